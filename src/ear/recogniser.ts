@@ -1,0 +1,46 @@
+import type { Grammar } from '../phrasebook/index.ts';
+
+/** A word as heard, with its times in seconds from the start of the utterance. */
+export type HeardWord = { readonly word: string; readonly startS: number; readonly endS: number };
+
+/**
+ * What an engine made of one utterance. `confidence` is 0 to 1: how sure the engine is that these words, and not something
+ * outside the grammar, were said. `accepted` is the engine's own verdict at its threshold; `reason` says why not.
+ */
+export type Hypothesis = {
+  readonly words: readonly HeardWord[];
+  readonly text: string;
+  readonly confidence: number;
+  readonly accepted: boolean;
+  readonly reason: HearingRefusal | null;
+  /** Log score of the filler model less that of the words, a frame; above zero the filler explains the sound better. */
+  readonly fillerScore: number;
+  readonly alternatives: readonly { readonly text: string; readonly confidence: number }[];
+};
+
+/** Why sound was not taken for words. */
+export type HearingRefusal = 'silence' | 'too-short' | 'too-long' | 'not-speech' | 'not-in-grammar' | 'unsure';
+
+/**
+ * A speech recogniser for one utterance at a time: `open`, `accept` frames, `finish`. Not re-entrant. Runs where it is made
+ * (a worker in the page, the main thread in Node) and keeps no audio after `finish`.
+ */
+export interface Recogniser {
+  readonly name: string;
+  /** Makes ready for one utterance of this grammar; throws `EngineFault` when the grammar cannot be compiled. */
+  open(grammar: Grammar): Promise<void>;
+  /** Mono samples at 16 kHz, -1 to 1, any length. */
+  accept(samples: Float32Array): void;
+  finish(): Promise<Hypothesis>;
+  close(): void;
+}
+
+/** The engine itself failed; `part` says what to restart. */
+export class EngineFault extends Error {
+  readonly part: 'model' | 'grammar' | 'decoder';
+  constructor(part: 'model' | 'grammar' | 'decoder', message: string, options?: ErrorOptions) {
+    super(message, options);
+    this.name = 'EngineFault';
+    this.part = part;
+  }
+}

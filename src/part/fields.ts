@@ -1,0 +1,28 @@
+import { z } from 'zod';
+import { asDiameter, parseLength, writeLength, type Diameter, type Length } from '../measure/index.ts';
+
+/**
+ * A length in a file: text with its unit (`"0.627in"`, `"15.94mm"`, `"5/16in"`), read to the exact nanometre. Text without a
+ * unit is refused: a bare number in a file has no mode to borrow one from.
+ */
+export const lengthField = z.codec(z.string(), z.custom<Length>((value) => Number.isSafeInteger(value)), {
+  decode: (text, context) => {
+    const read = parseLength(text, 'millimetre');
+    if (read.ok && /[a-zµ"']\s*$/i.test(text)) return read.value;
+    context.issues.push({ code: 'custom', input: text, message: `"${text}" is not a length with its unit, such as "0.627in" or "15.94mm"` });
+    return z.NEVER;
+  },
+  encode: (length) => writeLength(length),
+});
+
+/** A diameter in a file: written like any length, and a `Diameter` from there on. */
+export const diameterField = z.codec(lengthField, z.custom<Diameter>((value) => Number.isSafeInteger(value)), {
+  decode: (length) => asDiameter(length as Length),
+  encode: (diameter) => diameter,
+});
+
+/** An id inside a file: letters, digits and dashes, so that it can stand in a path of an error message. */
+export const idField = z.string().regex(/^[a-z0-9][a-z0-9-]*$/, 'an id is lower-case letters, digits and dashes');
+
+/** A short line of text that is shown or spoken. */
+export const lineField = z.string().trim().min(1).max(200);

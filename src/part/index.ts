@@ -1,0 +1,6 @@
+export { diameterField, idField, lengthField, lineField } from './fields.ts';
+export { dialSchema, machineSchema, type Machine } from './machine.ts';
+export {
+  endFeatureSchema, mateSchema, milledFeatureSchema, partSchema, stockSchema, turnedFeatureSchema,
+  type EndFeature, type Mate, type MilledFeature, type Part, type Stock, type TurnedFeature,
+} from './part.ts';

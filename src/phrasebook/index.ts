@@ -1,0 +1,2 @@
+export type { Grammar, GrammarNode } from './grammar.ts';
+export type { Spoken } from './spoken.ts';

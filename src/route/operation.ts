@@ -1,0 +1,76 @@
+import { z } from 'zod';
+import { idField, lengthField, lineField } from '../part/index.ts';
+
+export const instrumentField = z.enum(['caliper', 'micrometer', 'telescoping-gauge', 'depth-micrometer', 'rule', 'indicator', 'readout']);
+
+/** What is measured at an operation. `bore` and `width` are of the mate; the rest are of the part. */
+export const quantityField = z.enum(['diameter', 'length', 'depth', 'indicator', 'bore', 'width']);
+export type MeasuredQuantity = z.output<typeof quantityField>;
+
+/** How the diameter sits in its mate, in plain shop words. */
+export const fitNameField = z.enum(['slide', 'run', 'locate', 'tap', 'press']);
+export type FitName = z.output<typeof fitNameField>;
+
+/**
+ * The size wanted. `low` and `high` bound the window, both allowed; `aim` lies in it. `from` is the size before the
+ * operation, for plausibility and for what is left to take. With a `fit`, the window moves with the measured mate:
+ * mate less the clearance (a negative clearance is interference).
+ */
+export const targetSchema = z
+  .strictObject({
+    quantity: quantityField,
+    low: lengthField,
+    high: lengthField,
+    aim: lengthField,
+    from: lengthField.nullable(),
+    fit: z
+      .strictObject({ mate: idField, name: fitNameField, leastClearance: lengthField, mostClearance: lengthField })
+      .nullable(),
+  })
+  .superRefine((target, context) => {
+    if (target.low > target.high) context.addIssue({ code: 'custom', path: ['low'], message: 'the low limit is above the high limit' });
+    if (target.aim < target.low || target.aim > target.high)
+      context.addIssue({ code: 'custom', path: ['aim'], message: 'the size to aim at lies outside its window' });
+  });
+export type Target = z.output<typeof targetSchema>;
+
+/** How the metal is taken: `depth` is on the radius (how far the tool moves), `feed` is along, per turn of the work. */
+export const cutSchema = z.strictObject({
+  tool: lineField,
+  speedRpm: z.number().int().positive(),
+  feedPerTurn: lengthField.nullable(),
+  depthOnRadius: lengthField.nullable(),
+  note: lineField.nullable(),
+});
+export type Cut = z.output<typeof cutSchema>;
+
+export const cautionKeyField = z.enum([
+  'chuck-key', 'lathe-filing', 'abrasive-cloth', 'parting', 'out-of-balance', 'milling', 'drilling', 'tapping', 'protruding-stock',
+]);
+export type CautionKey = z.output<typeof cautionKeyField>;
+
+export const operationKindField = z.enum([
+  'measure-mate', 'grip', 'dial-in', 'face', 'centre', 'rough', 'finish', 'file', 'part-off', 'offset', 'drill', 'tap', 'thread', 'groove',
+  'chamfer', 'length', 'find-edge', 'find-high-spot', 'mill', 'deburr', 'try-fit',
+]);
+
+/**
+ * One step of the route, done at the machine before the next is thought of. `title` is shown; `say` is spoken and short.
+ * `target` is null where nothing is measured. `stop` is where the carriage stops, from a named zero.
+ */
+export const operationSchema = z.strictObject({
+  id: idField,
+  setup: idField,
+  kind: operationKindField,
+  title: lineField,
+  say: lineField,
+  feature: idField.nullable(),
+  target: targetSchema.nullable(),
+  instrument: instrumentField.nullable(),
+  cut: cutSchema.nullable(),
+  stop: z.strictObject({ from: lineField, distance: lengthField }).nullable(),
+  caution: cautionKeyField.nullable(),
+  note: lineField.nullable(),
+  minutes: z.number().positive(),
+});
+export type Operation = z.output<typeof operationSchema>;
