@@ -13,8 +13,9 @@ export type FitName = z.output<typeof fitNameField>;
 
 /**
  * The size wanted. `low` and `high` bound the window, both allowed; `aim` lies in it. `from` is the size before the
- * operation, for plausibility and for what is left to take. With a `fit`, the window moves with the measured mate:
- * mate less the clearance (a negative clearance is interference).
+ * operation, for plausibility and for what is left to take. With a `fit`, the window moves with the measured mate
+ * (`windowOf`): a diameter is the mate less the clearance (a negative clearance is interference), a length or a depth is the
+ * mate plus the clearance (end play).
  */
 export const targetSchema = z
   .strictObject({
@@ -56,7 +57,8 @@ export const operationKindField = z.enum([
 
 /**
  * One step of the route, done at the machine before the next is thought of. `title` is shown; `say` is spoken and short.
- * `target` is null where nothing is measured. `stop` is where the carriage stops, from a named zero.
+ * `target` is null where nothing is measured. `stop` is where the carriage stops, from a named zero. `feature` is the feature
+ * of the part that is worked on; at `measure-mate` it is the id of the mate that is measured.
  */
 export const operationSchema = z.strictObject({
   id: idField,
