@@ -1,0 +1,143 @@
+import { added, downward, inOrder, newest, sizeOf } from './history.ts';
+import type { EventBody, JobEvent } from './event.ts';
+import type { Plan } from './plan.ts';
+import type { JobState, Progress, Reading } from './state.ts';
+
+const untouched: Progress = {
+  status: 'waiting',
+  readings: null,
+  dialled: null,
+  feel: null,
+  working: 'turning',
+  indicator: { low: null, high: null },
+  jaws: {},
+  edges: { first: null, other: null },
+  cautioned: false,
+  memos: null,
+};
+
+/** The state of a job that has just been started: nothing done, the first operation open. */
+export function initialState(plan: Plan): JobState {
+  return {
+    plan,
+    open: plan.route.operations[0]?.id ?? null,
+    progress: {},
+    mates: {},
+    celsius: null,
+    log: null,
+    struck: new Set(),
+  };
+}
+
+/** What has happened at an operation; of one that nothing has happened at, the blank page. */
+export const progressOf = (state: JobState, operation: string): Progress => state.progress[operation] ?? untouched;
+
+/** The first operation after `from` that is still waiting, else the first waiting one at all, else null. */
+function nextWaiting(state: JobState, from: string): string | null {
+  const operations = state.plan.route.operations;
+  const at = operations.findIndex((operation) => operation.id === from);
+  const around = [...operations.slice(at + 1), ...operations.slice(0, at)];
+  return around.find((operation) => progressOf(state, operation.id).status === 'waiting')?.id ?? null;
+}
+
+function change(state: JobState, operation: string, with_: Partial<Progress>): JobState {
+  return { ...state, progress: { ...state.progress, [operation]: { ...progressOf(state, operation), ...with_ } } };
+}
+
+function left(state: JobState, operation: string, status: 'done' | 'skipped'): JobState {
+  const marked = change(state, operation, { status });
+  return { ...marked, open: nextWaiting(marked, operation) };
+}
+
+/** What one event does to the state, its place in the log aside. */
+function applied(state: JobState, event: JobEvent, body: Exclude<EventBody, { type: 'EventStruck' }>): JobState {
+  switch (body.type) {
+    case 'OperationFinished':
+      return left(state, body.operation, 'done');
+    case 'OperationSkipped':
+      return left(state, body.operation, 'skipped');
+    case 'OperationOpened':
+      return { ...change(state, body.operation, { status: 'waiting' }), open: body.operation };
+    case 'ReadingLogged': {
+      const { operation, quantity, value, instrument, place, confirmed } = body;
+      const reading: Reading = { event: event.id, at: event.at, operation, quantity, value, instrument, place, confirmed };
+      return change(state, operation, { readings: added(progressOf(state, operation).readings, reading), dialled: null });
+    }
+    case 'MateMeasured': {
+      const { operation, mate, value, instrument, place, confirmed } = body;
+      const kind = state.plan.part.mates.find((candidate) => candidate.id === mate)?.kind;
+      const quantity = kind === 'width' ? 'width' : 'bore';
+      const reading: Reading = { event: event.id, at: event.at, operation, quantity, value, instrument, place, confirmed };
+      const measured = { ...state, mates: { ...state.mates, [mate]: added(state.mates[mate] ?? null, reading) } };
+      return change(measured, operation, { readings: added(progressOf(state, operation).readings, reading) });
+    }
+    case 'TemperatureNoted':
+      return { ...state, celsius: body.celsius };
+    case 'CutTaken':
+    case 'DialSet':
+      return change(state, body.operation, { dialled: body.onDial });
+    case 'TouchedOff':
+    case 'DialZeroed':
+      return change(state, body.operation, { dialled: null });
+    case 'FitFelt':
+      return change(state, body.operation, { feel: body.feel });
+    case 'WorkingChanged':
+      return change(state, body.operation, { working: body.working });
+    case 'JawRead':
+      return change(state, body.operation, { jaws: { ...progressOf(state, body.operation).jaws, [body.jaw]: body.indicator } });
+    case 'IndicatorRead':
+      return change(state, body.operation, {
+        indicator: { ...progressOf(state, body.operation).indicator, [body.end]: body.indicator },
+      });
+    case 'EdgeFound':
+      return change(state, body.operation, { edges: { ...progressOf(state, body.operation).edges, [body.edge]: body.coordinate } });
+    case 'MemoKept': {
+      const memo = { clip: body.clip, seconds: body.seconds, at: event.at };
+      return change(state, body.operation, { memos: added(progressOf(state, body.operation).memos, memo) });
+    }
+    case 'CautionGiven':
+      return change(state, body.operation, { cautioned: true });
+  }
+}
+
+/** The events that stand, folded from the start. */
+function refolded(plan: Plan, events: readonly JobEvent[], struck: ReadonlySet<string>): JobState {
+  let state = initialState(plan);
+  for (const event of events)
+    if (event.body.type !== 'EventStruck' && !struck.has(event.id)) state = applied(state, event, event.body);
+  return state;
+}
+
+/**
+ * The state after one more event. A strike folds the whole log again without what is struck, so that striking and never
+ * having said are the same.
+ */
+export function fold(state: JobState, event: JobEvent): JobState {
+  const log = added(state.log, event);
+  if (event.body.type !== 'EventStruck') return { ...applied(state, event, event.body), log };
+  const struck = new Set([...state.struck, event.body.event]);
+  return { ...refolded(state.plan, inOrder(log), struck), log, struck };
+}
+
+/** The state after all the events of a job, in the order of their numbers; the same as folding them one by one. */
+export function folded(plan: Plan, events: readonly JobEvent[]): JobState {
+  const struck = new Set<string>();
+  for (const event of events) if (event.body.type === 'EventStruck') struck.add(event.body.event);
+  let log: JobState['log'] = null;
+  for (const event of events) log = added(log, event);
+  return { ...refolded(plan, events, struck), log, struck };
+}
+
+/** The number that the next event of the job gets. */
+export const nextSeq = (state: JobState): number => (newest(state.log)?.seq ?? 0) + 1;
+
+/** The latest event that can be taken back: not a strike, not struck, and not the mere showing of a caution. */
+export function lastStrikeable(state: JobState): JobEvent | null {
+  for (const event of downward(state.log))
+    if (event.body.type !== 'EventStruck' && event.body.type !== 'CautionGiven' && !state.struck.has(event.id)) return event;
+  return null;
+}
+
+/** How many readings of the part and its mates stand. */
+export const standingReadings = (state: JobState): number =>
+  state.plan.route.operations.reduce((count, operation) => count + sizeOf(progressOf(state, operation.id).readings), 0);

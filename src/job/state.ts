@@ -1,0 +1,50 @@
+import type { InstrumentKind, Length } from '../measure/index.ts';
+import type { MeasuredQuantity } from '../route/index.ts';
+import type { History } from './history.ts';
+import type { Feel, Place, Working } from './intent.ts';
+import type { JobEvent } from './event.ts';
+import type { Plan } from './plan.ts';
+
+/** A reading that stands: logged, not struck. `event` is the id of the event that logged it. */
+export type Reading = {
+  readonly event: string;
+  readonly at: number;
+  readonly operation: string;
+  readonly quantity: MeasuredQuantity;
+  readonly value: Length;
+  readonly instrument: InstrumentKind | null;
+  readonly place: Place | null;
+  readonly confirmed: boolean;
+};
+
+export type OperationStatus = 'waiting' | 'done' | 'skipped';
+
+/** What has happened at one operation. */
+export type Progress = {
+  readonly status: OperationStatus;
+  readonly readings: History<Reading>;
+  /** The last amount dialled or taken, as the dial shows it, since the last reading; null when a reading came after. */
+  readonly dialled: Length | null;
+  readonly feel: Feel | null;
+  readonly working: Working;
+  readonly indicator: { readonly low: Length | null; readonly high: Length | null };
+  readonly jaws: Readonly<Partial<Record<1 | 2 | 3 | 4, Length>>>;
+  readonly edges: { readonly first: Length | null; readonly other: Length | null };
+  readonly cautioned: boolean;
+  readonly memos: History<{ readonly clip: string; readonly seconds: number; readonly at: number }>;
+};
+
+/**
+ * Where a job stands: its plan and the fold of its events.
+ * Invariants: `open` is an operation of the plan, or null when none is waiting; `log` holds every event, struck or not, in
+ * the order of their numbers; all else is what the events that are not struck amount to.
+ */
+export type JobState = {
+  readonly plan: Plan;
+  readonly open: string | null;
+  readonly progress: Readonly<Record<string, Progress>>;
+  readonly mates: Readonly<Record<string, History<Reading>>>;
+  readonly celsius: number | null;
+  readonly log: History<JobEvent>;
+  readonly struck: ReadonlySet<string>;
+};

@@ -1,0 +1,101 @@
+import { asDiameter, larger, minus, plus, radiusOf, smaller, type Diameter, type Length } from '../measure/index.ts';
+import type { Machine } from '../part/index.ts';
+import type { MeasuredQuantity, Operation } from '../route/index.ts';
+import { inOrder, newest } from './history.ts';
+import { progressOf } from './fold.ts';
+import type { JobState, Reading } from './state.ts';
+
+/** The sizes allowed, both ends included, and the one to aim at. */
+export type Window = { readonly low: Length; readonly high: Length; readonly aim: Length };
+
+export const operationOf = (state: JobState, id: string): Operation | null =>
+  state.plan.route.operations.find((operation) => operation.id === id) ?? null;
+
+export const openOperation = (state: JobState): Operation | null => (state.open === null ? null : operationOf(state, state.open));
+
+/** The machine that an operation is done on. The schema has made sure that it is there. */
+export function machineOf(state: JobState, operation: Operation): Machine | null {
+  const setup = state.plan.route.setups.find((candidate) => candidate.id === operation.setup);
+  return state.plan.machines.find((machine) => machine.id === setup?.machine) ?? null;
+}
+
+/** The smallest and largest standing readings of a mate, or null before it is measured. */
+export function measuredMate(state: JobState, mate: string): { readonly least: Length; readonly most: Length; readonly count: number } | null {
+  const readings = inOrder(state.mates[mate] ?? null);
+  const first = readings[0];
+  if (first === undefined) return null;
+  let least = first.value;
+  let most = first.value;
+  for (const reading of readings) {
+    least = smaller(least, reading.value);
+    most = larger(most, reading.value);
+  }
+  return { least, most, count: readings.length };
+}
+
+/**
+ * The window of an operation. A fit moves with the mate as it was really measured: the tightest place of the bore less the
+ * clearance decides, since that is where the part has to pass. Before the mate is measured the plan's own window stands.
+ */
+export function windowOf(state: JobState, operation: Operation): Window | null {
+  const target = operation.target;
+  if (target === null) return null;
+  const { low, high, aim, fit } = target;
+  const mate = fit === null ? null : measuredMate(state, fit.mate);
+  if (fit === null || mate === null) return { low, high, aim };
+  const moved = minus(mate.least, fit.mostClearance);
+  return { low: moved, high: minus(mate.least, fit.leastClearance), aim: plus(moved, minus(aim, low)) };
+}
+
+/** Which way metal taken moves the number: a journal gets smaller, a hole deeper; an indicator is only set. */
+export type Direction = 'shrinks' | 'grows' | 'set';
+
+export function directionOf(quantity: MeasuredQuantity): Direction {
+  switch (quantity) {
+    case 'diameter':
+    case 'length':
+      return 'shrinks';
+    case 'depth':
+      return 'grows';
+    case 'indicator':
+    case 'bore':
+    case 'width':
+      return 'set';
+  }
+}
+
+/** Where a size stands to its window: in it, with metal still to take, past it, or (where nothing is taken) beside it. */
+export type Standing = 'in-window' | 'more-to-take' | 'past' | 'beside';
+
+export function standingOf(value: Length, window: Window, direction: Direction): Standing {
+  if (value >= window.low && value <= window.high) return 'in-window';
+  switch (direction) {
+    case 'shrinks':
+      return value > window.high ? 'more-to-take' : 'past';
+    case 'grows':
+      return value < window.low ? 'more-to-take' : 'past';
+    case 'set':
+      return 'beside';
+  }
+}
+
+/** The latest standing reading of the quantity that an operation awaits. */
+export function lastReading(state: JobState, operation: Operation): Reading | null {
+  const wanted = operation.target?.quantity;
+  const readings = inOrder(progressOf(state, operation.id).readings).filter((reading) => reading.quantity === wanted);
+  return readings.at(-1) ?? null;
+}
+
+/** The latest standing reading of any quantity at an operation. */
+export const anyLastReading = (state: JobState, operation: Operation): Reading | null =>
+  newest(progressOf(state, operation.id).readings);
+
+/**
+ * What an amount on the part is on the hand-wheel: halved for a diameter where the cross-slide dial reads the radius. Half a
+ * nanometre is rounded toward zero, so that a dial is never told more than there is.
+ */
+export function onDial(amount: Length, quantity: MeasuredQuantity, machine: Machine | null): Length {
+  if (quantity !== 'diameter' || machine?.crossSlide.reads !== 'radius') return amount;
+  const across: Diameter = asDiameter(amount);
+  return radiusOf(across, 'toward-zero');
+}
