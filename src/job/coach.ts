@@ -1,7 +1,7 @@
 import { dividedBy, minus, NM_PER_THOU, nanometres, roundedTo, smaller, times, type Length } from '../measure/index.ts';
-import type { Operation } from '../route/index.ts';
+import type { Operation, SizeWindow } from '../route/index.ts';
 import type { JobState } from './state.ts';
-import { directionOf, lastReading, machineOf, onDial, standingOf, windowOf, type Standing, type Window } from './window.ts';
+import { directionOf, lastReading, machineOf, onDial, standingOf, windowOf, type Standing } from './window.ts';
 
 /** What is left to take at an operation, from its last reading, or from the size it starts at where none was taken. */
 export type Left = {
@@ -11,7 +11,7 @@ export type Left = {
   /** The same on the hand-wheel. */
   readonly onDial: Length;
   readonly standing: Standing;
-  readonly window: Window;
+  readonly window: SizeWindow;
 };
 
 /** The next cut: how many equal passes are left at the plan's depth, and one of them on the hand-wheel. */

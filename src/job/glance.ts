@@ -1,9 +1,9 @@
-import type { Operation, Setup } from '../route/index.ts';
+import type { Operation, Setup, SizeWindow } from '../route/index.ts';
 import { sizeOf } from './history.ts';
 import { progressOf } from './fold.ts';
 import { leftAt, nextCut, type Left, type NextCut } from './coach.ts';
 import type { JobState, OperationStatus, Progress, Reading } from './state.ts';
-import { anyLastReading, machineOf, openOperation, windowOf, type Window } from './window.ts';
+import { anyLastReading, machineOf, openOperation, windowOf } from './window.ts';
 import type { Machine } from '../part/index.ts';
 
 /** What one look at the machine screen needs to know, as data; the screens only format it. */
@@ -13,7 +13,7 @@ export type Glance = {
   readonly setup: Setup;
   readonly machine: Machine | null;
   readonly operation: Operation;
-  readonly window: Window | null;
+  readonly window: SizeWindow | null;
   readonly last: Reading | null;
   readonly readings: number;
   readonly left: Left | null;

@@ -95,3 +95,6 @@ export type Intent =
   | { readonly type: 'memo' };
 
 export type IntentType = Intent['type'];
+
+/** The commands that carry a length. */
+export type LengthIntent = Extract<Intent, { readonly value: Heard<Length> }>;

@@ -1,5 +1,5 @@
 import type { Length } from '../measure/index.ts';
-import type { Intent } from './intent.ts';
+import type { Intent, LengthIntent } from './intent.ts';
 import type { Reply } from './reply.ts';
 
 /** Why a value that was understood is asked about before it is stored. */
@@ -10,8 +10,20 @@ export type Doubt = 'bigger-than-it-was' | 'far-from-the-last' | 'outside-the-st
  */
 export type Question =
   /** Two values are plausible; `asked` is the one now offered. */
-  | { readonly about: 'which-value'; readonly asked: Intent; readonly other: Intent | null; readonly values: readonly [Length, Length] }
-  | { readonly about: 'sure'; readonly doubt: Doubt; readonly intent: Intent; readonly value: Length }
+  | {
+      readonly about: 'which-value';
+      readonly asked: LengthIntent;
+      readonly other: LengthIntent | null;
+      readonly values: readonly [Length, Length];
+    }
+  /** One value, understood but doubtful; `replaces` is the event it would put right. */
+  | {
+      readonly about: 'sure';
+      readonly doubt: Doubt;
+      readonly intent: Extract<Intent, { type: 'reading' }>;
+      readonly value: Length;
+      readonly replaces: string | null;
+    }
   | { readonly about: 'leave'; readonly how: 'finish' | 'skip'; readonly why: 'not-measured' | 'outside-window' };
 
 /** What a conversation remembers from one utterance to the next. */

@@ -1,12 +1,9 @@
-import { asDiameter, larger, minus, plus, radiusOf, smaller, type Diameter, type Length } from '../measure/index.ts';
+import { asDiameter, larger, minus, radiusOf, smaller, type Diameter, type Length } from '../measure/index.ts';
 import type { Machine } from '../part/index.ts';
-import type { MeasuredQuantity, Operation } from '../route/index.ts';
+import { windowOf as targetWindow, type MeasuredQuantity, type Operation, type SizeWindow } from '../route/index.ts';
 import { inOrder, newest } from './history.ts';
 import { progressOf } from './fold.ts';
 import type { JobState, Reading } from './state.ts';
-
-/** The sizes allowed, both ends included, and the one to aim at. */
-export type Window = { readonly low: Length; readonly high: Length; readonly aim: Length };
 
 export const operationOf = (state: JobState, id: string): Operation | null =>
   state.plan.route.operations.find((operation) => operation.id === id) ?? null;
@@ -34,17 +31,15 @@ export function measuredMate(state: JobState, mate: string): { readonly least: L
 }
 
 /**
- * The window of an operation. A fit moves with the mate as it was really measured: the tightest place of the bore less the
- * clearance decides, since that is where the part has to pass. Before the mate is measured the plan's own window stands.
+ * The window of an operation, moved with its mate as it was really measured: a journal must pass the tightest place of its
+ * bore, and a length between faces must hold the widest place of its mate. Before that the plan's own window stands.
  */
-export function windowOf(state: JobState, operation: Operation): Window | null {
+export function windowOf(state: JobState, operation: Operation): SizeWindow | null {
   const target = operation.target;
   if (target === null) return null;
-  const { low, high, aim, fit } = target;
-  const mate = fit === null ? null : measuredMate(state, fit.mate);
-  if (fit === null || mate === null) return { low, high, aim };
-  const moved = minus(mate.least, fit.mostClearance);
-  return { low: moved, high: minus(mate.least, fit.leastClearance), aim: plus(moved, minus(aim, low)) };
+  const mate = target.fit === null ? null : measuredMate(state, target.fit.mate);
+  const between = target.quantity === 'length' || target.quantity === 'depth';
+  return targetWindow(target, mate === null ? null : between ? mate.most : mate.least);
 }
 
 /** Which way metal taken moves the number: a journal gets smaller, a hole deeper; an indicator is only set. */
@@ -67,7 +62,7 @@ export function directionOf(quantity: MeasuredQuantity): Direction {
 /** Where a size stands to its window: in it, with metal still to take, past it, or (where nothing is taken) beside it. */
 export type Standing = 'in-window' | 'more-to-take' | 'past' | 'beside';
 
-export function standingOf(value: Length, window: Window, direction: Direction): Standing {
+export function standingOf(value: Length, window: SizeWindow, direction: Direction): Standing {
   if (value >= window.low && value <= window.high) return 'in-window';
   switch (direction) {
     case 'shrinks':
@@ -84,6 +79,13 @@ export function lastReading(state: JobState, operation: Operation): Reading | nu
   const wanted = operation.target?.quantity;
   const readings = inOrder(progressOf(state, operation.id).readings).filter((reading) => reading.quantity === wanted);
   return readings.at(-1) ?? null;
+}
+
+/** The size as it is now: the latest reading, or, of an indicator, the high reading less the low one. */
+export function sizeNow(state: JobState, operation: Operation): Length | null {
+  const { low, high } = progressOf(state, operation.id).indicator;
+  if (operation.target?.quantity === 'indicator' && low !== null && high !== null) return minus(high, low);
+  return lastReading(state, operation)?.value ?? null;
 }
 
 /** The latest standing reading of any quantity at an operation. */

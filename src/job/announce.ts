@@ -1,0 +1,36 @@
+import { CAUTIONS, type Operation } from '../route/index.ts';
+import type { EventBody } from './event.ts';
+import { progressOf } from './fold.ts';
+import { stepNumber } from './glance.ts';
+import { amount, count, line, sentence, size, type Piece } from './reply.ts';
+import type { JobState } from './state.ts';
+import { windowOf } from './window.ts';
+
+/** The size wanted, as it is said: an indicator reading is an amount, a mate has no size to make. */
+export function targetPieces(state: JobState, operation: Operation): readonly (readonly Piece[])[] {
+  const window = windowOf(state, operation);
+  if (operation.target === null || window === null) return [];
+  switch (operation.target.quantity) {
+    case 'diameter':
+    case 'length':
+    case 'depth':
+      return [sentence('target', size(window.aim))];
+    case 'indicator':
+      return [sentence('target', amount(window.aim))];
+    case 'bore':
+    case 'width':
+      return [];
+  }
+}
+
+/** What is said when an operation is opened, and the event that its caution was given, the first time. */
+export function announcement(state: JobState, operation: Operation): { readonly pieces: readonly Piece[]; readonly events: readonly EventBody[] } {
+  const due = operation.caution !== null && !progressOf(state, operation.id).cautioned ? operation.caution : null;
+  const pieces = [
+    sentence('step', count(stepNumber(state, operation))),
+    sentence(line(operation.say)),
+    ...targetPieces(state, operation),
+    ...(due === null ? [] : [sentence(line(CAUTIONS[due].say))]),
+  ];
+  return { pieces: pieces.flat(), events: due === null ? [] : [{ type: 'CautionGiven', operation: operation.id }] };
+}

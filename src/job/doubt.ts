@@ -1,0 +1,52 @@
+import { larger, magnitude, minus, nanometres, NM_PER_THOU, plus, scaled, times, type Length } from '../measure/index.ts';
+import type { MeasuredQuantity, Operation } from '../route/index.ts';
+import type { JobState } from './state.ts';
+import type { Doubt } from './talk.ts';
+import { directionOf, lastReading, standingOf, windowOf } from './window.ts';
+
+/** A part does not grow under the tool: more than this over the last reading is asked about (2 thou; common practice, no source). */
+const GROWTH_ALLOWED: Length = nanometres(2 * NM_PER_THOU);
+/** A drop of less than this since the last reading is never odd, whatever the plan's depth of cut (50 thou; ours). */
+const DROP_ALLOWED: Length = nanometres(50 * NM_PER_THOU);
+/** So far past a limit it is more likely a slip of the tongue than of the tool (20 thou; ours). */
+const FAR_PAST: Length = nanometres(20 * NM_PER_THOU);
+
+/**
+ * Why a size should be asked about before it is stored, or null where it is as it should be. The order matters: what cannot
+ * be, before what is unlikely, before what would be a pity.
+ */
+export function doubtOf(state: JobState, operation: Operation, quantity: MeasuredQuantity, value: Length): Doubt | null {
+  const stock = state.plan.part.stock;
+  const limit = quantity === 'diameter' ? stock.size : quantity === 'length' || quantity === 'depth' ? stock.length : null;
+  if (value < 0 && quantity !== 'indicator') return 'outside-the-stock';
+  if (limit !== null && value > limit) return 'outside-the-stock';
+  const target = operation.target;
+  const window = windowOf(state, operation);
+  if (target === null || window === null || target.quantity !== quantity) return null;
+  const direction = directionOf(quantity);
+  const last = lastReading(state, operation)?.value ?? null;
+  const before = last ?? target.from;
+  switch (direction) {
+    case 'shrinks': {
+      if (before !== null && value > plus(before, GROWTH_ALLOWED)) return 'bigger-than-it-was';
+      if (minus(window.low, value) > FAR_PAST) return 'far-from-the-target';
+      if (last !== null && minus(last, value) > dropAllowed(operation)) return 'far-from-the-last';
+      return standingOf(value, window, direction) === 'past' ? 'under-the-low-limit' : null;
+    }
+    case 'grows':
+      if (minus(value, window.high) > FAR_PAST) return 'far-from-the-target';
+      if (last !== null && minus(last, value) > GROWTH_ALLOWED) return 'far-from-the-last';
+      return standingOf(value, window, direction) === 'past' ? 'past-the-high-limit' : null;
+    case 'set': {
+      // A bore is what it is; only a reading a tenth away from what the plan knows of it is worth a question.
+      const reach = larger(scaled(magnitude(window.aim), 0.1, 'half-even'), FAR_PAST);
+      return value < minus(window.low, reach) || value > plus(window.high, reach) ? 'far-from-the-target' : null;
+    }
+  }
+}
+
+/** Three of the plan's passes, on the diameter, and never less than the least that is odd. */
+function dropAllowed(operation: Operation): Length {
+  const depth = operation.cut?.depthOnRadius ?? null;
+  return depth === null ? DROP_ALLOWED : larger(times(depth, 6), DROP_ALLOWED);
+}

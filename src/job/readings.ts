@@ -1,0 +1,113 @@
+import { INSTRUMENTS, minus, plus, type InstrumentKind, type Length } from '../measure/index.ts';
+import type { MeasuredQuantity, Operation } from '../route/index.ts';
+import { CLOSE_TO_SIZE, leftAt, nextCut, type Left } from './coach.ts';
+import { asked, done, refused, replyOf, type Decision, type Scene } from './decision.ts';
+import { doubtOf } from './doubt.ts';
+import type { EventBody } from './event.ts';
+import { progressOf } from './fold.ts';
+import type { Intent, Thing } from './intent.ts';
+import { mateHere } from './mates.ts';
+import { afterwards } from './moving.ts';
+import { amount, bareAmount, question, sentence, size, type PhraseId, type Piece, type Tone } from './reply.ts';
+import type { JobState } from './state.ts';
+import type { Doubt } from './talk.ts';
+import { openOperation } from './window.ts';
+
+export type ReadingIntent = Extract<Intent, { type: 'reading' }>;
+
+const QUANTITY_OF: Readonly<Record<Thing, MeasuredQuantity>> = {
+  bore: 'bore',
+  length: 'length',
+  shoulder: 'length',
+  width: 'width',
+  depth: 'depth',
+  diameter: 'diameter',
+};
+
+const DOUBTS: Readonly<Record<Doubt, PhraseId>> = {
+  'bigger-than-it-was': 'bigger-than-it-was',
+  'far-from-the-last': 'far-from-the-last',
+  'outside-the-stock': 'outside-the-stock',
+  'far-from-the-target': 'far-from-the-target',
+  'under-the-low-limit': 'under-the-low-limit',
+  'past-the-high-limit': 'past-the-high-limit',
+};
+
+/**
+ * Takes a reading: stores what is plausible and asks about the rest (the Trust table of the voice). `sure` is true when the
+ * person has already said yes to this value; `replaces` is the event that it puts right.
+ */
+export function takeReading(scene: Scene, intent: ReadingIntent, value: Length, sure: boolean, replaces: string | null): Decision {
+  const { state, words } = scene;
+  const operation = openOperation(state);
+  if (operation === null) return refused(scene, 'all-done');
+  const quantity = intent.thing === null ? operation.target?.quantity : QUANTITY_OF[intent.thing];
+  if (quantity === undefined) return refused(scene, 'nothing-awaited');
+  const mate = quantity === 'bore' || quantity === 'width' ? mateHere(state, operation) : null;
+  if (mate === null && (quantity === 'bore' || quantity === 'width')) return refused(scene, 'which-mate');
+
+  const doubt = sure ? null : doubtOf(state, operation, quantity, value);
+  if (doubt !== null)
+    return asked(
+      scene,
+      doubt,
+      { about: 'sure', doubt, intent, value, replaces },
+      sentence(size(value)),
+      sentence(DOUBTS[doubt]),
+      question('keep-it'),
+    );
+
+  const instrument = intent.instrument ?? operation.instrument;
+  const shared = { operation: operation.id, value, instrument, place: intent.place, words, confirmed: sure };
+  const logged: EventBody = mate === null ? { type: 'ReadingLogged', quantity, ...shared } : { type: 'MateMeasured', mate: mate.id, ...shared };
+  // The new reading is stored before the old one is struck: a crash between the two loses neither.
+  const events: readonly EventBody[] = replaces === null ? [logged] : [logged, { type: 'EventStruck', event: replaces }];
+  const after = afterwards(scene, events);
+  const report = operation.target?.quantity === quantity ? reportOf(after, operation, value, instrument) : notedReport;
+  return done(events, replyOf(scene, report.tone, sentence(size(value)), report.pieces));
+}
+
+type Report = { readonly tone: Tone; readonly pieces: readonly Piece[] };
+
+const notedReport: Report = { tone: 'stored', pieces: sentence('noted') };
+
+/** What a stored reading means, shortest first: where it stands, what is left, what to do. */
+function reportOf(state: JobState, operation: Operation, value: Length, instrument: InstrumentKind | null): Report {
+  const left = leftAt(state, operation);
+  if (left === null) return notedReport;
+  switch (left.standing) {
+    case 'in-window':
+      return { tone: 'at-size', pieces: [...sentence('at-size'), ...(tells(value, left, instrument) ? [] : sentence('check-with-the-micrometer'))] };
+    case 'more-to-take': {
+      const tone: Tone = left.onPart <= CLOSE_TO_SIZE ? 'close-to-size' : 'stored';
+      return { tone, pieces: [...sentence(bareAmount(left.onPart), 'to-go'), ...whatToDo(state, operation)] };
+    }
+    case 'past':
+      return { tone: 'under-size', pieces: pastPieces(operation, value, left) };
+    case 'beside':
+      return { tone: 'stored', pieces: sentence('off-what-is-wanted') };
+  }
+}
+
+/** Whether an instrument can tell that a size lies in its window: accepted only inside the limits less its error (ISO 14253-1). */
+function tells(value: Length, left: Left, instrument: InstrumentKind | null): boolean {
+  if (instrument !== 'caliper') return true;
+  const error = INSTRUMENTS[instrument].permissibleError(value);
+  return value >= plus(left.window.low, error) && value <= minus(left.window.high, error);
+}
+
+function whatToDo(state: JobState, operation: Operation): readonly Piece[] {
+  const working = progressOf(state, operation.id).working;
+  if (operation.kind === 'file' || working === 'filing') return sentence('file');
+  const cut = nextCut(state, operation);
+  if (cut === null) return [];
+  return cut.tooThin ? sentence('less-than-a-division') : sentence('take', amount(cut.onDial), 'on-the-dial');
+}
+
+/** How far past its limit a size is, and what that means: for a fit, so much looser than it was meant to be. */
+function pastPieces(operation: Operation, value: Length, left: Left): readonly Piece[] {
+  if (operation.target?.quantity === 'depth') return sentence('too-deep-by', amount(minus(value, left.window.high)));
+  const under = minus(left.window.low, value);
+  const pieces = sentence(amount(under), 'under-the-low-limit');
+  return operation.target?.fit === null ? pieces : [...pieces, ...sentence('loose-by', amount(under))];
+}
