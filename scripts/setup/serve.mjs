@@ -1,0 +1,110 @@
+import { createServer } from 'node:http';
+import { join } from 'node:path';
+import sirv from 'sirv';
+import { root } from './root.mjs';
+
+/** @typedef {import('node:http').Server} Server */
+/** @typedef {{ readonly port: number, readonly url: string, readonly close: () => Promise<void> }} Served */
+
+/** The page talks to nobody: everything it loads comes from where it came from itself. Memos are played from blobs. */
+const CONTENT_SECURITY_POLICY = [
+  "default-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
+  "connect-src 'self'",
+  "media-src 'self' blob:",
+  "worker-src 'self'",
+  "object-src 'none'",
+  "base-uri 'none'",
+  "form-action 'none'",
+  "frame-ancestors 'none'",
+].join('; ');
+
+/** Sent with every answer, a refusal included. */
+export const HEADERS = {
+  'Content-Security-Policy': CONTENT_SECURITY_POLICY,
+  'Permissions-Policy': 'microphone=(self), camera=(), geolocation=(), display-capture=(), payment=(), usb=(), serial=()',
+  'X-Content-Type-Options': 'nosniff',
+  'X-Frame-Options': 'DENY',
+  'Referrer-Policy': 'no-referrer',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+};
+
+/** Files under assets/ carry a digest in their name and never change; everything else is asked for again each time. */
+const CACHE_FOREVER = 'public, max-age=31536000, immutable';
+
+/** A handler that answers from dist/ and says 404 for what is not there: the recogniser relies on honest 404s. */
+function pageHandler() {
+  const files = sirv(join(root, 'dist'), {
+    etag: true,
+    setHeaders(response, pathname) {
+      response.setHeader('Cache-Control', pathname.startsWith('/assets/') ? CACHE_FOREVER : 'no-cache');
+      // The recogniser's files have no name ending to tell a type from, and nosniff wants one.
+      if (/\/[^./]+$/.test(pathname)) response.setHeader('Content-Type', 'application/octet-stream');
+    },
+  });
+  /** @type {import('node:http').RequestListener} */
+  const answer = (request, response) => {
+    for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value);
+    if (request.method !== 'GET' && request.method !== 'HEAD') {
+      response.writeHead(405, { Allow: 'GET, HEAD' }).end();
+      return;
+    }
+    files(request, response, () => {
+      response.writeHead(404, { 'Content-Type': 'text/plain; charset=utf-8' }).end('Not found\n');
+    });
+  };
+  return answer;
+}
+
+/**
+ * @param {Server} server
+ * @param {string} host
+ * @param {number} port
+ * @returns {Promise<'listening' | 'taken' | 'no-such-address'>}
+ */
+function listen(server, host, port) {
+  return new Promise((done, fail) => {
+    server.once('error', (/** @type {NodeJS.ErrnoException} */ error) => {
+      if (error.code === 'EADDRINUSE' || error.code === 'EACCES') done('taken');
+      else if (error.code === 'EADDRNOTAVAIL' || error.code === 'EAFNOSUPPORT') done('no-such-address');
+      else fail(error);
+    });
+    server.listen(port, host, () => done('listening'));
+  });
+}
+
+/** @param {readonly Server[]} servers */
+const closeAll = (servers) =>
+  Promise.all(
+    servers.map((server) => {
+      server.closeAllConnections();
+      return new Promise((done) => void server.close(done));
+    }),
+  );
+
+/**
+ * Serves dist/ to this machine alone, on both of localhost's addresses, at the wanted port or the first free one after it;
+ * with port 0 at any free one. The page must have been built.
+ * @param {number} wantedPort
+ * @returns {Promise<Served>}
+ */
+export async function serve(wantedPort) {
+  const handler = pageHandler();
+  for (let port = wantedPort; port <= Math.min(wantedPort + 100, 65_535); port += 1) {
+    const first = createServer(handler);
+    if ((await listen(first, '127.0.0.1', port)) !== 'listening') continue;
+    const address = first.address();
+    const taken = address !== null && typeof address === 'object' ? address.port : port;
+    // A browser may try ::1 first; were another program there, it would answer in our place.
+    const second = createServer(handler);
+    const outcome = await listen(second, '::1', taken);
+    if (outcome === 'taken') {
+      await closeAll([first]);
+      continue;
+    }
+    const servers = outcome === 'listening' ? [first, second] : [first];
+    return { port: taken, url: `http://localhost:${taken}/`, close: async () => void (await closeAll(servers)) };
+  }
+  throw new Error(`No free port from ${wantedPort} to ${wantedPort + 100}.`);
+}

@@ -1,0 +1,42 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { forgetProfile, freshProfile, launch, screenshot, servePage, type Browser, type Served } from './harness.ts';
+
+describe('the page on a fresh profile', () => {
+  const profile = freshProfile();
+  let served: Served;
+  let browser: Browser;
+
+  beforeAll(async () => {
+    served = await servePage();
+    browser = await launch({ profile });
+  });
+
+  afterAll(async () => {
+    await browser.close();
+    await served.close();
+    forgetProfile(profile);
+  });
+
+  test('shows itself without an error', async () => {
+    await browser.page.goto(served.url);
+    await browser.page.locator('#root > *').first().waitFor();
+    expect(await browser.page.title()).toContain('Swarfside');
+    await screenshot(browser.page, 'first-look');
+    expect(browser.errors).toEqual([]);
+  });
+
+  test('is kept for use without a network', async () => {
+    const cached = await browser.page.evaluate(async () => {
+      await navigator.serviceWorker.ready;
+      const names = await caches.keys();
+      const lists = await Promise.all(names.map(async (name) => (await (await caches.open(name)).keys()).map(({ url }) => url)));
+      return lists.flat().map((url) => new URL(url).pathname);
+    });
+    expect(cached).toContain('/index.html');
+    expect(cached).toContain('/manifest.webmanifest');
+  });
+
+  test('asks nothing of any other machine', () => {
+    expect(browser.reachedOut).toEqual([]);
+  });
+});

@@ -1,0 +1,3 @@
+import { thing } from '../cli/index.ts';
+
+export const planted = thing;

@@ -1,0 +1,3 @@
+import { thing } from '../screens/index.ts';
+
+export const planted = thing;

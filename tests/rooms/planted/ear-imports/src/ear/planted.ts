@@ -1,0 +1,3 @@
+import { thing } from '../voice/index.ts';
+
+export const planted = thing;

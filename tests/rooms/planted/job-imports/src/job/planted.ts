@@ -1,0 +1,3 @@
+import { thing } from '../phrasebook/index.ts';
+
+export const planted = thing;

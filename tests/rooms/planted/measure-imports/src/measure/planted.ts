@@ -1,0 +1,3 @@
+import { thing } from '../trade/index.ts';
+
+export const planted = thing;

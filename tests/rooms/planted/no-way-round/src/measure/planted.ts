@@ -1,0 +1,3 @@
+import type { There } from './there.ts';
+
+export type Planted = There | null;

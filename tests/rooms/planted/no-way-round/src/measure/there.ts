@@ -1,0 +1,3 @@
+import type { Planted } from './planted.ts';
+
+export type There = { readonly back: Planted };

@@ -1,0 +1,3 @@
+import { thing } from './nowhere.ts';
+
+export const planted = thing;

@@ -1,0 +1,3 @@
+import { thing } from '../route/index.ts';
+
+export const planted = thing;

@@ -1,0 +1,3 @@
+import { thing } from '../ear/index.ts';
+
+export const planted = thing;

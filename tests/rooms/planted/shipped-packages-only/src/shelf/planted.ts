@@ -1,0 +1,3 @@
+import { describe } from 'vitest';
+
+export const planted = describe;

@@ -1,0 +1,3 @@
+import { thing } from '../../tests/thing.ts';
+
+export const planted = thing;

@@ -1,0 +1,3 @@
+import { thing } from '../measure/inner.ts';
+
+export const planted = thing;

@@ -1,0 +1,3 @@
+import { thing } from '../part/index.ts';
+
+export const planted = thing;

@@ -1,0 +1,3 @@
+import { thing } from '../shelf/index.ts';
+
+export const planted = thing;
