@@ -1,0 +1,8 @@
+export type { JobSummary, SetAsideEvent, Shelf, ShelfFault, StoredJob, Taken } from './shelf.ts';
+export type { Damage } from './log.ts';
+export type { UnknownEvent } from './loggedEvent.ts';
+export { browserShelf, memoryShelf } from './shelves.ts';
+export {
+  FILE_FORMAT, jobFileOf, MOST_FILE_DEPTH, MOST_FILE_LENGTH, readJobFile, writeJobFile, type FileNotice, type JobFile,
+} from './jobFile.ts';
+export { describeFileFault, type FileFault } from './fileFault.ts';

@@ -1,0 +1,129 @@
+import type { Path } from './json.ts';
+
+/** Why a text is not JSON that we take in. `offset` counts UTF-16 units from 0; `path` is the value that was being read. */
+export type JsonTextFault =
+  | { readonly key: 'syntax'; readonly offset: number; readonly path: Path; readonly expected: string; readonly got: string }
+  | { readonly key: 'too-deep'; readonly offset: number; readonly path: Path; readonly most: number }
+  | { readonly key: 'number-too-large'; readonly offset: number; readonly path: Path; readonly got: string };
+
+type Level = { readonly kind: 'object' | 'array'; key: string; index: number };
+type Awaited = 'value' | 'value-or-end' | 'name' | 'name-or-end' | 'comma-or-end';
+
+const EXPECTED: Readonly<Record<Awaited, string>> = {
+  value: 'a value',
+  'value-or-end': 'a value or "]"',
+  name: 'a name in double quotes',
+  'name-or-end': 'a name in double quotes or "}"',
+  'comma-or-end': 'a comma or a closing bracket',
+};
+const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][-+]?\d+)?/y;
+const WORDS = ['true', 'false', 'null'] as const;
+const SPACE = new Set([0x20, 0x09, 0x0a, 0x0d]);
+const PLAIN_ESCAPES = new Set([...'"\\/bfnrt'].map((letter) => letter.charCodeAt(0)));
+
+/**
+ * Looks through a text before it is given to `JSON.parse`: the first place where it stops being JSON (RFC 8259), nests deeper
+ * than `deepest`, or holds a number that a double cannot hold; null where it is sound. It keeps no more than the open
+ * brackets, so a hostile text costs one pass and no recursion. The engines' own messages do not all say where.
+ */
+export function findJsonFault(text: string, deepest: number): JsonTextFault | null {
+  const levels: Level[] = [];
+  let awaited: Awaited = 'value';
+  let at = 0;
+  let started = false;
+
+  const path = (): Path =>
+    levels.flatMap((level): Path => (level.kind === 'array' ? [level.index] : level.key === '' ? [] : [JSON.parse(level.key) as string]));
+  const wrong = (offset: number, expected: string): JsonTextFault => ({
+    key: 'syntax', offset, path: path(), expected, got: offset >= text.length ? 'the end of the file' : JSON.stringify(text.slice(offset, offset + 12)),
+  });
+
+  for (;;) {
+    while (SPACE.has(text.charCodeAt(at))) at += 1;
+    const level = levels.at(-1);
+    if (started && level === undefined) return at >= text.length ? null : wrong(at, 'nothing more after the closing bracket');
+    if (at >= text.length) return wrong(text.length, EXPECTED[awaited]);
+    const mark = text[at];
+
+    if (level !== undefined && awaited !== 'value' && awaited !== 'name') {
+      if ((mark === '}' && level.kind === 'object' && awaited !== 'value-or-end') || (mark === ']' && level.kind === 'array')) {
+        levels.pop();
+        awaited = 'comma-or-end';
+        at += 1;
+        continue;
+      }
+      if (awaited === 'comma-or-end') {
+        if (mark !== ',') return wrong(at, EXPECTED['comma-or-end']);
+        awaited = level.kind === 'object' ? 'name' : 'value';
+        if (level.kind === 'array') level.index += 1;
+        at += 1;
+        continue;
+      }
+    }
+
+    if (level !== undefined && (awaited === 'name' || awaited === 'name-or-end')) {
+      if (mark !== '"') return wrong(at, EXPECTED[awaited]);
+      const end = endOfString(text, at);
+      if (end < 0) return wrong(-end, 'text closed by a double quote, without line breaks');
+      level.key = text.slice(at, end);
+      at = end;
+      while (SPACE.has(text.charCodeAt(at))) at += 1;
+      if (text[at] !== ':') return wrong(at, 'a colon');
+      at += 1;
+      awaited = 'value';
+      continue;
+    }
+
+    started = true;
+    if (mark === '{' || mark === '[') {
+      if (levels.length >= deepest) return { key: 'too-deep', offset: at, path: path(), most: deepest };
+      levels.push({ kind: mark === '{' ? 'object' : 'array', key: '', index: 0 });
+      awaited = mark === '{' ? 'name-or-end' : 'value-or-end';
+      at += 1;
+      continue;
+    }
+    if (mark === '"') {
+      const end = endOfString(text, at);
+      if (end < 0) return wrong(-end, 'text closed by a double quote, without line breaks');
+      at = end;
+    } else {
+      const word = WORDS.find((candidate) => text.startsWith(candidate, at));
+      NUMBER.lastIndex = at;
+      const number = word === undefined ? NUMBER.exec(text)?.[0] : undefined;
+      if (word === undefined && number === undefined) return wrong(at, EXPECTED[awaited]);
+      if (number !== undefined && !Number.isFinite(Number(number)))
+        return { key: 'number-too-large', offset: at, path: path(), got: number.slice(0, 24) };
+      at += (word ?? number ?? '').length;
+    }
+    awaited = 'comma-or-end';
+  }
+}
+
+/** The offset after the closing quote of the string that opens at `start`; negative: minus the offset of what is wrong in it. */
+function endOfString(text: string, start: number): number {
+  let at = start + 1;
+  for (;;) {
+    const code = text.charCodeAt(at);
+    if (code === 0x22) return at + 1;
+    if (Number.isNaN(code) || code < 0x20) return -at;
+    if (code !== 0x5c) {
+      at += 1;
+      continue;
+    }
+    const escape = text.charCodeAt(at + 1);
+    if (PLAIN_ESCAPES.has(escape)) at += 2;
+    else if (escape === 0x75 && /^[0-9a-fA-F]{4}$/.test(text.slice(at + 2, at + 6))) at += 6;
+    else return -at;
+  }
+}
+
+/** Line and column of an offset, both from 1, as a text editor counts them. */
+export function lineAndColumn(text: string, offset: number): { readonly line: number; readonly column: number } {
+  let line = 1;
+  let lineStart = 0;
+  for (let at = text.indexOf('\n'); at !== -1 && at < offset; at = text.indexOf('\n', lineStart)) {
+    line += 1;
+    lineStart = at + 1;
+  }
+  return { line, column: offset - lineStart + 1 };
+}

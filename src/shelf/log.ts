@@ -1,0 +1,74 @@
+import { link } from './chain.ts';
+import type { Json } from './json.ts';
+import { readLoggedEvent, type LoggedEvent } from './loggedEvent.ts';
+import type { EventRow, HeadRow, JobRow } from './pages.ts';
+
+/** What was found wrong in a stored job, as data. Numbers are those of events. */
+export type Damage =
+  /**
+   * Event `from` cannot be trusted, and those after it hang in the air: they were set aside. `sound` of them hold by
+   * themselves; `lost` more were acknowledged once and are gone from the store.
+   */
+  | {
+      readonly key: 'tail-set-aside'; readonly cause: 'altered' | 'gap' | 'unreadable'; readonly from: number; readonly setAside: number;
+      readonly sound: number; readonly lost: number;
+    }
+  /** The last `lost` events, from number `from`, were acknowledged once and are gone from the store. */
+  | { readonly key: 'cut-short'; readonly from: number; readonly lost: number }
+  /** The plan still reads, but is not as it was stored. */
+  | { readonly key: 'plan-altered' }
+  /** The job's line in the list was missing or wrong, and was made anew from the log. */
+  | { readonly key: 'list-line-mended' };
+
+export type LogEntry = { readonly row: EventRow; readonly read: Exclude<LoggedEvent, { as: 'not-an-event' }> };
+
+export type CheckedLog = {
+  readonly good: readonly LogEntry[];
+  /** From the first event that cannot be trusted to the end. */
+  readonly tail: readonly { readonly row: EventRow; readonly sound: boolean }[];
+  readonly damage: readonly Damage[];
+};
+
+function readRow(row: EventRow): LogEntry | null {
+  let json: Json;
+  try {
+    json = JSON.parse(row.text) as Json;
+  } catch {
+    return null;
+  }
+  const read = readLoggedEvent(json, []);
+  return read.as === 'not-an-event' || read.event.id !== row.id || read.event.seq !== row.seq ? null : { row, read };
+}
+
+const holds = (before: string, row: EventRow): boolean => typeof row.text === 'string' && link(before, row.text) === row.digest;
+
+/** Follows the chain from the plan to the last event. `rows` come in the order of their keys; any of them may be damaged. */
+export function checkLog(job: JobRow, head: HeadRow | undefined, rows: readonly EventRow[]): CheckedLog {
+  const damage: Damage[] = [];
+  const good: LogEntry[] = [];
+  let before = job.digest;
+  let cause: 'altered' | 'gap' | 'unreadable' | null = null;
+  for (const [index, row] of rows.entries()) {
+    if (row.seq !== index + 1) cause = 'gap';
+    else if (!holds(before, row)) cause = 'altered';
+    const entry: LogEntry | null = cause === null ? readRow(row) : null;
+    if (entry === null) {
+      cause ??= 'unreadable';
+      break;
+    }
+    good.push(entry);
+    before = row.digest;
+  }
+  const tail = rows.slice(good.length).map((row, index, all) => {
+    const previous = all[index - 1];
+    return { row, sound: previous !== undefined && row.seq === previous.seq + 1 && holds(previous.digest, row) };
+  });
+  if (cause !== null) {
+    const sound = tail.filter((entry) => entry.sound).length;
+    const lost = Math.max(0, (head?.events ?? 0) - rows.length);
+    damage.push({ key: 'tail-set-aside', cause, from: good.length + 1, setAside: tail.length, sound, lost });
+  } else if (head !== undefined && head.events > good.length) {
+    damage.push({ key: 'cut-short', from: good.length + 1, lost: head.events - good.length });
+  } else if (head === undefined || head.events !== good.length || head.digest !== before) damage.push({ key: 'list-line-mended' });
+  return { good, tail, damage };
+}
