@@ -21,6 +21,14 @@ export const diameterField = z.codec(lengthField, z.custom<Diameter>((value) => 
   encode: (diameter) => diameter,
 });
 
+const moreThanZero = (length: number): boolean => length > 0;
+
+/** A length in a file that is more than zero. */
+export const sizeField = lengthField.refine(moreThanZero, 'a size is more than zero');
+
+/** A diameter in a file that is more than zero. */
+export const acrossField = diameterField.refine(moreThanZero, 'a size is more than zero');
+
 /** An id inside a file: letters, digits and dashes, so that it can stand in a path of an error message. */
 export const idField = z.string().regex(/^[a-z0-9][a-z0-9-]*$/, 'an id is lower-case letters, digits and dashes');
 

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { idField, lengthField, lineField } from './fields.ts';
+import { idField, lineField, sizeField } from './fields.ts';
 
 /** A hand-wheel dial: what one division and one turn stand for on the dial itself. */
 export const dialSchema = z.strictObject({
-  division: lengthField,
-  perTurn: lengthField,
+  division: sizeField,
+  perTurn: sizeField,
 });
 
 /**

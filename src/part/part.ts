@@ -1,5 +1,11 @@
 import { z } from 'zod';
-import { diameterField, idField, lengthField, lineField } from './fields.ts';
+import { acrossField, idField, lengthField, lineField, sizeField } from './fields.ts';
+
+/** Two limits, both allowed, more than nothing. */
+const limits = z.strictObject({ low: lengthField, high: lengthField }).superRefine(({ low, high }, context) => {
+  if (low <= 0) context.addIssue({ code: 'custom', path: ['low'], message: 'a size is more than zero' });
+  if (low > high) context.addIssue({ code: 'custom', path: ['low'], message: 'the low limit is above the high limit' });
+});
 
 /** A thing that exists already and that the part must fit. */
 export const mateSchema = z.strictObject({
@@ -8,33 +14,31 @@ export const mateSchema = z.strictObject({
   name: lineField,
   say: lineField,
   /** The size before it is measured at the machine: from a drawing, a catalogue or an earlier reading. */
-  nominal: lengthField,
+  nominal: sizeField,
 });
 export type Mate = z.output<typeof mateSchema>;
 
 /** The bar or blank that the part is cut from. */
 export const stockSchema = z.strictObject({
   form: z.enum(['round', 'hexagon', 'square']),
-  size: diameterField,
-  length: lengthField,
+  size: acrossField,
+  length: sizeField,
   material: lineField,
 });
 export type Stock = z.output<typeof stockSchema>;
 
-const windowFields = { low: lengthField, high: lengthField };
-
 /** A turned feature, in the order from the left end of the part to the right. */
 export const turnedFeatureSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('collar'), id: idField, name: lineField, diameter: z.strictObject(windowFields), length: z.strictObject(windowFields) }),
+  z.strictObject({ kind: z.literal('collar'), id: idField, name: lineField, diameter: limits, length: limits }),
   z.strictObject({
-    kind: z.literal('journal'), id: idField, name: lineField, diameter: z.strictObject(windowFields), length: z.strictObject(windowFields),
+    kind: z.literal('journal'), id: idField, name: lineField, diameter: limits, length: limits,
     mate: idField.nullable(),
   }),
   z.strictObject({
-    kind: z.literal('offset-journal'), id: idField, name: lineField, diameter: z.strictObject(windowFields), length: z.strictObject(windowFields),
-    throw: lengthField, mate: idField.nullable(),
+    kind: z.literal('offset-journal'), id: idField, name: lineField, diameter: limits, length: limits,
+    throw: sizeField, mate: idField.nullable(),
   }),
-  z.strictObject({ kind: z.literal('thread'), id: idField, name: lineField, designation: lineField, major: z.strictObject(windowFields), length: z.strictObject(windowFields) }),
+  z.strictObject({ kind: z.literal('thread'), id: idField, name: lineField, designation: lineField, major: limits, length: limits }),
 ]);
 export type TurnedFeature = z.output<typeof turnedFeatureSchema>;
 
@@ -42,17 +46,17 @@ export type TurnedFeature = z.output<typeof turnedFeatureSchema>;
 export const endFeatureSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('centre'), id: idField, name: lineField, end: z.enum(['left', 'right']) }),
   z.strictObject({
-    kind: z.literal('tapped-hole'), id: idField, name: lineField, end: z.enum(['left', 'right']), designation: lineField, drill: diameterField,
-    drillDepth: lengthField, threadDepth: lengthField,
+    kind: z.literal('tapped-hole'), id: idField, name: lineField, end: z.enum(['left', 'right']), designation: lineField, drill: acrossField,
+    drillDepth: sizeField, threadDepth: sizeField,
   }),
 ]);
 export type EndFeature = z.output<typeof endFeatureSchema>;
 
 /** What is milled into the side. */
 export const milledFeatureSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('flat'), id: idField, name: lineField, on: idField, depth: lengthField, length: lengthField }),
-  z.strictObject({ kind: z.literal('keyway'), id: idField, name: lineField, on: idField, width: lengthField, depth: lengthField, length: lengthField }),
-  z.strictObject({ kind: z.literal('pin-pocket'), id: idField, name: lineField, on: idField, diameter: diameterField, depth: lengthField, timedTo: idField.nullable() }),
+  z.strictObject({ kind: z.literal('flat'), id: idField, name: lineField, on: idField, depth: sizeField, length: sizeField }),
+  z.strictObject({ kind: z.literal('keyway'), id: idField, name: lineField, on: idField, width: sizeField, depth: sizeField, length: sizeField }),
+  z.strictObject({ kind: z.literal('pin-pocket'), id: idField, name: lineField, on: idField, diameter: acrossField, depth: sizeField, timedTo: idField.nullable() }),
 ]);
 export type MilledFeature = z.output<typeof milledFeatureSchema>;
 
@@ -79,7 +83,18 @@ export const partSchema = z
     const mates = new Set(part.mates.map((mate) => mate.id));
     part.turned.forEach((feature, index) => {
       if ('mate' in feature && feature.mate !== null && !mates.has(feature.mate))
-        context.addIssue({ code: 'custom', path: ['turned', index, 'mate'], message: `${feature.name}: no mate is called "${feature.mate}"` });
+        context.addIssue({ code: 'custom', path: ['turned', index, 'mate'], message: `no mate is called "${feature.mate}"` });
+    });
+    part.ends.forEach((feature, index) => {
+      if (feature.kind === 'tapped-hole' && feature.threadDepth > feature.drillDepth)
+        context.addIssue({ code: 'custom', path: ['ends', index, 'threadDepth'], message: 'the thread is deeper than its drilled hole' });
+    });
+    const turned = new Set(part.turned.map((feature) => feature.id));
+    part.milled.forEach((feature, index) => {
+      if (!turned.has(feature.on))
+        context.addIssue({ code: 'custom', path: ['milled', index, 'on'], message: `no turned feature is called "${feature.on}"` });
+      if (feature.kind === 'pin-pocket' && feature.timedTo !== null && !turned.has(feature.timedTo))
+        context.addIssue({ code: 'custom', path: ['milled', index, 'timedTo'], message: `no turned feature is called "${feature.timedTo}"` });
     });
   });
 export type Part = z.output<typeof partSchema>;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { idField, lengthField, lineField } from '../part/index.ts';
+import { idField, lengthField, lineField, sizeField } from '../part/index.ts';
 
 export const instrumentField = z.enum(['caliper', 'micrometer', 'telescoping-gauge', 'depth-micrometer', 'rule', 'indicator', 'readout']);
 
@@ -29,6 +29,8 @@ export const targetSchema = z
       .nullable(),
   })
   .superRefine((target, context) => {
+    if (target.fit !== null && target.fit.leastClearance > target.fit.mostClearance)
+      context.addIssue({ code: 'custom', path: ['fit', 'leastClearance'], message: 'the least clearance is more than the most' });
     if (target.low > target.high) context.addIssue({ code: 'custom', path: ['low'], message: 'the low limit is above the high limit' });
     if (target.aim < target.low || target.aim > target.high)
       context.addIssue({ code: 'custom', path: ['aim'], message: 'the size to aim at lies outside its window' });
@@ -39,8 +41,8 @@ export type Target = z.output<typeof targetSchema>;
 export const cutSchema = z.strictObject({
   tool: lineField,
   speedRpm: z.number().int().positive(),
-  feedPerTurn: lengthField.nullable(),
-  depthOnRadius: lengthField.nullable(),
+  feedPerTurn: sizeField.nullable(),
+  depthOnRadius: sizeField.nullable(),
   note: lineField.nullable(),
 });
 export type Cut = z.output<typeof cutSchema>;
@@ -70,7 +72,7 @@ export const operationSchema = z.strictObject({
   target: targetSchema.nullable(),
   instrument: instrumentField.nullable(),
   cut: cutSchema.nullable(),
-  stop: z.strictObject({ from: lineField, distance: lengthField }).nullable(),
+  stop: z.strictObject({ from: lineField, distance: sizeField }).nullable(),
   caution: cautionKeyField.nullable(),
   note: lineField.nullable(),
   minutes: z.number().positive(),
