@@ -1,0 +1,28 @@
+import type { ReactNode } from 'react';
+import { useAssistant, useAssistantStore } from './store.tsx';
+import { turnTheme, useTheme } from './theme.ts';
+import { words } from './words.ts';
+
+/** The head of a page at the desk: its name, its own buttons, and the way to the other pages. Not printed. */
+export function PageHead({ title, children }: { readonly title: string; readonly children?: ReactNode }) {
+  const store = useAssistantStore();
+  const page = useAssistant((assistant) => assistant.page);
+  const theme = useTheme();
+  const other = theme === 'dark' ? words.theme.light : words.theme.dark;
+  return (
+    <header className="page-head">
+      <p className="page-name">{title}</p>
+      <nav>
+        {children}
+        {page !== 'jobs' && (
+          <button type="button" className="plain-button" onClick={() => store.getState().goTo('jobs')}>
+            {words.jobs.title}
+          </button>
+        )}
+        <button type="button" className="plain-button" onClick={turnTheme}>
+          {words.theme.change(other)}
+        </button>
+      </nav>
+    </header>
+  );
+}

@@ -1,0 +1,99 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import { decide, fold, initialState, nextSeq, PHRASES, silence, type EventBody, type Intent, type JobState, type Plan, type Reply } from '../../job/index.ts';
+import { formatAmount, formatSize, parseLength } from '../../measure/index.ts';
+import type { AssistantState } from '../../app/assistantState.ts';
+
+/** What was called on the store, oldest first, for tests to look at. */
+export type Call = { readonly name: string; readonly with: readonly unknown[] };
+
+/** 14 March 2026, 09:30 UTC: every scene is set on the same invented morning. */
+const MORNING = Date.UTC(2026, 2, 14, 9, 30);
+
+/** The answer as plain text; the app itself asks the phrasebook. */
+function textOf(reply: Reply): string {
+  const said = reply.pieces.map((piece) => {
+    switch (piece.say) {
+      case 'phrase':
+        return ` ${PHRASES[piece.phrase]}`;
+      case 'size':
+        return ` ${formatSize(piece.length, reply.unit)}`;
+      case 'amount':
+      case 'bare-amount':
+        return ` ${formatAmount(piece.length, reply.unit)}`;
+      case 'count':
+        return ` ${piece.count}`;
+      case 'temperature':
+        return ` ${piece.temperature / 1000} °C`;
+      case 'line':
+        return ` ${piece.text}`;
+      case 'stop':
+        return '.';
+      case 'asks':
+        return '?';
+    }
+  });
+  return said.join('').trim().replace(/(^|[.?] )([a-z])/g, (letter) => letter.toUpperCase());
+}
+
+export type FakeStore = StoreApi<AssistantState> & { readonly calls: Call[] };
+
+/**
+ * An assistant that keeps nothing and hears nothing, with the real rules of the job behind it: for the gallery and for tests
+ * of the screens. `events` have already happened.
+ */
+export function fakeStore(plan: Plan | null, events: readonly EventBody[] = [], given: Partial<AssistantState> = {}): FakeStore {
+  const calls: Call[] = [];
+  let count = 0;
+  const happened = (state: JobState, body: EventBody): JobState => {
+    count += 1;
+    return fold(state, { id: `e${count}`, seq: nextSeq(state), at: MORNING + count * 240_000, v: 1, body });
+  };
+  const begun = plan === null ? null : { id: 'here', state: events.reduce(happened, initialState(plan)), talk: silence };
+
+  const store = createStore<AssistantState>((set, get) => {
+    const called = (name: string, ...args: readonly unknown[]): void => void calls.push({ name, with: args });
+    const settle = (intent: Intent, words: string, from: 'voice' | 'typed' | 'button'): void => {
+      const { job } = get();
+      if (job === null) return;
+      const decision = decide({ state: job.state, talk: job.talk, words, now: MORNING + count * 240_000 }, intent);
+      set({
+        job: { id: job.id, state: decision.events.reduce(happened, job.state), talk: decision.talk },
+        heard: { words, from, outcome: decision.outcome },
+        reply: { text: textOf(decision.reply), reply: decision.reply, outcome: decision.outcome },
+      });
+    };
+    return {
+      page: plan === null ? 'jobs' : 'machine',
+      jobs: [],
+      job: begun,
+      heard: null,
+      reply: null,
+      listening: { mode: 'hold', state: 'waiting', levelDb: -48, floorDb: -56, tooLoud: false, callName: 'shop hand' },
+      volume: 1,
+      instrument: null,
+      notices: [],
+      unstored: 0,
+      ...given,
+      goTo: (page) => (called('goTo', page), set({ page })),
+      openJob: async (id) => (called('openJob', id), set({ page: 'machine' })),
+      startDemo: async (demo) => called('startDemo', demo),
+      importJob: async (fileName, text) => called('importJob', fileName, text),
+      exportJob: async () => (called('exportJob'), null),
+      command: async (intent) => (called('command', intent), settle(intent, '', 'button')),
+      typed: async (text) => {
+        called('typed', text);
+        const read = parseLength(text, plan?.part.unit ?? 'inch');
+        if (read.ok) settle({ type: 'reading', spoken: 'typed', instrument: null, thing: null, place: null, value: { as: 'one', value: read.value } }, text, 'typed');
+      },
+      answer: async (choice) => (called('answer', choice), settle({ type: choice === 'yes' || choice === 'first' ? 'yes' : 'no' }, '', 'button')),
+      listen: async (mode) => (called('listen', mode), set({ listening: { ...get().listening, mode, state: 'waiting' } })),
+      stopListening: () => (called('stopListening'), set({ listening: { ...get().listening, state: 'off' } })),
+      hold: () => (called('hold'), set({ listening: { ...get().listening, state: 'hearing' } })),
+      release: () => (called('release'), set({ listening: { ...get().listening, state: 'waiting' } })),
+      hush: () => called('hush'),
+      restart: async (part) => called('restart', part),
+      dismiss: (notice) => (called('dismiss', notice), set({ notices: get().notices.filter((other) => other.id !== notice) })),
+    };
+  });
+  return Object.assign(store, { calls });
+}

@@ -1,0 +1,1 @@
+export { Screens } from './Screens.tsx';

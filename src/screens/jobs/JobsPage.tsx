@@ -1,0 +1,111 @@
+import { useRef, useState } from 'react';
+import { Boundary } from '../Boundary.tsx';
+import { Notices } from '../Notices.tsx';
+import { PageHead } from '../PageHead.tsx';
+import { saveFile } from '../saveFile.ts';
+import { showMoment } from '../show.ts';
+import { useAssistant, useAssistantStore } from '../store.tsx';
+import { words } from '../words.ts';
+
+const w = words.jobs;
+
+/** Opens a job file from this device. */
+function ImportButton() {
+  const store = useAssistantStore();
+  const field = useRef<HTMLInputElement>(null);
+  const [unreadable, setUnreadable] = useState(false);
+  const take = async (file: File | undefined): Promise<void> => {
+    if (file === undefined) return;
+    setUnreadable(false);
+    let text: string;
+    try {
+      text = await file.text();
+    } catch {
+      setUnreadable(true);
+      return;
+    }
+    await store.getState().importJob(file.name, text);
+  };
+  return (
+    <>
+      <button type="button" className="choice" onClick={() => field.current?.click()}>
+        <b>{w.import}</b>
+        <span>{w.importAbout}</span>
+      </button>
+      <input
+        ref={field}
+        type="file"
+        accept=".json,application/json"
+        hidden
+        aria-label={w.import}
+        onChange={(event) => {
+          void take(event.target.files?.[0]);
+          // The same file can be chosen again after it was mended.
+          event.target.value = '';
+        }}
+      />
+      {unreadable && <p role="alert">{w.unreadable}</p>}
+    </>
+  );
+}
+
+/** The jobs on this device, newest change first as the store gives them, and the ways to begin another. */
+export function JobsPage() {
+  const store = useAssistantStore();
+  const jobs = useAssistant((assistant) => assistant.jobs);
+  const open = useAssistant((assistant) => assistant.job?.id ?? null);
+  const save = async (): Promise<void> => {
+    const file = await store.getState().exportJob();
+    if (file !== null) saveFile(file.fileName, file.text);
+  };
+  return (
+    <main className="desk">
+      <PageHead title={words.name}>
+        {open !== null && (
+          <>
+            <button type="button" className="plain-button" onClick={() => store.getState().goTo('machine')}>
+              {w.machinePage}
+            </button>
+            <button type="button" className="plain-button" onClick={() => void save()}>
+              {w.export}
+            </button>
+          </>
+        )}
+      </PageHead>
+      <Notices />
+      <Boundary part={words.parts.page}>
+        <section>
+          <h1>{w.title}</h1>
+          {jobs.length === 0 && <p>{w.none}</p>}
+          <ul className="choices">
+            {jobs.map((job) => (
+              <li key={job.id}>
+                <button type="button" className="choice" aria-current={job.id === open ? 'true' : undefined} onClick={() => void store.getState().openJob(job.id)}>
+                  <b>{job.title}</b>
+                  <span>
+                    {w.changed(showMoment(job.changedAt))} · {w.entries(job.events)}
+                    {job.invented && ` · ${words.invented}`}
+                  </span>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </section>
+        <section>
+          <h2>{w.start}</h2>
+          <div className="choices">
+            <button type="button" className="choice" onClick={() => void store.getState().startDemo('inch')}>
+              <b>{w.demoInch}</b>
+              <span>{w.demoInchAbout}</span>
+            </button>
+            <button type="button" className="choice" onClick={() => void store.getState().startDemo('metric')}>
+              <b>{w.demoMetric}</b>
+              <span>{w.demoMetricAbout}</span>
+            </button>
+            <ImportButton />
+          </div>
+        </section>
+      </Boundary>
+    </main>
+  );
+}

@@ -1,0 +1,93 @@
+import { magnitude, type DisplayUnit, type Length } from '../../measure/index.ts';
+import type { Glance } from '../../job/index.ts';
+import { amountParts, bareSize, fractionToo, showClock, unitSign } from '../show.ts';
+import { words } from '../words.ts';
+
+/** The size wanted: the largest thing on the page. */
+export function Target({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
+  const { window, operation } = glance;
+  if (window === null || operation.target === null) return null;
+  const fraction = fractionToo(window.aim, unit);
+  const number = bareSize(window.aim, unit);
+  return (
+    <section className="target">
+      <h2>{words.target[operation.target.quantity]}</h2>
+      <p className={number.length > 5 ? 'target-size is-long' : 'target-size'}>
+        <b>{number}</b> <span>{unitSign(unit)}</span>
+      </p>
+      <p className="target-range">
+        {words.range(bareSize(window.low, unit), bareSize(window.high, unit))}
+        {fraction !== null && <span className="fraction"> · {fraction}</span>}
+      </p>
+    </section>
+  );
+}
+
+type FigureProps = { readonly number: string; readonly unit: string; readonly label: string; readonly kind?: string };
+
+function Figure({ number, unit, label, kind = '' }: FigureProps) {
+  return (
+    <div className={`figure ${kind}`}>
+      <dd>
+        <b>{number}</b> {unit !== '' && <span>{unit}</span>}
+      </dd>
+      <dt>{label}</dt>
+    </div>
+  );
+}
+
+/** What is left on the part, or that nothing is. */
+function LeftOnPart({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
+  const { left, operation } = glance;
+  const quantity = operation.target?.quantity;
+  if (left === null || quantity === undefined) return null;
+  const amount = (length: Length): { number: string; unit: string } => amountParts(magnitude(length), unit);
+  const label = left.onPart < 0 ? words.past : left.measured ? words.left[quantity] : words.leftFromPlan;
+  switch (left.standing) {
+    case 'in-window':
+      return <Figure kind="standing is-in" number={words.standing['in-window']} unit="" label={`${amount(left.onPart).number} ${amount(left.onPart).unit} ${label}`} />;
+    case 'past':
+      return <Figure kind="standing is-past" number={words.standing.past} unit="" label={`${amount(left.onPart).number} ${amount(left.onPart).unit} ${label}`} />;
+    case 'more-to-take':
+    case 'beside':
+      return <Figure kind="is-left" {...amount(left.onPart)} label={label} />;
+  }
+}
+
+/** What to do with the hand-wheel next. */
+function OnTheDial({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
+  const { left, cut } = glance;
+  if (left === null || left.onPart <= 0) return null;
+  const all = <Figure {...amountParts(left.onDial, unit)} label={words.onTheDial} />;
+  if (cut === null) return all;
+  if (cut.tooThin) return <>{all}<Figure number={words.fileIt} unit="" label={words.tooThin} /></>;
+  return (
+    <>
+      {all}
+      <Figure {...amountParts(cut.onDial, unit)} label={words.nextCut(cut.passes)} />
+    </>
+  );
+}
+
+/** What is left on the diameter and on the dial, and the last reading. */
+export function Amounts({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
+  const { last, readings, operation } = glance;
+  if (last === null && operation.target === null) return null;
+  const instrument = last === null || last.instrument === null ? '' : `${words.instruments[last.instrument]}, `;
+  return (
+    <dl className="amounts">
+      <LeftOnPart glance={glance} unit={unit} />
+      <OnTheDial glance={glance} unit={unit} />
+      {last === null ? (
+        <Figure kind="is-last" number="–" unit="" label={words.noReading} />
+      ) : (
+        <Figure
+          kind="is-last"
+          number={bareSize(last.value, unit)}
+          unit={unitSign(unit)}
+          label={`${words.lastReading}, ${instrument}${showClock(last.at)}${readings > 1 ? ` (${words.readingCount(readings)})` : ''}`}
+        />
+      )}
+    </dl>
+  );
+}

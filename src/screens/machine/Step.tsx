@@ -1,0 +1,56 @@
+import type { DisplayUnit } from '../../measure/index.ts';
+import type { Glance } from '../../job/index.ts';
+import { bareSize, unitSign } from '../show.ts';
+import { useAssistant } from '../store.tsx';
+import { words } from '../words.ts';
+import { Listening } from './Listening.tsx';
+
+/** Where we are in the route, and whether the page is listening. */
+export function TopBar({ glance }: { readonly glance: Glance | null }) {
+  const unstored = useAssistant((assistant) => assistant.unstored);
+  const plan = useAssistant((assistant) => assistant.job?.state.plan ?? null);
+  return (
+    <header className="top-bar">
+      <p className="where">
+        {glance === null ? (
+          <b>{plan?.title ?? words.name}</b>
+        ) : (
+          <>
+            <b>{words.step(glance.step, glance.steps)}</b> <span className="setup">{glance.setup.title}</span>
+          </>
+        )}
+      </p>
+      {unstored > 0 && (
+        <p className="unstored" role="alert">
+          {words.unstored(unstored)}
+        </p>
+      )}
+      <Listening />
+    </header>
+  );
+}
+
+/** The facts of a step that are looked up once: where to stop, how fast, with what. */
+function Facts({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
+  const { stop, cut, note } = glance.operation;
+  const size = (length: Parameters<typeof bareSize>[0]): string => `${bareSize(length, unit)} ${unitSign(unit)}`;
+  return (
+    <ul className="facts">
+      {stop !== null && <li className="fact-stop">{words.stopAt(size(stop.distance), stop.from)}</li>}
+      {cut !== null && <li>{words.rpm(cut.speedRpm)}</li>}
+      {cut !== null && cut.feedPerTurn !== null && <li>{words.feed(size(cut.feedPerTurn))}</li>}
+      {cut !== null && <li>{cut.tool}</li>}
+      {note !== null && <li className="fact-note">{note}</li>}
+    </ul>
+  );
+}
+
+/** The operation in plain words, and its facts. */
+export function Step({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
+  return (
+    <section className={`step ${glance.window === null ? 'is-alone' : ''}`}>
+      <h1>{glance.operation.title}</h1>
+      <Facts glance={glance} unit={unit} />
+    </section>
+  );
+}

@@ -1,0 +1,133 @@
+import { celsius, fahrenheit, parseLength, type DisplayUnit, type InstrumentKind } from '../../measure/index.ts';
+import type { Intent, Place } from '../../job/index.ts';
+
+/** What the number pad is open for. */
+export type PadAsk = 'reading' | 'correct' | 'took' | 'dial' | 'jaw' | 'low' | 'high' | 'edge' | 'other-edge' | 'temperature' | 'step';
+
+export type PadUnit = 'in' | 'thou' | 'mm' | 'C' | 'F' | 'none';
+
+/** The open number pad. `text` holds digits, at most one point a number, a leading minus, a fraction bar and a space. */
+export type Pad = {
+  readonly ask: PadAsk;
+  readonly text: string;
+  readonly unit: PadUnit;
+  readonly place: Place | null;
+  readonly instrument: InstrumentKind | null;
+  readonly jaw: 1 | 2 | 3 | 4;
+};
+
+const LONGEST = 14;
+
+/** The units that the pad turns through, the likeliest first. Cuts and indicators are told in thou where inches are shown. */
+export function unitsOf(ask: PadAsk, unit: DisplayUnit): readonly PadUnit[] {
+  switch (ask) {
+    case 'reading':
+    case 'correct':
+    case 'edge':
+    case 'other-edge':
+      return unit === 'inch' ? ['in', 'mm'] : ['mm', 'in'];
+    case 'took':
+    case 'dial':
+    case 'jaw':
+    case 'low':
+    case 'high':
+      return unit === 'inch' ? ['thou', 'in'] : ['mm', 'thou'];
+    case 'temperature':
+      return unit === 'inch' ? ['F', 'C'] : ['C', 'F'];
+    case 'step':
+      return ['none'];
+  }
+}
+
+/** Only what hangs on an indicator, an edge or the weather can be below zero. */
+export const takesMinus = (ask: PadAsk): boolean => ['jaw', 'low', 'high', 'edge', 'other-edge', 'temperature'].includes(ask);
+export const takesFraction = (pad: Pad): boolean => pad.unit === 'in';
+export const takesPlace = (ask: PadAsk): boolean => ask === 'reading';
+
+export const openPad = (ask: PadAsk, unit: DisplayUnit, text = ''): Pad =>
+  text.split('').reduce(pressed, { ask, text: '', unit: unitsOf(ask, unit)[0] ?? 'none', place: null, instrument: null, jaw: 1 });
+
+/** The pad after one key: a digit, `.`, `/`, a space, `-`; a key that cannot stand there changes nothing. */
+export function pressed(pad: Pad, key: string): Pad {
+  if (pad.text.length >= LONGEST) return pad;
+  const number = /[\d.]*$/.exec(pad.text)?.[0] ?? '';
+  const fits =
+    /^\d$/.test(key) ||
+    (key === '.' && !number.includes('.') && !pad.text.includes('/')) ||
+    (key === '-' && pad.text === '' && takesMinus(pad.ask)) ||
+    (key === '/' && takesFraction(pad) && /^-?(\d+ )?\d+$/.test(pad.text)) ||
+    (key === ' ' && takesFraction(pad) && /^-?\d+$/.test(pad.text));
+  return fits ? { ...pad, text: pad.text + key } : pad;
+}
+
+export const erased = (pad: Pad): Pad => ({ ...pad, text: pad.text.slice(0, -1) });
+
+/** The member after `now`, round and round. */
+const after = <T,>(members: readonly T[], now: T): T => {
+  const next = members[(members.indexOf(now) + 1) % members.length];
+  return next === undefined ? now : next;
+};
+
+const PLACES: readonly (Place | null)[] = [null, 'at-the-shoulder', 'in-the-middle', 'at-the-end', 'across'];
+const HAND_INSTRUMENTS: readonly (InstrumentKind | null)[] = [null, 'caliper', 'micrometer', 'depth-micrometer', 'telescoping-gauge', 'rule'];
+
+export const turnedUnit = (pad: Pad, unit: DisplayUnit): Pad => ({ ...pad, unit: after(unitsOf(pad.ask, unit), pad.unit) });
+export const turnedPlace = (pad: Pad): Pad => ({ ...pad, place: after(PLACES, pad.place) });
+export const turnedInstrument = (pad: Pad): Pad => ({ ...pad, instrument: after(HAND_INSTRUMENTS, pad.instrument) });
+export const turnedJaw = (pad: Pad): Pad => ({ ...pad, jaw: after([1, 2, 3, 4] as const, pad.jaw) });
+
+/** What a letter typed while the pad is open says about the unit: a caliper that types may send `in` or `mm`. */
+export function withUnitLetter(pad: Pad, letter: string, unit: DisplayUnit): Pad {
+  const named = unitsOf(pad.ask, unit).find((candidate) => candidate.toLowerCase().startsWith(letter.toLowerCase()));
+  return named === undefined ? pad : { ...pad, unit: named };
+}
+
+/** What entering the pad does: the same as having said it; `null` while the text is not yet a number. */
+export type Entered = { readonly as: 'intent'; readonly intent: Intent } | { readonly as: 'typed'; readonly text: string };
+
+export function entered(pad: Pad, unit: DisplayUnit): Entered | null {
+  const intent = (made: Intent): Entered => ({ as: 'intent', intent: made });
+  if (pad.ask === 'step') return /^\d+$/.test(pad.text) ? intent({ type: 'go-to', step: { as: 'one', value: Number(pad.text) } }) : null;
+  if (pad.ask === 'temperature') {
+    if (!/^-?\d*\.?\d+$/.test(pad.text)) return null;
+    const degrees = pad.unit === 'F' ? fahrenheit(Number(pad.text), 'half-even') : celsius(Number(pad.text), 'half-even');
+    return intent({ type: 'temperature', value: { as: 'one', value: degrees } });
+  }
+  const text = `${pad.text} ${pad.unit}`;
+  const read = parseLength(text, unit);
+  if (!read.ok) return null;
+  const value = { as: 'one', value: read.value } as const;
+  switch (pad.ask) {
+    case 'reading':
+      if (pad.place === null && pad.instrument === null) return { as: 'typed', text: pad.unit === unitsOf('reading', unit)[0] ? pad.text : text };
+      return intent({ type: 'reading', spoken: 'typed', instrument: pad.instrument, thing: null, place: pad.place, value });
+    case 'correct':
+      return intent({ type: 'correct', value });
+    case 'took':
+      return intent({ type: 'took', value });
+    case 'dial':
+      return intent({ type: 'dial', value });
+    case 'jaw':
+      return intent({ type: 'jaw', jaw: pad.jaw, value });
+    case 'low':
+    case 'high':
+      return intent({ type: 'indicator', end: pad.ask, value });
+    case 'edge':
+      return intent({ type: 'edge', edge: 'first', value });
+    case 'other-edge':
+      return intent({ type: 'edge', edge: 'other', value });
+  }
+}
+
+/** The keys that are likely next: those that go on from what is typed to one of the sizes that are expected. */
+export function likelyKeys(typed: string, expected: readonly string[]): ReadonlySet<string> {
+  const keys = new Set<string>();
+  for (const size of expected) {
+    // A shop types the point with or without the nought before it.
+    for (const written of size.startsWith('.') ? [size, `0${size}`] : [size]) {
+      const next = written.startsWith(typed) ? written.charAt(typed.length) : '';
+      if (next !== '') keys.add(next);
+    }
+  }
+  return keys;
+}

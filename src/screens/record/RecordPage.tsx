@@ -1,0 +1,160 @@
+import { inOrder, newest, routeProgress, progressOf, sizeOf, type JobState } from '../../job/index.ts';
+import type { DisplayUnit } from '../../measure/index.ts';
+import { Boundary } from '../Boundary.tsx';
+import { PageHead } from '../PageHead.tsx';
+import { saveFile } from '../saveFile.ts';
+import { bareSize, showMoment, unitSign } from '../show.ts';
+import { useAssistant, useAssistantStore } from '../store.tsx';
+import { words } from '../words.ts';
+import { liesInWindow, recordRows, type RecordRow } from './rows.ts';
+
+const w = words.record;
+
+function wanted(row: RecordRow, unit: DisplayUnit): string {
+  return row.window === null ? '' : words.range(bareSize(row.window.low, unit), bareSize(row.window.high, unit));
+}
+
+function stands(row: RecordRow): string {
+  const inside = liesInWindow(row);
+  const said = inside === null ? w.noWindow : inside ? w.inWindow : w.outside;
+  return row.confirmed ? [said, w.overridden].filter((text) => text !== '').join(', ') : said;
+}
+
+/** Readings as a table; struck ones are crossed out and say so in words. */
+function Readings({ rows, unit, struck }: { readonly rows: readonly RecordRow[]; readonly unit: DisplayUnit; readonly struck: boolean }) {
+  const c = w.columns;
+  return (
+    <table className={struck ? 'readings is-struck' : 'readings'}>
+      <thead>
+        <tr>
+          <th scope="col">{c.step}</th>
+          <th scope="col">{c.what}</th>
+          <th scope="col" className="number">
+            {c.read} ({unitSign(unit)})
+          </th>
+          <th scope="col" className="number">
+            {c.wanted} ({unitSign(unit)})
+          </th>
+          <th scope="col">{c.stands}</th>
+          <th scope="col">{c.how}</th>
+          <th scope="col">{c.place}</th>
+          <th scope="col">{c.when}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={row.id}>
+            <td className="number">{row.step}</td>
+            <td>{row.mate === null ? row.operation.title : w.ofMate(row.mate)}</td>
+            <td className="number size">{struck ? <s>{bareSize(row.value, unit)}</s> : <b>{bareSize(row.value, unit)}</b>}</td>
+            <td className="number">{wanted(row, unit)}</td>
+            <td>{struck ? w.struckMark : stands(row)}</td>
+            <td>{row.instrument === null ? '' : words.instruments[row.instrument]}</td>
+            <td>{row.place === null ? '' : words.places[row.place]}</td>
+            <td className="when">{showMoment(row.at)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** The route with how far each step came, what was felt, and memos. */
+function Steps({ state }: { readonly state: JobState }) {
+  return (
+    <ol className="record-steps">
+      {routeProgress(state).map(({ operation, status }) => {
+        const { feel, memos } = progressOf(state, operation.id);
+        const more = [
+          feel === null ? '' : w.felt(words.feels[feel]),
+          sizeOf(memos) === 0 ? '' : w.memos(sizeOf(memos)),
+        ].filter((text) => text !== '');
+        return (
+          <li key={operation.id}>
+            <span>{operation.title}</span> <i className={`status is-${status}`}>{[w.status[status], ...more].join(', ')}</i>
+          </li>
+        );
+      })}
+    </ol>
+  );
+}
+
+function Sheet({ state }: { readonly state: JobState }) {
+  const { part, title, invented } = state.plan;
+  const { standing, struck } = recordRows(state);
+  const first = inOrder(state.log)[0];
+  const last = newest(state.log);
+  return (
+    <article className="sheet">
+      <h1>
+        {title} {invented && <em className="invented">({words.invented})</em>}
+      </h1>
+      <dl className="sheet-facts">
+        <div>
+          <dt>{w.part}</dt>
+          <dd>{part.name}</dd>
+        </div>
+        <div>
+          <dt>{w.material}</dt>
+          <dd>{part.stock.material}</dd>
+        </div>
+        {first !== undefined && last !== null && (
+          <>
+            <div>
+              <dt>{w.started}</dt>
+              <dd>{showMoment(first.at)}</dd>
+            </div>
+            <div>
+              <dt>{w.latest}</dt>
+              <dd>{showMoment(last.at)}</dd>
+            </div>
+          </>
+        )}
+      </dl>
+      <section>
+        <h2>{w.asBuilt}</h2>
+        {standing.length === 0 ? <p>{w.noneStand}</p> : <Readings rows={standing} unit={part.unit} struck={false} />}
+      </section>
+      {struck.length > 0 && (
+        <section>
+          <h2>{w.struck}</h2>
+          <Readings rows={struck} unit={part.unit} struck />
+        </section>
+      )}
+      <section>
+        <h2>{w.steps}</h2>
+        <Steps state={state} />
+      </section>
+    </article>
+  );
+}
+
+/** What was made and how it was measured: first the readings that stand. Prints on A4 and on Letter. */
+export function RecordPage() {
+  const store = useAssistantStore();
+  const state = useAssistant((assistant) => assistant.job?.state ?? null);
+  const save = async (): Promise<void> => {
+    const file = await store.getState().exportJob();
+    if (file !== null) saveFile(file.fileName, file.text);
+  };
+  return (
+    <main className="desk">
+      <PageHead title={w.title}>
+        {state !== null && (
+          <>
+            <button type="button" className="plain-button" onClick={() => store.getState().goTo('machine')}>
+              {w.backToMachine}
+            </button>
+            <button type="button" className="plain-button" onClick={() => window.print()}>
+              {w.print}
+            </button>
+            <button type="button" className="plain-button" onClick={() => void save()}>
+              {w.save}
+            </button>
+          </>
+        )}
+      </PageHead>
+      <Boundary part={words.parts.page}>{state === null ? <p>{w.noJob}</p> : <Sheet state={state} />}</Boundary>
+    </main>
+  );
+}

@@ -1,0 +1,31 @@
+import { formatAmount, formatFraction, formatInch, formatMillimetre, type DisplayUnit, type Length } from '../measure/index.ts';
+import { words } from './words.ts';
+
+/** A size without its unit, the way the shop writes it: `.6275`, `15.94`. */
+export const bareSize = (length: Length, unit: DisplayUnit): string =>
+  unit === 'inch' ? formatInch(length, 4) : formatMillimetre(length, 3);
+
+export const unitSign = (unit: DisplayUnit): string => (unit === 'inch' ? 'in' : 'mm');
+
+/** A small amount in two parts, so that the number can be large and its unit small: `2` and `thou`. */
+export function amountParts(length: Length, unit: DisplayUnit): { readonly number: string; readonly unit: string } {
+  const text = formatAmount(length, unit);
+  const at = text.lastIndexOf(' ');
+  return { number: text.slice(0, at), unit: text.slice(at + 1) };
+}
+
+/** The fraction that a size is, where it is one finer than a whole inch and inches are shown; else null. */
+export function fractionToo(length: Length, unit: DisplayUnit): string | null {
+  const fraction = unit === 'inch' ? formatFraction(length) : null;
+  return fraction !== null && fraction.includes('/') ? fraction : null;
+}
+
+const moment = new Intl.DateTimeFormat(words.locale, {
+  day: 'numeric', month: 'short', year: 'numeric', hour: '2-digit', minute: '2-digit', hourCycle: 'h23',
+});
+const clock = new Intl.DateTimeFormat(words.locale, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
+
+/** Date and time of day by the device's clock. `at` is milliseconds since 1970. */
+export const showMoment = (at: number): string => moment.format(at);
+/** Time of day by the device's clock. `at` is milliseconds since 1970. */
+export const showClock = (at: number): string => clock.format(at);
