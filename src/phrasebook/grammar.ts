@@ -7,7 +7,8 @@ export type GrammarNode =
   | { readonly node: 'word'; readonly word: string }
   | { readonly node: 'sequence'; readonly items: readonly GrammarNode[] }
   | { readonly node: 'one-of'; readonly branches: readonly { readonly item: GrammarNode; readonly weight?: number }[] }
-  | { readonly node: 'optional'; readonly item: GrammarNode }
+  /** `greedy` forbids leaving out what is there: "twenty seven" is never twenty and then seven. */
+  | { readonly node: 'optional'; readonly item: GrammarNode; readonly greedy?: true }
   /** A rule by name: defined once in `Grammar.rules`, so that a number can stand in many commands. */
   | { readonly node: 'rule'; readonly name: string };
 

@@ -1,2 +1,17 @@
 export type { Grammar, GrammarNode } from './grammar.ts';
+export { fullGrammar, grammarFor } from './grammar-for.ts';
+export { vocabulary } from './vocabulary.ts';
+export { interpret, type Interpretation, type ParseRefusal } from './interpret.ts';
+export { interpretTyped } from './typed.ts';
+export { wordsOf } from './spellings.ts';
+export { PRIOR, type Candidate } from './candidate.ts';
+export { readNumber } from './read-number.ts';
+export { RESOLVE, resolveLength, resolveStep, resolveTemperature } from './resolve.ts';
+export { GROUPS, type Command, type Group } from './command.ts';
+export { COMMANDS } from './commands.ts';
+export { CALL_NAME } from './commands/assistant.ts';
+export { card, type CardGroup, type CardLine } from './card.ts';
+export { samples, type Sample } from './samples.ts';
+export { amountWords, bareAmountWords, countWords, hyphened, numberWords, sizeWords, temperatureWords } from './speak-number.ts';
+export { speakReply, textOfReply } from './speak-reply.ts';
 export type { Spoken } from './spoken.ts';

@@ -1,0 +1,145 @@
+import type { Context } from '../job/index.ts';
+import { assert } from '../measure/index.ts';
+import type { Command } from './command.ts';
+import { COMMANDS, RULES, SAYS } from './commands.ts';
+import { expectedNumbers } from './expected-numbers.ts';
+import { factored } from './factor.ts';
+import type { Grammar, GrammarNode } from './grammar.ts';
+import { likelihood } from './likelihood.ts';
+import { SLOT_RULES } from './read-number.ts';
+
+type Branch = { readonly item: GrammarNode; readonly weight?: number };
+
+/** The rules that are written out in the number rules, so that figures at the front are shared. */
+const OPEN = [
+  'absolute', 'plain', 'thou', 'tenths', 'hundredths', 'metric', 'microns', 'inch', 'inch-and', 'fraction', 'mixed', 'feet', 'offset', 'amount', 'on-size',
+  'same', 'another', 'half-of-last', 'vague', 'misfit', 'centimetres', 'angle', 'tally', 'pointed', 'hung', 'part',
+] as const;
+
+/** How the number rules are weighed against what is expected: most readings are near the target or the last one. */
+const EXPECTED_WEIGHT = 3;
+
+const forms = (name: 'size' | 'small' | 'signed'): GrammarNode => {
+  const body = RULES[name];
+  assert(body !== undefined, `rule <${name}> is written down`);
+  return factored(body, RULES, OPEN);
+};
+const NUMBER_FORMS: Readonly<Record<string, GrammarNode>> = { size: forms('size'), small: forms('small'), signed: forms('signed') };
+
+/** A numbered command's phrasings cut at the number: what comes before it, and what may come after. */
+type Cut = { readonly before: readonly GrammarNode[]; readonly after: readonly GrammarNode[] };
+
+function cutsOf(command: Command): Cut[] {
+  const says = SAYS.get(command.name);
+  assert(says !== undefined && command.takes !== null, `${command.name} takes a number`);
+  const rule = SLOT_RULES[command.takes];
+  const rows = says.node === 'one-of' ? says.branches.map((branch) => branch.item) : [says];
+  return rows.map((row) => {
+    const items = row.node === 'sequence' ? row.items : [row];
+    const at = items.findIndex((item) => item.node === 'rule' && item.name === rule);
+    assert(at >= 0, `every phrasing of ${command.name} holds its number`);
+    return { before: items.slice(0, at), after: items.slice(at + 1) };
+  });
+}
+
+const joined = (items: readonly GrammarNode[]): GrammarNode => {
+  const [only] = items;
+  return items.length === 1 && only !== undefined ? only : { node: 'sequence', items };
+};
+
+const oneOf = (branches: readonly Branch[]): GrammarNode => {
+  const [only] = branches;
+  return branches.length === 1 && only !== undefined ? only.item : { node: 'one-of', branches };
+};
+
+/**
+ * Commands that take the same number share it: all that may come before, the number once, all that may come after. It lets
+ * through a few sentences that no command has ("took two at the end"); the parser refuses those.
+ */
+function numberedBranch(rule: string, commands: readonly { readonly command: Command; readonly weight: number }[]): GrammarNode {
+  const fronts: Branch[] = [];
+  const tails = new Map<string, GrammarNode>();
+  let bare = false;
+  for (const { command, weight } of commands)
+    for (const { before, after } of cutsOf(command)) {
+      if (before.length === 0) bare = true;
+      else fronts.push({ item: joined(before), weight });
+      if (after.length > 0) tails.set(JSON.stringify(after), joined(after));
+    }
+  const items: GrammarNode[] = [];
+  if (fronts.length > 0) items.push(bare ? { node: 'optional', item: oneOf(fronts) } : oneOf(fronts));
+  items.push({ node: 'rule', name: rule });
+  if (tails.size > 0) items.push({ node: 'optional', item: oneOf([...tails.values()].map(unwrapped)) });
+  return joined(items);
+}
+
+/** An optional tail inside an optional tail says nothing more. */
+const unwrapped = (node: GrammarNode): Branch => ({ item: node.node === 'optional' ? node.item : node });
+
+function build(context: Context | null): Grammar {
+  const weightOf = (command: Command): number => (context === null ? 1 : likelihood(command, context));
+  const plain = COMMANDS.filter((command) => command.takes === null).map((command): Branch => {
+    const item = SAYS.get(command.name);
+    assert(item !== undefined, `${command.name} is in the table`);
+    return { item, weight: weightOf(command) };
+  });
+  const byRule = new Map<string, { readonly command: Command; readonly weight: number }[]>();
+  for (const command of COMMANDS) {
+    if (command.takes === null) continue;
+    const rule = SLOT_RULES[command.takes];
+    byRule.set(rule, [...(byRule.get(rule) ?? []), { command, weight: weightOf(command) }]);
+  }
+  const numbered = [...byRule].map(([rule, commands]): Branch => ({
+    item: numberedBranch(rule, commands),
+    weight: Math.max(...commands.map((each) => each.weight)),
+  }));
+  const expected = context === null ? null : expectedNumbers(context);
+  const rules: Record<string, GrammarNode> = {
+    ...RULES,
+    ...NUMBER_FORMS,
+    ...(expected === null || NUMBER_FORMS['size'] === undefined
+      ? {}
+      : { size: { node: 'one-of', branches: [{ item: expected, weight: EXPECTED_WEIGHT }, { item: NUMBER_FORMS['size'], weight: 1 }] } }),
+  };
+  const root: GrammarNode = { node: 'one-of', branches: [...plain, ...numbered] };
+  return { key: keyOf(context), root, rules: reachable(root, rules) };
+}
+
+/** The rules that the root leads to. */
+function reachable(root: GrammarNode, rules: Readonly<Record<string, GrammarNode>>): Record<string, GrammarNode> {
+  const kept: Record<string, GrammarNode> = {};
+  const visit = (node: GrammarNode): void => {
+    switch (node.node) {
+      case 'word':
+        return;
+      case 'sequence':
+        return node.items.forEach(visit);
+      case 'one-of':
+        return node.branches.forEach((branch) => visit(branch.item));
+      case 'optional':
+        return visit(node.item);
+      case 'rule': {
+        const body = rules[node.name];
+        assert(body !== undefined, `rule <${node.name}> is written down`);
+        if (kept[node.name] !== undefined) return;
+        kept[node.name] = body;
+        return visit(body);
+      }
+    }
+  };
+  visit(root);
+  return kept;
+}
+
+/** Differs exactly where the grammar may. */
+function keyOf(context: Context | null): string {
+  if (context === null) return 'everything';
+  const { unit, awaited, asked, window, last } = context;
+  return [unit, awaited ?? 'nothing', asked ? 'asked' : 'not-asked', window?.low ?? '', window?.aim ?? '', window?.high ?? '', last?.value ?? ''].join(' ');
+}
+
+/** All commands alike, for a first compile and for measuring. */
+export const fullGrammar: Grammar = build(null);
+
+/** The grammar of this moment: every command can be reached, the likely ones and the numbers near the target weigh more. */
+export const grammarFor = (context: Context): Grammar => build(context);
