@@ -54,7 +54,7 @@ export type AssistantState = {
   startDemo(demo: 'inch' | 'metric'): Promise<void>;
   importJob(fileName: string, text: string): Promise<void>;
   /** The job as one readable file: its name and text. */
-  exportJob(): { readonly fileName: string; readonly text: string } | null;
+  exportJob(): Promise<{ readonly fileName: string; readonly text: string } | null>;
   /** Does what a button stands for, exactly as if it had been said. */
   command(intent: Intent): Promise<void>;
   /** Reads a typed number or phrase, as if it had been said. */

@@ -52,7 +52,7 @@ function answerAbout(scene: Scene, operation: Operation, asking: Asking): Senten
     }
     case 'whats-next': {
       const next = operationAfter(state, operation);
-      return next === null ? [sentence('last-one')] : [sentence('next-up', line(next.say)), ...targetPieces(state, next)];
+      return next === null ? [sentence('last-one')] : [sentence('next-up'), sentence(line(next.say)), ...targetPieces(state, next)];
     }
     case 'ask-target':
       return targetAnswer(scene, operation);

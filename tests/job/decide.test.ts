@@ -189,7 +189,7 @@ describe('answers', () => {
   const collar = given(turnedCollar, logged('turn-collar', 1.26));
   it.each<[Intent['type'], string]>([
     ['where-am-i', 'step 2 of 25 . "Turn the collar" . target size(1.25) .'],
-    ['whats-next', 'next-up "Measure the arm bore" .'],
+    ['whats-next', 'next-up . "Measure the arm bore" .'],
     ['ask-target', 'target size(1.25) . size(1.248) to size(1.252) .'],
     ['ask-left', 'bare-amount(0.01) to-go on-the-diameter . amount(0.005) on-the-dial .'],
     ['ask-passes', 'one-pass .'],

@@ -1,0 +1,341 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import { z } from 'zod';
+import { inOrder, type Effect } from '../job/index.ts';
+import { grammarFor, interpretTyped, speakReply, textOfReply } from '../phrasebook/index.ts';
+import {
+  describeFileFault, jobFileOf, readJobFile, writeJobFile, type JobFile, type Shelf, type ShelfFault, type StoredJob,
+} from '../shelf/index.ts';
+import type { AssistantState, ListeningMode, ListeningState, Notice } from './assistantState.ts';
+import { Conversation, type Turn } from './conversation.ts';
+import { faultText, openedText, takenText } from './notices.ts';
+import type { EarEvent, EarPort, HearingTimes, VoicePort } from './ports.ts';
+
+/** The edges of the page, made elsewhere: the store, the ear, the voice, the clock, ids, and the two demo jobs. */
+export type AssistantDeps = {
+  readonly shelf: Shelf;
+  readonly openEar: () => Promise<EarPort>;
+  readonly openVoice: () => Promise<VoicePort>;
+  readonly now: () => number;
+  readonly tick: () => number;
+  readonly newId: () => string;
+  readonly demos: Readonly<Record<'inch' | 'metric', () => Promise<string>>>;
+  /** Asks the browser to keep what is stored; called once a job is open. */
+  readonly keepStored: () => Promise<void>;
+  /** Marks a span in the browser's own timeline, so that the answer's delay can be looked at. */
+  readonly mark: (name: string, startMs: number, endMs: number, detail: object) => void;
+};
+
+const LAST_JOB = 'last-job';
+const LISTENING = 'listening-mode';
+const modeSchema = z.enum(['hold', 'call', 'open']);
+
+/** How long a memo reaches back, in seconds: what was just said about the step. */
+const MEMO_SECONDS = 10;
+
+const isoDay = (at: number): string => new Date(at).toISOString().slice(0, 10);
+
+/**
+ * The assistant as the screens see it: one store of state and functions. Everything that is heard, typed or pressed goes
+ * through one `Conversation` a job; what it answers is shown and spoken. A fault of the ear or the voice is shown and leaves
+ * the rest working.
+ */
+export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
+  let conversation: Conversation | null = null;
+  let job: StoredJob | null = null;
+  let ear: EarPort | null = null;
+  let voice: VoicePort | null = null;
+  let voiceOpening: Promise<void> | null = null;
+
+  const store = createStore<AssistantState>()(() => ({
+    page: 'starting',
+    jobs: [],
+    job: null,
+    heard: null,
+    reply: null,
+    listening: { mode: 'hold', state: 'off', levelDb: null, floorDb: null, tooLoud: false, callName: '' },
+    volume: 1,
+    instrument: null,
+    notices: [],
+    unstored: 0,
+    goTo: (page) => {
+      if (page === 'machine' && job === null) return;
+      store.setState({ page });
+      if (page === 'jobs') void refreshJobs();
+    },
+    openJob: (id) => openJob(id),
+    startDemo,
+    importJob,
+    exportJob,
+    command: (intent) => turn((talk) => talk.press(intent)),
+    typed,
+    answer: (choice) => turn((talk) => talk.press({ type: choice === 'yes' || choice === 'first' ? 'yes' : 'no' })),
+    listen,
+    stopListening: () => {
+      ear?.stop();
+      listening({ state: 'off', levelDb: null, floorDb: null, tooLoud: false });
+    },
+    hold: () => {
+      voice?.hush();
+      ear?.hold();
+    },
+    release: () => ear?.release(),
+    hush: () => voice?.hush(),
+    restart,
+    dismiss: (id) => store.setState((state) => ({ notices: state.notices.filter((each) => each.id !== id) })),
+  }));
+
+  const listening = (change: Partial<AssistantState['listening']>): void =>
+    store.setState((state) => ({ listening: { ...state.listening, ...change } }));
+
+  const notify = (notice: Notice): void =>
+    store.setState((state) => ({ notices: [...state.notices.filter((each) => each.id !== notice.id), notice] }));
+  const settle = (id: string): void => store.setState((state) => ({ notices: state.notices.filter((each) => each.id !== id) }));
+
+  const shelfTrouble = (fault: ShelfFault): void => notify({ id: 'shelf', part: 'shelf', text: faultText(fault), remedy: null });
+
+  async function refreshJobs(): Promise<void> {
+    const jobs = await deps.shelf.jobs();
+    if (jobs.ok) store.setState({ jobs: jobs.value });
+    else shelfTrouble(jobs.error);
+  }
+
+  async function openJob(id: string): Promise<void> {
+    const opened = await deps.shelf.open(id);
+    if (!opened.ok) {
+      shelfTrouble(opened.error);
+      return;
+    }
+    job = opened.value;
+    conversation = new Conversation(job, {
+      append: (event) => deps.shelf.append(id, event),
+      now: deps.now,
+      tick: deps.tick,
+      newId: deps.newId,
+      bareReadings: () => store.getState().listening.mode !== 'open',
+    });
+    settle('shelf');
+    for (const text of openedText(job)) notify({ id: `opened-${text}`, part: 'shelf', text, remedy: null });
+    store.setState({ page: 'machine', heard: null, reply: null });
+    show(conversation);
+    void deps.shelf.keepSetting(LAST_JOB, id);
+    void deps.keepStored();
+    await turn((talk) => talk.begin());
+  }
+
+  async function startDemo(demo: 'inch' | 'metric'): Promise<void> {
+    const read = readJobFile(await deps.demos[demo]());
+    if (!read.ok) notify({ id: 'file', part: 'file', text: describeFileFault(read.error, `demo ${demo}`), remedy: null });
+    else await takeIn(read.value);
+  }
+
+  async function importJob(fileName: string, text: string): Promise<void> {
+    const read = readJobFile(text);
+    if (!read.ok) {
+      notify({ id: 'file', part: 'file', text: describeFileFault(read.error, fileName), remedy: null });
+      return;
+    }
+    await takeIn(read.value, fileName);
+  }
+
+  /** Puts a job file on the shelf and opens it; nothing that is there is overwritten. */
+  async function takeIn(file: JobFile, fileName: string | null = null): Promise<void> {
+    const taken = await deps.shelf.take(file, { newId: deps.newId(), at: deps.now() });
+    if (!taken.ok) {
+      shelfTrouble(taken.error);
+      return;
+    }
+    settle('file');
+    await refreshJobs();
+    await openJob(taken.value.id);
+    if (fileName !== null) notify({ id: 'file', part: 'file', text: takenText(taken.value, file, fileName), remedy: null });
+  }
+
+  /** The job as one file, with what has not been stored yet; from memory alone where the store cannot be read. */
+  async function exportJob(): Promise<{ readonly fileName: string; readonly text: string } | null> {
+    if (job === null || conversation === null) return null;
+    const stored = conversation.unstored.length === 0 ? await deps.shelf.copy(job.id) : null;
+    const file =
+      stored?.ok === true
+        ? stored.value
+        : jobFileOf({ id: job.id, plan: job.plan, startedAt: job.startedAt, events: inOrder(conversation.state.log) });
+    return { fileName: `${job.plan.id}-${isoDay(deps.now())}.job.json`, text: writeJobFile(file) };
+  }
+
+  const show = (talk: Conversation): void =>
+    store.setState({ job: job === null ? null : { id: job.id, state: talk.state, talk: talk.talk }, unstored: talk.unstored.length });
+
+  /** Takes one turn of the conversation, shows it, does its effect, and speaks its answer. */
+  async function turn(take: (talk: Conversation) => Promise<Turn>, heardAt: HearingTimes | null = null): Promise<void> {
+    const talk = conversation;
+    if (talk === null) return;
+    const taken = await take(talk);
+    if (talk !== conversation) return;
+    show(talk);
+    if (taken.heard !== '' || taken.source !== 'button')
+      store.setState({ heard: { words: taken.heard, from: taken.source, outcome: taken.intent === null ? 'not-understood' : taken.outcome } });
+    store.setState({ reply: { text: textOfReply(taken.reply), reply: taken.reply, outcome: taken.outcome } });
+    if (taken.fault === null) settle('shelf');
+    else shelfTrouble(taken.fault);
+    if (taken.effect !== null) await act(taken.effect);
+    ear?.setGrammar(grammarFor(talk.context));
+    if (taken.effect === 'hush') return;
+    await speak(taken, heardAt);
+  }
+
+  async function speak(taken: Turn, heardAt: HearingTimes | null): Promise<void> {
+    await voiceOpening;
+    if (voice === null) return;
+    const asked = deps.tick();
+    const spoken = await voice.say(speakReply(taken.reply), taken.reply.tone);
+    if (heardAt === null || spoken.firstSampleAt === null) return;
+    deps.mark('answer', heardAt.endOfSpeechAt, spoken.firstSampleAt, {
+      heard: taken.heard,
+      endpointMs: heardAt.endpointMs,
+      recogniserMs: heardAt.recogniserMs,
+      ...taken.times,
+      voiceMs: spoken.firstSampleAt - asked,
+    });
+  }
+
+  async function act(effect: Effect): Promise<void> {
+    switch (effect) {
+      case 'wake':
+        return;
+      case 'stop-listening':
+        store.getState().stopListening();
+        return;
+      case 'louder':
+        store.setState({ volume: voice?.louder() ?? store.getState().volume });
+        return;
+      case 'quieter':
+        store.setState({ volume: voice?.quieter() ?? store.getState().volume });
+        return;
+      case 'slower':
+        voice?.slower();
+        return;
+      case 'hush':
+        voice?.hush();
+        return;
+      case 'show-phrases':
+        store.setState({ page: 'phrases' });
+        return;
+      case 'record-memo':
+        await keepMemo();
+    }
+  }
+
+  /** Keeps the last seconds of sound with the step, once the sound itself is stored. */
+  async function keepMemo(): Promise<void> {
+    const operation = conversation?.state.open ?? null;
+    const clip = ear?.lastSeconds(MEMO_SECONDS) ?? null;
+    if (job === null || operation === null || clip === null || clip.seconds <= 0) return;
+    const id = deps.newId();
+    const kept = await deps.shelf.keepClip(job.id, id, clip.wav);
+    if (!kept.ok) shelfTrouble(kept.error);
+    // In a turn of its own, behind the one that asked for it.
+    else void turn((talk) => talk.record({ type: 'MemoKept', operation, clip: id, seconds: clip.seconds }, 'memo-kept'));
+  }
+
+  async function typed(text: string): Promise<void> {
+    const talk = conversation;
+    if (talk === null) return;
+    const read = interpretTyped(text, talk.context);
+    if (read.ok || text.trim() !== '') await turn((each) => each.type(text));
+  }
+
+  async function listen(mode: ListeningMode): Promise<void> {
+    listening({ mode, state: 'starting' });
+    void deps.shelf.keepSetting(LISTENING, mode);
+    await openVoice();
+    void voice?.unlock();
+    try {
+      ear ??= await deps.openEar();
+      ear.onEvent(hear);
+      listening({ callName: ear.callName });
+      if (conversation !== null) ear.setGrammar(grammarFor(conversation.context));
+      await ear.start(mode);
+      settle('ear');
+      listening({ state: 'waiting' });
+    } catch (error) {
+      broken('ear', error instanceof Error ? error.message : String(error));
+    }
+  }
+
+  function broken(part: 'ear' | 'voice', text: string): void {
+    if (part === 'ear') listening({ state: 'broken', levelDb: null });
+    const label = part === 'ear' ? 'Start the ear again' : 'Start the voice again';
+    notify({ id: part, part, text, remedy: { label, run: () => void restart(part) } });
+  }
+
+  function hear(event: EarEvent): void {
+    const now = (state: ListeningState): void => listening({ state });
+    switch (event.type) {
+      case 'level':
+        listening({ levelDb: event.rmsDb, floorDb: event.floorDb, tooLoud: event.tooLoud });
+        return;
+      case 'speech-start':
+        now('hearing');
+        return;
+      case 'speech-end':
+        now('thinking');
+        return;
+      case 'hypothesis': {
+        const { text, accepted } = event.hypothesis;
+        now('waiting');
+        if (accepted) void turn((talk) => talk.hear(text), event.times);
+        // Held down, the person did speak, so they are told; otherwise it was the shop, and the page keeps quiet.
+        else if (store.getState().listening.mode === 'hold') void turn((talk) => talk.notHeard(text));
+        return;
+      }
+      case 'fault':
+        broken('ear', event.message);
+        return;
+    }
+  }
+
+  function openVoice(): Promise<void> {
+    voiceOpening ??= deps.openVoice().then(
+      (opened) => {
+        voice = opened;
+        store.setState({ volume: opened.volume });
+        if (opened.trouble !== null) broken('voice', opened.trouble);
+        opened.onSpeaking((speaking) => {
+          ear?.deaf(speaking);
+          const { state } = store.getState().listening;
+          if (speaking && state === 'waiting') listening({ state: 'speaking' });
+          if (!speaking && state === 'speaking') listening({ state: 'waiting' });
+        });
+      },
+      (error: unknown) => broken('voice', `The voice did not start: ${error instanceof Error ? error.message : String(error)}`),
+    );
+    return voiceOpening;
+  }
+
+  async function restart(part: 'ear' | 'voice'): Promise<void> {
+    settle(part);
+    if (part === 'voice') {
+      voice = null;
+      voiceOpening = null;
+      await openVoice();
+      return;
+    }
+    ear?.close();
+    ear = null;
+    await listen(store.getState().listening.mode);
+  }
+
+  async function begin(): Promise<void> {
+    void openVoice();
+    const mode = await deps.shelf.setting(LISTENING);
+    const known = modeSchema.safeParse(mode.ok ? mode.value : null);
+    if (known.success) listening({ mode: known.data });
+    await refreshJobs();
+    const last = await deps.shelf.setting(LAST_JOB);
+    const id = last.ok && typeof last.value === 'string' ? last.value : null;
+    if (id !== null && store.getState().jobs.some((each) => each.id === id)) await openJob(id);
+    else store.setState({ page: 'jobs' });
+  }
+
+  void begin();
+  return store;
+}

@@ -1,0 +1,199 @@
+import {
+  contextOf, decide, fold, folded, line, opening, replyOf, sentence, silence,
+  type AskKey, type Context, type Decision, type Effect, type EventBody, type EventType, type Intent, type IntentType, type JobEvent,
+  type JobState, type Plan, type RefusalKey, type Reply, type Talk,
+} from '../job/index.ts';
+import type { Result } from '../measure/index.ts';
+import { interpret, interpretTyped, type ParseRefusal } from '../phrasebook/index.ts';
+import type { ShelfFault } from '../shelf/index.ts';
+
+/** How the words or the intent came in. */
+export type Source = 'voice' | 'typed' | 'button';
+
+/** Why a turn did nothing: a refusal of the job or of the phrasebook, or the store. */
+export type TurnReason = RefusalKey | AskKey | ParseRefusal | 'not-heard' | 'not-stored';
+
+/** What became of one utterance, typed line or touch. Times are milliseconds spent in each part. */
+export type Turn = {
+  readonly source: Source;
+  readonly heard: string;
+  readonly outcome: 'done' | 'asked' | 'refused';
+  readonly reason: TurnReason | null;
+  readonly intent: IntentType | null;
+  /** Nanometres, thousandths of a degree Celsius or a step number, as the intent has it; the likelier of two. */
+  readonly value: number | null;
+  readonly events: readonly EventType[];
+  readonly reply: Reply;
+  readonly effect: Effect | null;
+  readonly fault: ShelfFault | null;
+  readonly times: { readonly interpretMs: number; readonly decideMs: number; readonly storeMs: number };
+};
+
+/** What a conversation takes from the edge. `tick` is a clock for spans, in milliseconds; `now` is the time of day. */
+export type ConversationDeps = {
+  readonly append: (event: JobEvent) => Promise<Result<void, ShelfFault>>;
+  readonly now: () => number;
+  readonly tick: () => number;
+  readonly newId: () => string;
+  /** False where a bare number must not count as a reading: in open listening it needs its verb. */
+  readonly bareReadings: () => boolean;
+};
+
+const valueIn = (intent: Intent): number | null => {
+  const heard = 'value' in intent ? intent.value : 'step' in intent ? intent.step : null;
+  if (heard === null) return null;
+  return heard.as === 'one' ? heard.value : heard.as === 'either' ? heard.values[0] : null;
+};
+
+/**
+ * One job being worked through, by voice, touch or typing alike: words become an intent, the intent is decided, its events are
+ * stored, and only then is there an answer. Turns are taken one after the other, in the order that they came in.
+ * Invariants: `state` is the fold of every event that was stored or waits in `unstored`; an answer that acknowledges an event
+ * is given only after the store has it; an event that could not be stored is kept and stored first the next time.
+ */
+export class Conversation {
+  #state: JobState;
+  #talk: Talk = silence;
+  #nextSeq: number;
+  #unstored: JobEvent[] = [];
+  #turns: Promise<unknown> = Promise.resolve();
+  readonly #deps: ConversationDeps;
+
+  /** `nextSeq` is the number that the store expects next; it counts events that this build does not understand. */
+  constructor(job: { readonly plan: Plan; readonly events: readonly JobEvent[]; readonly nextSeq: number }, deps: ConversationDeps) {
+    this.#state = folded(job.plan, job.events);
+    this.#nextSeq = job.nextSeq;
+    this.#deps = deps;
+  }
+
+  get state(): JobState {
+    return this.#state;
+  }
+  get talk(): Talk {
+    return this.#talk;
+  }
+  get unstored(): readonly JobEvent[] {
+    return this.#unstored;
+  }
+  get context(): Context {
+    return contextOf(this.#state, this.#talk, this.#deps.now());
+  }
+
+  /** Words from the recogniser, or said in a rehearsal. */
+  hear(words: string): Promise<Turn> {
+    return this.#inTurn(() => this.#read('voice', words));
+  }
+
+  /** A number or a phrase from the keyboard, the number pad, or a caliper that types. */
+  type(text: string): Promise<Turn> {
+    return this.#inTurn(() => this.#read('typed', text));
+  }
+
+  /** What a button, key or pedal stands for. */
+  press(intent: Intent): Promise<Turn> {
+    return this.#inTurn(() => this.#settle('button', '', intent, 0));
+  }
+
+  /** Sound that was meant for the page but not made out; `words` is the best guess, said back so that the person knows. */
+  notHeard(words: string): Promise<Turn> {
+    return this.#inTurn(() => Promise.resolve(this.#notUnderstood('voice', words, 'not-heard', 0)));
+  }
+
+  /** Says what is open; the first turn of a session. */
+  begin(): Promise<Turn> {
+    return this.#inTurn(() => this.#carryOut('button', '', null, (scene) => opening(scene), 0));
+  }
+
+  /** Stores a fact that no words stand for, such as a memo whose sound has been kept. */
+  record(body: EventBody, phrase: 'memo-kept'): Promise<Turn> {
+    return this.#inTurn(() =>
+      this.#carryOut('button', '', null, (scene) => {
+        const reply = replyOf(scene, 'stored', sentence(phrase));
+        return { outcome: 'done', reason: null, events: [body], reply, talk: { ...scene.talk, lastReply: reply }, effect: null };
+      }, 0),
+    );
+  }
+
+  #inTurn<T>(turn: () => Promise<T>): Promise<T> {
+    const mine = this.#turns.then(turn);
+    this.#turns = mine.catch(() => undefined);
+    return mine;
+  }
+
+  async #read(source: 'voice' | 'typed', words: string): Promise<Turn> {
+    const from = this.#deps.tick();
+    const read = source === 'voice' ? interpret(words, this.context) : interpretTyped(words, this.context);
+    const interpretMs = this.#deps.tick() - from;
+    if (!read.ok) return this.#notUnderstood(source, words, read.error.key, interpretMs);
+    const intent = read.value;
+    const needsVerb = source === 'voice' && intent.type === 'reading' && intent.spoken === 'bare';
+    if (needsVerb && !this.#deps.bareReadings() && this.#talk.question === null)
+      return this.#refuse(source, words, 'needs-a-verb', 'say-it-with-a-verb', intent.type, interpretMs);
+    return this.#settle(source, words, intent, interpretMs);
+  }
+
+  #settle(source: Source, words: string, intent: Intent, interpretMs: number): Promise<Turn> {
+    return this.#carryOut(source, words, intent, (scene) => decide(scene, intent), interpretMs);
+  }
+
+  #notUnderstood(source: Source, words: string, key: ParseRefusal | 'not-heard', interpretMs: number): Turn {
+    const scene = { state: this.#state, talk: this.#talk, words, now: this.#deps.now() };
+    const heard = words.trim() === '' ? [] : [sentence('heard', line(words))];
+    const reply = replyOf(scene, 'please-repeat', sentence('say-again'), ...heard);
+    return this.#turn(source, words, { outcome: 'refused', reason: key, reply, intent: null, value: null, interpretMs });
+  }
+
+  #refuse(source: Source, words: string, reason: RefusalKey, phrase: 'say-it-with-a-verb', intent: IntentType, interpretMs: number): Turn {
+    const scene = { state: this.#state, talk: this.#talk, words, now: this.#deps.now() };
+    const reply = replyOf(scene, 'please-repeat', sentence(phrase));
+    return this.#turn(source, words, { outcome: 'refused', reason, reply, intent, value: null, interpretMs });
+  }
+
+  #turn(source: Source, heard: string, told: Pick<Turn, 'outcome' | 'reason' | 'reply' | 'intent' | 'value'> & { interpretMs: number }): Turn {
+    const { interpretMs, ...rest } = told;
+    return { source, heard, ...rest, events: [], effect: null, fault: null, times: { interpretMs, decideMs: 0, storeMs: 0 } };
+  }
+
+  async #carryOut(
+    source: Source, words: string, intent: Intent | null, decideIt: (scene: Parameters<typeof decide>[0]) => Decision, interpretMs: number,
+  ): Promise<Turn> {
+    const { now, tick } = this.#deps;
+    const scene = { state: this.#state, talk: this.#talk, words, now: now() };
+    const before = tick();
+    const decision = decideIt(scene);
+    const decided = tick();
+    const fault = await this.#store(decision.events);
+    const storeMs = tick() - decided;
+    this.#talk = decision.talk;
+    return {
+      source,
+      heard: words,
+      outcome: fault === null ? decision.outcome : 'refused',
+      reason: fault === null ? decision.reason : 'not-stored',
+      intent: intent?.type ?? null,
+      value: intent === null ? null : valueIn(intent),
+      events: decision.events.map((body) => body.type),
+      reply: fault === null ? decision.reply : replyOf(scene, 'please-repeat', sentence('not-stored')),
+      effect: decision.effect,
+      fault,
+      times: { interpretMs, decideMs: decided - before, storeMs },
+    };
+  }
+
+  /** Numbers the events, folds them, and stores them in order, behind any that wait. Null when all are on the disk. */
+  async #store(bodies: readonly EventBody[]): Promise<ShelfFault | null> {
+    for (const body of bodies) {
+      const event: JobEvent = { id: this.#deps.newId(), seq: this.#nextSeq++, at: this.#deps.now(), v: 1, body };
+      this.#state = fold(this.#state, event);
+      this.#unstored.push(event);
+    }
+    while (this.#unstored.length > 0) {
+      const [first] = this.#unstored;
+      if (first === undefined) break;
+      const stored = await this.#deps.append(first);
+      if (!stored.ok) return stored.error;
+      this.#unstored.shift();
+    }
+    return null;
+  }
+}
