@@ -4,7 +4,7 @@ import { NM_PER_INCH, NM_PER_MM, NM_PER_SIXTY_FOURTH, NM_PER_THOU, type Length }
 /** The unit that the shop shows and speaks; a single number may override it by naming its own. */
 export type DisplayUnit = 'inch' | 'millimetre';
 
-/** A length as whole digits of a decimal unit: sign, whole part, and exactly `places` digits after the point. */
+/** A length as digits of a decimal unit: sign, whole part, and exactly `places` digits after the point. */
 function decimalDigits(length: Length, nmPerUnit: number, places: number): { sign: string; whole: string; part: string } {
   const scale = 10 ** places;
   // Displays round once, half away from zero: the way a person writes a reading down.
@@ -21,13 +21,14 @@ function decimalDigits(length: Length, nmPerUnit: number, places: number): { sig
 export function formatInch(length: Length, maxPlaces: number): string {
   const { sign, whole, part } = decimalDigits(length, NM_PER_INCH, maxPlaces);
   const shown = part.replace(/0+$/, '').padEnd(Math.min(3, maxPlaces), '0');
-  return `${sign}${whole === '0' ? '' : whole}.${shown}`;
+  return shown === '' ? `${sign}${whole}` : `${sign}${whole === '0' ? '' : whole}.${shown}`;
 }
 
 /** Millimetres: two places, a third (or more, to `maxPlaces`) only when it is not zero: `19.05`, `24.985`. */
 export function formatMillimetre(length: Length, maxPlaces: number): string {
   const { sign, whole, part } = decimalDigits(length, NM_PER_MM, maxPlaces);
-  return `${sign}${whole}.${part.replace(/0+$/, '').padEnd(Math.min(2, maxPlaces), '0')}`;
+  const shown = part.replace(/0+$/, '').padEnd(Math.min(2, maxPlaces), '0');
+  return shown === '' ? `${sign}${whole}` : `${sign}${whole}.${shown}`;
 }
 
 /** A size with its unit, as the record and the screen show it: `.6275 in`, `15.94 mm`. */
@@ -69,21 +70,21 @@ export function formatFraction(length: Length): string | null {
   return whole === 0 ? `${over}/${under}` : `${whole} ${over}/${under}`;
 }
 
-/** Every digit of the length in a unit, exact: an inch has at most 7 places that are not zero, a millimetre 6. */
-function exactDecimal(length: Length, nmPerUnit: number, places: number): string | null {
-  const scaled = Math.abs(length) * 10 ** places;
-  if (!Number.isSafeInteger(scaled) || scaled % nmPerUnit !== 0) return null;
-  const { sign, whole, part } = decimalDigits(length, nmPerUnit, places);
-  const kept = part.replace(/0+$/, '');
-  return `${sign}${whole}${kept === '' ? '' : `.${kept}`}`;
+/** Digits of a whole count of 10^-places, with the point put in and no zeros at the end. */
+function pointed(count: number, places: number): string {
+  const digits = String(Math.abs(count)).padStart(places + 1, '0');
+  const part = digits.slice(-places).replace(/0+$/, '');
+  return `${count < 0 ? '-' : ''}${digits.slice(0, -places)}${part === '' ? '' : `.${part}`}`;
 }
 
 /**
  * The length as text that loses nothing, for files: inches or millimetres, whichever needs fewer digits
- * (`0.627in`, `15.94mm`); a tie goes to millimetres. `parseLength` reads it back to the same nanometre.
+ * (`0.627in`, `15.94mm`); a tie goes to millimetres. `parseLength` reads it back to the same nanometre, up to its 100 m.
  */
 export function writeLength(length: Length): string {
-  const metric = exactDecimal(length, NM_PER_MM, 6) ?? `${length / NM_PER_MM}`;
-  const imperial = exactDecimal(length, NM_PER_INCH, 7);
-  return imperial !== null && imperial.length < metric.length ? `${imperial}in` : `${metric}mm`;
+  const metric = `${pointed(length, 6)}mm`;
+  // 25 400 000 is 127 times 200 000: only multiples of 127 nm end in inches, and then within six places.
+  if (length % 127 !== 0) return metric;
+  const imperial = `${pointed((length / 127) * 5, 6)}in`;
+  return imperial.length < metric.length ? imperial : metric;
 }

@@ -53,8 +53,10 @@ export const radiusOf = (diameter: Diameter, rounding: Rounding): Radius =>
 /** Twice a radius, exact. */
 export const diameterOf = (radius: Radius): Diameter => asDiameter(nanometres(radius * 2));
 
-export const plus = (a: Length, b: Length): Length => nanometres(a + b);
-export const minus = (a: Length, b: Length): Length => nanometres(a - b);
+/** The sum, exact. Two of a kind keep their kind; a diameter and a radius do not add up, and the compiler says so. */
+export const plus = <T extends Length>(a: T, b: T): T => nanometres(a + b) as T;
+/** The difference, exact. Two of a kind keep their kind: from one diameter to another is an amount on the diameter. */
+export const minus = <T extends Length>(a: T, b: T): T => nanometres(a - b) as T;
 export const negated = (a: Length): Length => nanometres(-a);
 export const magnitude = (a: Length): Length => nanometres(Math.abs(a));
 /** A length times a whole number, exact. */
@@ -68,10 +70,11 @@ export const scaled = (a: Length, factor: number, rounding: Rounding): Length =>
 export const roundedTo = (a: Length, step: Length, rounding: Rounding): Length =>
   nanometres(roundedQuotient(a, step, rounding) * step);
 /** The middle of two lengths, rounded once, as told. */
-export const midway = (a: Length, b: Length, rounding: Rounding): Length => nanometres(roundedQuotient(a + b, 2, rounding));
+export const midway = <T extends Length>(a: T, b: T, rounding: Rounding): T =>
+  nanometres(roundedQuotient(a + b, 2, rounding)) as T;
 
-export const smaller = (a: Length, b: Length): Length => (a <= b ? a : b);
-export const larger = (a: Length, b: Length): Length => (a >= b ? a : b);
+export const smaller = <T extends Length>(a: T, b: T): T => (a <= b ? a : b);
+export const larger = <T extends Length>(a: T, b: T): T => (a >= b ? a : b);
 
 /** The length in inches, for display and for formulas in floating point; not for storing. */
 export const toInches = (a: Length): number => a / NM_PER_INCH;

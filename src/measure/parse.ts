@@ -1,6 +1,5 @@
 import { fail, ok, type Result } from './result.ts';
 import { nanometres, NM_PER_INCH, NM_PER_MM, NM_PER_TENTH_THOU, NM_PER_THOU, NM_PER_MICROMETRE, type Length } from './length.ts';
-import { roundedQuotient } from './rounding.ts';
 import type { DisplayUnit } from './format.ts';
 
 /** Why a typed length was not read. `at` is where in the text the trouble starts, from 0. */
@@ -19,82 +18,84 @@ const UNITS: ReadonlyMap<string, number> = new Map([
   ['inches', NM_PER_INCH],
   ['"', NM_PER_INCH],
   ['”', NM_PER_INCH],
+  ['″', NM_PER_INCH],
   ['ft', 12 * NM_PER_INCH],
+  ['foot', 12 * NM_PER_INCH],
+  ['feet', 12 * NM_PER_INCH],
   ["'", 12 * NM_PER_INCH],
+  ['’', 12 * NM_PER_INCH],
+  ['′', 12 * NM_PER_INCH],
   ['thou', NM_PER_THOU],
+  ['tenth', NM_PER_TENTH_THOU],
   ['tenths', NM_PER_TENTH_THOU],
   ['mm', NM_PER_MM],
-  ['µm', NM_PER_MICROMETRE],
+  // The sign for micro has two code points that look the same.
+  ['\u00b5m', NM_PER_MICROMETRE],
+  ['\u03bcm', NM_PER_MICROMETRE],
   ['um', NM_PER_MICROMETRE],
 ]);
 
-const DECIMAL = /^(\d*)(?:\.(\d*))?$/;
+/** A number, a fraction, a run of letters, or any other sign by itself. */
+const TOKEN = /\d*\.?\d+\/\d+|\d+\.?\d*|\.\d+|[a-z\u00b5\u03bc]+|\S/gu;
+const DECIMAL = /^(?=\.?\d)(\d*)(?:\.(\d*))?$/;
 const FRACTION = /^(\d+)\/(\d+)$/;
-const TOKEN = /\d*\.?\d+\/\d+|\d+\.?\d*|\.\d+|[a-zµ]+|["”']|[-+]|\S/giu;
 
-/** Decimal digits times a unit, to the nearest nanometre; digits past the twelfth after the point are not kept. */
-function decimalTimes(whole: string, part: string, nmPerUnit: number): number {
-  const kept = part.slice(0, 7);
-  const scale = 10 ** kept.length;
-  return roundedQuotient(Number(`${whole || '0'}${kept}`) * nmPerUnit, scale, 'half-away');
+/** A number as it was written, exact: `.627` is 627 over 1000, `5/16` is 5 over 16. */
+type Written = { readonly over: bigint; readonly under: bigint; readonly form: 'whole' | 'decimal' | 'fraction' };
+
+function written(token: string): Written | null {
+  const fraction = FRACTION.exec(token);
+  if (fraction !== null) return { over: BigInt(fraction[1] ?? ''), under: BigInt(fraction[2] ?? ''), form: 'fraction' };
+  const decimal = DECIMAL.exec(token);
+  if (decimal === null) return null;
+  const [, whole = '', part = ''] = decimal;
+  return { over: BigInt(whole + part), under: 10n ** BigInt(part.length), form: part === '' ? 'whole' : 'decimal' };
 }
+
+/** A written number of units in nanometres, rounded once to the nearest, half up (numbers are written without a sign). */
+const toNanometres = ({ over, under }: Written, nmPerUnit: number): bigint =>
+  (over * BigInt(nmPerUnit) * 2n + under) / (under * 2n);
 
 /**
  * Reads a length as a machinist types it: `.627`, `0.6275"`, `15.94mm`, `1 5/16`, `5/16"`, `2' 6"`, `2 thou`, `-0.05 mm`.
- * A number without a unit is in `unit`. The value is exact where the text is (fractions to 1/64, 7 inch places, 6 mm places).
+ * A number without a unit is in `unit`; after feet only an inch may go unnamed, and only where inches are the unit. Every digit
+ * counts: the value is the nearest nanometre to what is written, up to 100 m either way.
  */
 export function parseLength(text: string, unit: DisplayUnit): Result<Length, LengthError> {
-  const tokens = [...text.matchAll(TOKEN)].map((match) => ({ text: match[0].toLowerCase(), at: match.index }));
-  if (tokens.length === 0) return fail({ key: 'empty' });
-  const wrong = (at: number): Result<Length, LengthError> => fail({ key: 'not-a-length', text, at });
-  const defaultNm = unit === 'inch' ? NM_PER_INCH : NM_PER_MM;
+  const tokens = [...text.toLowerCase().matchAll(TOKEN)].map((match) => ({ text: match[0], at: match.index }));
+  const [first] = tokens;
+  if (first === undefined) return fail({ key: 'empty' });
+  const wrongAt = (index: number): Result<Length, LengthError> =>
+    fail({ key: 'not-a-length', text, at: tokens[index]?.at ?? text.length });
 
-  let sign = 1;
-  let index = 0;
-  const first = tokens[0];
-  if (first !== undefined && (first.text === '-' || first.text === '+')) {
-    sign = first.text === '-' ? -1 : 1;
-    index = 1;
-  }
-  let total = 0;
-  let groups = 0;
+  const negative = first.text === '-' || first.text === '−';
+  let index = negative || first.text === '+' ? 1 : 0;
+  let total = 0n;
   let lastUnit = Number.POSITIVE_INFINITY;
-  while (index < tokens.length) {
-    // One group is: a number, perhaps a fraction after it, perhaps a unit. "2' 6\"" is two groups, larger unit first.
-    const numbers: { whole: string; part: string; over: number; under: number }[] = [];
-    let token = tokens[index];
-    while (token !== undefined && /^[\d.]/.test(token.text)) {
-      const fraction = FRACTION.exec(token.text);
-      const decimal = DECIMAL.exec(token.text);
-      if (fraction !== null) {
-        const under = Number(fraction[2]);
-        if (under === 0) return fail({ key: 'zero-denominator', text });
-        numbers.push({ whole: '', part: '', over: Number(fraction[1]), under });
-      } else if (decimal !== null && token.text !== '.') {
-        numbers.push({ whole: decimal[1] ?? '', part: decimal[2] ?? '', over: 0, under: 1 });
-      } else return wrong(token.at);
+  do {
+    // One group is a number, perhaps a fraction after it, perhaps a unit. `2' 6"` is two groups, the larger unit first.
+    const begin = index;
+    const numbers: Written[] = [];
+    for (let number = written(tokens[index]?.text ?? ' '); number !== null; number = written(tokens[index]?.text ?? ' ')) {
+      if (number.under === 0n) return fail({ key: 'zero-denominator', text });
+      numbers.push(number);
       index += 1;
-      token = tokens[index];
     }
     const [one, two] = numbers;
-    if (one === undefined) return wrong(tokens[index]?.at ?? 0);
-    const mixed = two !== undefined;
-    if (numbers.length > 2 || (mixed && (one.under !== 1 || one.part !== '' || two.under === 1))) return wrong(tokens[index - 1]?.at ?? 0);
-    let nmPerUnit = defaultNm;
-    if (token !== undefined) {
-      const named = UNITS.get(token.text);
-      if (named === undefined) return wrong(token.at);
-      nmPerUnit = named;
-      index += 1;
-    }
-    if (groups > 0 && nmPerUnit >= lastUnit) return wrong(tokens[index - 1]?.at ?? 0);
+    if (one === undefined) return wrongAt(index);
+    if (numbers.length > 2 || (two !== undefined && (one.form !== 'whole' || two.form !== 'fraction'))) return wrongAt(begin + 1);
+
+    const unitToken = tokens[index];
+    const named = unitToken === undefined ? undefined : UNITS.get(unitToken.text);
+    if (unitToken !== undefined && named === undefined) return wrongAt(index);
+    if (named === undefined && lastUnit !== Number.POSITIVE_INFINITY && unit !== 'inch') return wrongAt(begin);
+    const nmPerUnit = named ?? (unit === 'inch' ? NM_PER_INCH : NM_PER_MM);
+    if (nmPerUnit >= lastUnit) return wrongAt(begin);
     lastUnit = nmPerUnit;
-    groups += 1;
-    for (const number of numbers) {
-      total += decimalTimes(number.whole, number.part, nmPerUnit) + roundedQuotient(number.over * nmPerUnit, number.under, 'half-away');
-    }
-    if (!(total <= LARGEST_NM)) return fail({ key: 'too-large', text });
-  }
-  if (groups === 0) return wrong(first?.at ?? 0);
-  return ok(nanometres(sign * total));
+    if (named !== undefined) index += 1;
+
+    for (const number of numbers) total += toNanometres(number, nmPerUnit);
+    if (total > LARGEST_NM) return fail({ key: 'too-large', text });
+  } while (index < tokens.length);
+  return ok(nanometres(Number(negative ? -total : total)));
 }

@@ -1,3 +1,5 @@
+import { assert } from './result.ts';
+
 /**
  * How a quotient that is not whole becomes an integer. Always an argument, never a default:
  * - `half-even`: nearest, ties to even (IEEE 754 roundTiesToEven; no drift over many sums)
@@ -7,52 +9,44 @@
  */
 export type Rounding = 'half-even' | 'half-away' | 'floor' | 'ceiling' | 'toward-zero' | 'away-from-zero';
 
-/** `numerator / denominator` as an integer. Exact for safe integers; the denominator is positive. */
-export function roundedQuotient(numerator: number, denominator: number, rounding: Rounding): number {
-  const quotient = Math.floor(numerator / denominator);
-  // The floor of a floating quotient can be off by one near 2^53; the remainder, which is exact, puts it right.
-  const whole = quotient + Math.floor((numerator - quotient * denominator) / denominator);
-  const remainder = numerator - whole * denominator;
-  if (remainder === 0) return whole + 0;
-  const up = whole + 1;
-  const twice = remainder * 2;
+/**
+ * Picks between the two integers around a value that is neither: `toward` is nearer to zero, `away` one further from it, and
+ * `past` says on which side of the middle the value lies (below 0: nearer to `toward`, 0: a tie, above 0: nearer to `away`).
+ */
+function pick(toward: number, away: number, past: number, rounding: Rounding): number {
   switch (rounding) {
     case 'floor':
-      return whole;
+      return Math.min(toward, away);
     case 'ceiling':
-      return up + 0;
+      return Math.max(toward, away);
     case 'toward-zero':
-      return (numerator < 0 ? up : whole) + 0;
+      return toward;
     case 'away-from-zero':
-      return numerator < 0 ? whole : up;
+      return away;
     case 'half-even':
-      if (twice !== denominator) return (twice < denominator ? whole : up) + 0;
-      return (whole % 2 === 0 ? whole : up) + 0;
+      if (past === 0) return toward % 2 === 0 ? toward : away;
+      return past < 0 ? toward : away;
     case 'half-away':
-      if (twice !== denominator) return (twice < denominator ? whole : up) + 0;
-      return (numerator < 0 ? whole : up) + 0;
+      return past < 0 ? toward : away;
   }
 }
 
-/** A real number to an integer under a rounding mode, for values that arrive as floating point. */
+/** `numerator / denominator` as an integer. Exact for safe integers; the denominator is positive. Never gives -0. */
+export function roundedQuotient(numerator: number, denominator: number, rounding: Rounding): number {
+  assert(Number.isSafeInteger(numerator), `a numerator is a safe integer, got ${numerator}`);
+  assert(Number.isSafeInteger(denominator) && denominator > 0, `a denominator is a positive safe integer, got ${denominator}`);
+  // The remainder of a floating division is exact, and so is the division once it is taken off.
+  const remainder = numerator % denominator;
+  const toward = (numerator - remainder) / denominator;
+  if (remainder === 0) return toward + 0;
+  // Half of the denominator may not be whole, twice the remainder always is.
+  return pick(toward, toward + Math.sign(numerator), Math.abs(remainder) * 2 - denominator, rounding) + 0;
+}
+
+/** A real number to an integer under a rounding mode, for values that arrive as floating point. Never gives -0. */
 export function roundReal(value: number, rounding: Rounding): number {
-  const below = Math.floor(value);
-  const over = value - below;
-  if (over === 0) return below + 0;
-  switch (rounding) {
-    case 'floor':
-      return below;
-    case 'ceiling':
-      return below + 1 + 0;
-    case 'toward-zero':
-      return (value < 0 ? below + 1 : below) + 0;
-    case 'away-from-zero':
-      return value < 0 ? below : below + 1;
-    case 'half-even':
-      if (over !== 0.5) return (over < 0.5 ? below : below + 1) + 0;
-      return (below % 2 === 0 ? below : below + 1) + 0;
-    case 'half-away':
-      if (over !== 0.5) return (over < 0.5 ? below : below + 1) + 0;
-      return (value < 0 ? below : below + 1) + 0;
-  }
+  const toward = Math.trunc(value);
+  const part = Math.abs(value - toward);
+  if (part === 0) return toward + 0;
+  return pick(toward, toward + Math.sign(value), part - 0.5, rounding) + 0;
 }
