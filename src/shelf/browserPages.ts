@@ -41,20 +41,30 @@ export function browserPages(name: string = SHELF_NAME): Pages {
   const forget = (): void => {
     opening = null;
   };
-  function database(): Promise<Database> {
-    opening ??= openDB<Schema>(name, DATABASE_VERSION, {
-      upgrade: lay,
-      // A newer build in another window wants to change the database: give way, so that it need not wait for ever.
-      blocking: (_from, _to, event) => {
-        (event.target as IDBDatabase).close();
-        forget();
-      },
-      terminated: forget,
-    }).catch((error: unknown) => {
-      forget();
+  async function opened(): Promise<Database> {
+    try {
+      return await openDB<Schema>(name, DATABASE_VERSION, {
+        upgrade: lay,
+        // A newer build in another window wants to change the database: give way, so that it need not wait for ever.
+        blocking: (_from, _to, event) => {
+          (event.target as IDBDatabase).close();
+          forget();
+        },
+        terminated: forget,
+      });
+    } catch (error) {
       throw failure(error);
+    }
+  }
+  function database(): Promise<Database> {
+    if (opening !== null) return opening;
+    const mine = opened();
+    opening = mine;
+    // A failed opening is not kept: the next call may find the store allowed again.
+    mine.catch(() => {
+      if (opening === mine) forget();
     });
-    return opening;
+    return mine;
   }
 
   async function begin(mode: 'read' | 'write', pages: readonly PageName[]): Promise<IDBPTransaction<Schema, PageName[], IDBTransactionMode>> {
@@ -85,23 +95,24 @@ export function browserPages(name: string = SHELF_NAME): Pages {
       );
       const store = (page: PageName) => transaction.objectStore(page);
       let refused: unknown = null;
-      const asked = async <V>(request: Promise<V>): Promise<V> => {
+      // Some faults are thrown at the call, some come with the request: both are the store's, not the work's.
+      const asked = async <V>(request: () => Promise<V> | undefined): Promise<V> => {
         try {
-          return await request;
+          return (await request()) as V;
         } catch (error) {
           refused = error;
           throw error;
         }
       };
-      const write = (request: Promise<unknown> | undefined): Promise<void> => asked(Promise.resolve(request)).then(() => undefined);
+      const write = (request: () => Promise<unknown> | undefined): Promise<void> => asked(request).then(() => undefined);
       const open: OpenPages = {
-        get: (page, key) => asked(store(page).get(key as never)) as never,
-        all: (page) => asked(store(page).getAll()) as never,
+        get: (page, key) => asked(() => store(page).get(key as never)) as never,
+        all: (page) => asked(() => store(page).getAll()) as never,
         // An array sorts after every string and number, so this bound takes in all keys of the job.
-        under: (page, job) => asked(store(page).getAll(IDBKeyRange.bound([job], [job, []]) as never)) as never,
-        add: (page, row) => write(store(page).add?.(row as never)),
-        put: (page, row) => write(store(page).put?.(row as never)),
-        remove: (page, key: PageKey) => write(store(page).delete?.(key as never)),
+        under: (page, job) => asked(() => store(page).getAll(IDBKeyRange.bound([job], [job, []]) as never)) as never,
+        add: (page, row) => write(() => store(page).add?.(row as never)),
+        put: (page, row) => write(() => store(page).put?.(row as never)),
+        remove: (page, key: PageKey) => write(() => store(page).delete?.(key as never)),
       };
       let value: T;
       try {

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { assert, fail, ok, type Result } from '../measure/index.ts';
 import { planSchema, type JobEvent, type Plan } from '../job/index.ts';
 import { bytesOf, writeBase64 } from './base64.ts';
-import { readKeepingUnknown, type Misfit } from './fieldProblem.ts';
+import { glimpse, readKeepingUnknown, type Misfit } from './fieldProblem.ts';
 import type { FileFault } from './fileFault.ts';
 import { isObject, valueAt, type Json, type JsonObject, type Path } from './json.ts';
 import { findJsonFault, lineAndColumn } from './jsonText.ts';
@@ -106,7 +106,7 @@ export function readJobFile(text: string): Result<JobFile, FileFault> {
     return fail({ key: 'not-a-job-file', format: isObject(json) && typeof json['format'] === 'string' ? json['format'] : null });
   const invalid = ({ path, problem }: Misfit): Result<never, FileFault> => fail({ key: 'invalid', path, near: nearOf(json, path), problem });
   const says = (path: Path, sentence: string): Result<never, FileFault> =>
-    invalid({ path, problem: { key: 'as-the-schema-says', says: sentence, got: JSON.stringify(valueAt(json, path) ?? null) } });
+    invalid({ path, problem: { key: 'as-the-schema-says', says: sentence, got: glimpse(valueAt(json, path)) } });
 
   const version = readKeepingUnknown(z.number().int().min(1), json['version'] ?? null, ['version']);
   if (!version.ok) return invalid(json['version'] === undefined ? { path: ['version'], problem: { key: 'missing' } } : version.error);

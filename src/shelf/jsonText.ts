@@ -35,7 +35,7 @@ export function findJsonFault(text: string, deepest: number): JsonTextFault | nu
   const path = (): Path =>
     levels.flatMap((level): Path => (level.kind === 'array' ? [level.index] : level.key === '' ? [] : [JSON.parse(level.key) as string]));
   const wrong = (offset: number, expected: string): JsonTextFault => ({
-    key: 'syntax', offset, path: path(), expected, got: offset >= text.length ? 'the end of the file' : JSON.stringify(text.slice(offset, offset + 12)),
+    key: 'syntax', offset, path: path(), expected, got: glimpseOf(text, offset),
   });
 
   for (;;) {
@@ -97,6 +97,13 @@ export function findJsonFault(text: string, deepest: number): JsonTextFault | nu
     }
     awaited = 'comma-or-end';
   }
+}
+
+/** What stands at an offset, as far as it fits in a message: a few letters, not past the end of the line. */
+function glimpseOf(text: string, offset: number): string {
+  if (offset >= text.length) return 'the end of the file';
+  const line = /^[^\r\n]*/.exec(text.slice(offset, offset + 12))?.[0] ?? '';
+  return line === '' ? 'the end of the line' : JSON.stringify(line);
 }
 
 /** The offset after the closing quote of the string that opens at `start`; negative: minus the offset of what is wrong in it. */

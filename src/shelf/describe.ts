@@ -1,0 +1,78 @@
+import { oneLine } from './fileFault.ts';
+import type { FileNotice } from './jobFile.ts';
+import { writePath } from './json.ts';
+import type { Damage } from './log.ts';
+import type { ShelfFault, Taken } from './shelf.ts';
+
+const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+const events = (count: number): string => counted(count, 'event', 'events');
+
+/** One line that says why the store did not do what was asked, and what to do. */
+export function describeShelfFault(fault: ShelfFault): string {
+  switch (fault.key) {
+    case 'no-such-job':
+      return `There is no job "${oneLine(fault.job, 64)}" on this device.`;
+    case 'job-exists':
+      return `A job "${oneLine(fault.job, 64)}" is on this device already; nothing was changed.`;
+    case 'out-of-order':
+      return `Event ${fault.got} was not stored: event ${fault.expected} is due. Another window has written to this job; open it again.`;
+    case 'disk-full':
+      return 'The device is full: this is not stored. It is kept in memory; save it as a file now, then make room.';
+    case 'store-denied':
+      return `The browser refuses to store (${oneLine(fault.detail, 120)}): this is kept in memory only; save it as a file now.`;
+    case 'unreadable':
+      return `Job "${oneLine(fault.job, 64)}" cannot be read: ${oneLine(fault.path, 120)} ${oneLine(fault.detail, 160)}. It is left as it is; import its last backup.`;
+  }
+}
+
+const CAUSES: Readonly<Record<Extract<Damage, { key: 'tail-set-aside' }>['cause'], string>> = {
+  altered: 'is not as it was stored',
+  gap: 'is missing',
+  unreadable: 'cannot be read',
+};
+
+/** One line that says what was found wrong in a job, and what was done about it. */
+export function describeDamage(damage: Damage): string {
+  switch (damage.key) {
+    case 'tail-set-aside': {
+      const lost = damage.lost === 0 ? '' : ` ${events(damage.lost)} that had been stored could not be found.`;
+      return (
+        `Event ${damage.from} ${CAUSES[damage.cause]}: ${events(damage.setAside)} from there on ` +
+        `${damage.setAside === 1 ? 'was' : 'were'} set aside, ${damage.sound} of them sound in themselves.${lost} Check the last readings again.`
+      );
+    }
+    case 'cut-short':
+      return `The last ${events(damage.lost)} from number ${damage.from} on could not be found. Take those readings again, or import the last backup.`;
+    case 'plan-altered':
+      return 'The plan of this job is not as it was stored. Compare it with the drawing before you cut.';
+    case 'list-line-mended':
+      return 'The entry of this job in the list was wrong and was made anew from its log; nothing is missing.';
+  }
+}
+
+/** One line that says what became of a file that was taken in. */
+export function describeTaken(taken: Taken): string {
+  switch (taken.as) {
+    case 'new':
+      return 'The job was added.';
+    case 'already-here':
+      return taken.newer > 0 ? `This job is here already, with ${events(taken.newer)} more than the file.` : 'This job is here already; nothing was changed.';
+    case 'continued':
+      return `The job was here already; ${events(taken.added)} from the file ${taken.added === 1 ? 'was' : 'were'} added.`;
+    case 'copy':
+      return 'A different job of the same name is here already; the file was added as a copy, and nothing was changed.';
+  }
+}
+
+/** Lines that say what a file held that this build does not know: the first few by name, the rest as a count. */
+export function describeNotices(notices: readonly FileNotice[], most: number): readonly string[] {
+  const lines = notices.slice(0, most).map((notice) => {
+    switch (notice.key) {
+      case 'unknown-field':
+        return `${oneLine(writePath(notice.path), 160)}: this build does not know this field; it is kept and not used.`;
+      case 'unknown-event':
+        return `${writePath(notice.path)}: this build does not know the event "${oneLine(notice.event.type, 60)}"; it is kept and not used.`;
+    }
+  });
+  return notices.length > most ? [...lines, `and ${notices.length - most} more.`] : lines;
+}

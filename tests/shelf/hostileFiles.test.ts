@@ -1,0 +1,129 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { describeFileFault, memoryShelf, readJobFile, writeJobFile, type JobFile } from '../../src/shelf/index.ts';
+import { findJsonFault } from '../../src/shelf/jsonText.ts';
+import { golden, goldenText, seeded } from './sample.ts';
+
+const PLACE = /^axle\.json: (line \d+, column \d+|the whole file|format: |version|job|startedAt|plan|events|clips)/;
+const WHAT_TO_DO = /(Fetch|Correct|Export|export|Choose|Update)/;
+
+/** Values that do harm where they are not expected. */
+const HOSTILE = [
+  'null', 'true', '-1', '0.5', '1e308', '1e999', '9007199254740993', '""', '"x"', '[]', '{}', '"\\u0000"', '"\\ud800"', '"__proto__"',
+  '{"__proto__":{"title":1}}', '{"constructor":{"prototype":{}}}', '[[[[[[]]]]]]', `"${'9'.repeat(400)}mm"`, '"-5mm"', '"1e5mm"', '"0/0in"',
+  `"${'a'.repeat(5000)}"`,
+];
+
+/** Where a value starts and ends in the golden text: after a colon, a bracket or a comma, up to the next mark. */
+const VALUES = [...goldenText.matchAll(/(?<=[:[,]\s*)("(?:[^"\\]|\\.)*"|-?\d[\d.]*|true|false|null)/g)].map((match) => ({
+  at: match.index, length: match[0].length,
+}));
+
+function damaged(pick: (below: number) => number): string {
+  let text = goldenText;
+  for (let times = 1 + pick(3); times > 0; times -= 1) {
+    const at = pick(text.length);
+    const kind = pick(7);
+    if (kind === 0) text = text.slice(0, at);
+    else if (kind === 1) text = text.slice(0, at) + text.slice(at + 1 + pick(40));
+    else if (kind === 2) text = text.slice(0, at) + String.fromCharCode(pick(0x250)) + text.slice(at + 1);
+    else if (kind === 3) text = text.slice(0, at) + text.slice(at, at + pick(400)) + text.slice(at);
+    else if (kind === 4) {
+      const lines = text.split('\n');
+      lines.splice(pick(lines.length), 1 + pick(4));
+      text = lines.join('\n');
+    } else if (kind === 5) text = '['.repeat(pick(3000)) + text;
+    else {
+      const value = VALUES[pick(VALUES.length)];
+      if (value !== undefined) text = text.slice(0, value.at) + (HOSTILE[pick(HOSTILE.length)] ?? '') + text.slice(value.at + value.length);
+    }
+  }
+  return text;
+}
+
+describe('damaged and hostile files', () => {
+  it.each([1, 2, 3, 4])('seed %i: 400 files neither throw nor pass in silence, and each message names a place', (seed) => {
+    const pick = seeded(seed * 7919);
+    let refused = 0;
+    for (let count = 0; count < 400; count += 1) {
+      const text = damaged(pick);
+      const file = readJobFile(text);
+      if (file.ok) {
+        // What still reads must be a job like any other: it is written and read again as the same.
+        const again = readJobFile(writeJobFile(file.value));
+        expect(again.ok && again.value.kept).toEqual(file.value.kept);
+        continue;
+      }
+      refused += 1;
+      const line = describeFileFault(file.error, 'axle.json');
+      expect(line).toMatch(PLACE);
+      expect(line).toMatch(WHAT_TO_DO);
+      expect(line).not.toMatch(/[\p{Cc}\p{Cf}]/u);
+      expect(line.length).toBeLessThan(750);
+    }
+    expect(refused).toBeGreaterThan(250);
+  });
+
+  it('seed 11: what is taken in of 150 damaged files changes no job that was stored before', async () => {
+    const pick = seeded(11);
+    const shelf = memoryShelf(() => 0);
+    const first = await shelf.take(golden, { newId: 'unused', at: 0 });
+    expect(first.ok).toBe(true);
+    for (let count = 0; count < 150; count += 1) {
+      const file = readJobFile(damaged(pick));
+      if (!file.ok) continue;
+      const taken = await shelf.take(file.value, { newId: `copy-${count}`, at: 0 });
+      expect(taken.ok).toBe(true);
+    }
+    const copy = await shelf.copy('golden-axle-1');
+    const before = (file: JobFile): JobFile['kept'] => ({ ...file.kept, events: file.kept.events.slice(0, golden.kept.events.length) });
+    expect(copy.ok && before(copy.value)).toEqual(golden.kept);
+  });
+
+  it('a million brackets, and a million unknown fields, are answered in good time', () => {
+    const deep = readJobFile('['.repeat(1_000_000));
+    expect(deep.ok ? null : deep.error.key).toBe('too-deep');
+    const names = Array.from({ length: 100_000 }, (_, index) => `"field${index}":${index}`).join(',');
+    const wide = readJobFile(goldenText.replace('"invented": true,', `"invented": true,${names},`));
+    expect(wide.ok && wide.value.notices).toHaveLength(100_000);
+  }, 20_000);
+
+  it('names of the language do not reach the objects of the program', () => {
+    const file = readJobFile(goldenText.replace('"invented": true', '"invented": true, "__proto__": {"title": "polluted"}, "constructor": 1'));
+    expect(file.ok && file.value.plan.title).toBe(golden.plan.title);
+    expect(({} as { title?: string }).title).toBeUndefined();
+  });
+});
+
+describe('finding where a text stops being JSON', () => {
+  const parses = (text: string): boolean => {
+    try {
+      JSON.parse(text);
+      return true;
+    } catch {
+      return false;
+    }
+  };
+  const marks = fc.constantFrom('{', '}', '[', ']', ',', ':', '"', '"a"', '1', '-', '0', '.5', 'e3', 'true', 'nul', 'null', ' ', '\n', '\\', '\\u00e9', 'é');
+
+  it('seed 21: agrees with the engine on short texts of JSON marks', () => {
+    fc.assert(
+      fc.property(fc.array(marks, { maxLength: 9 }).map((parts) => parts.join('')), (text) => {
+        expect(findJsonFault(text, 100) === null).toBe(parses(text));
+      }),
+      { seed: 21, numRuns: 3000 },
+    );
+  });
+
+  it('seed 22: agrees with the engine on JSON, and on JSON with one letter changed', () => {
+    fc.assert(
+      fc.property(fc.json({ maxDepth: 2 }), fc.nat(), fc.string({ unit: 'binary', minLength: 1, maxLength: 1 }), (text, where, letter) => {
+        expect(findJsonFault(text, 100)).toBeNull();
+        const at = where % text.length;
+        const changed = text.slice(0, at) + letter + text.slice(at + 1);
+        expect(findJsonFault(changed, 100) === null).toBe(parses(changed));
+      }),
+      { seed: 22, numRuns: 300 },
+    );
+  });
+});
