@@ -33,9 +33,12 @@ export const HEADERS = {
 /** Files under assets/ carry a digest in their name and never change; everything else is asked for again each time. */
 const CACHE_FOREVER = 'public, max-age=31536000, immutable';
 
-/** A handler that answers from dist/ and says 404 for what is not there: the recogniser relies on honest 404s. */
-function pageHandler() {
-  const files = sirv(join(root, 'dist'), {
+/**
+ * A handler that answers from a folder and says 404 for what is not there: the recogniser relies on honest 404s.
+ * @param {string} folder
+ */
+function pageHandler(folder) {
+  const files = sirv(folder, {
     etag: true,
     setHeaders(response, pathname) {
       response.setHeader('Cache-Control', pathname.startsWith('/assets/') ? CACHE_FOREVER : 'no-cache');
@@ -84,13 +87,14 @@ const closeAll = (servers) =>
   );
 
 /**
- * Serves dist/ to this machine alone, on both of localhost's addresses, at the wanted port or the first free one after it;
- * with port 0 at any free one. The page must have been built.
+ * Serves a folder to this machine alone, on both of localhost's addresses, at the wanted port or the first free one after it;
+ * with port 0 at any free one.
  * @param {number} wantedPort
+ * @param {string} [folder] what is served: the built page
  * @returns {Promise<Served>}
  */
-export async function serve(wantedPort) {
-  const handler = pageHandler();
+export async function serve(wantedPort, folder = join(root, 'dist')) {
+  const handler = pageHandler(folder);
   for (let port = wantedPort; port <= Math.min(wantedPort + 100, 65_535); port += 1) {
     const first = createServer(handler);
     if ((await listen(first, '127.0.0.1', port)) !== 'listening') continue;
