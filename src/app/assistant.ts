@@ -1,13 +1,13 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { z } from 'zod';
-import { inOrder, type Effect } from '../job/index.ts';
+import type { Effect } from '../job/index.ts';
 import { grammarFor, interpretTyped, speakReply, textOfReply } from '../phrasebook/index.ts';
 import {
-  describeFileFault, jobFileOf, readJobFile, writeJobFile, type JobFile, type Shelf, type ShelfFault, type StoredJob,
+  describeDamage, describeFileFault, describeNotices, describeShelfFault, describeTaken, openLog, readJobFile, writeJobFile,
+  type JobFile, type OpenLog, type Shelf, type ShelfFault, type StoredJob,
 } from '../shelf/index.ts';
 import type { AssistantState, ListeningMode, ListeningState, Notice } from './assistantState.ts';
 import { Conversation, type Turn } from './conversation.ts';
-import { faultText, openedText, takenText } from './notices.ts';
 import type { EarEvent, EarPort, HearingTimes, VoicePort } from './ports.ts';
 
 /** The edges of the page, made elsewhere: the store, the ear, the voice, the clock, ids, and the two demo jobs. */
@@ -32,6 +32,9 @@ const modeSchema = z.enum(['hold', 'call', 'open']);
 /** How long a memo reaches back, in seconds: what was just said about the step. */
 const MEMO_SECONDS = 10;
 
+/** How many unknown entries of an imported file are named; the rest are counted. */
+const MOST_NOTICES = 3;
+
 const isoDay = (at: number): string => new Date(at).toISOString().slice(0, 10);
 
 /**
@@ -42,6 +45,7 @@ const isoDay = (at: number): string => new Date(at).toISOString().slice(0, 10);
 export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
   let conversation: Conversation | null = null;
   let job: StoredJob | null = null;
+  let log: OpenLog | null = null;
   let ear: EarPort | null = null;
   let voice: VoicePort | null = null;
   let voiceOpening: Promise<void> | null = null;
@@ -91,7 +95,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     store.setState((state) => ({ notices: [...state.notices.filter((each) => each.id !== notice.id), notice] }));
   const settle = (id: string): void => store.setState((state) => ({ notices: state.notices.filter((each) => each.id !== id) }));
 
-  const shelfTrouble = (fault: ShelfFault): void => notify({ id: 'shelf', part: 'shelf', text: faultText(fault), remedy: null });
+  const shelfTrouble = (fault: ShelfFault): void => notify({ id: 'shelf', part: 'shelf', text: describeShelfFault(fault), remedy: null });
 
   async function refreshJobs(): Promise<void> {
     const jobs = await deps.shelf.jobs();
@@ -106,15 +110,16 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
       return;
     }
     job = opened.value;
+    log = openLog(deps.shelf, job);
     conversation = new Conversation(job, {
-      append: (event) => deps.shelf.append(id, event),
+      log,
       now: deps.now,
       tick: deps.tick,
       newId: deps.newId,
       bareReadings: () => store.getState().listening.mode !== 'open',
     });
     settle('shelf');
-    for (const text of openedText(job)) notify({ id: `opened-${text}`, part: 'shelf', text, remedy: null });
+    job.damage.forEach((damage, at) => notify({ id: `damage-${at}`, part: 'shelf', text: describeDamage(damage), remedy: null }));
     store.setState({ page: 'machine', heard: null, reply: null });
     show(conversation);
     void deps.shelf.keepSetting(LAST_JOB, id);
@@ -147,18 +152,14 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     settle('file');
     await refreshJobs();
     await openJob(taken.value.id);
-    if (fileName !== null) notify({ id: 'file', part: 'file', text: takenText(taken.value, file, fileName), remedy: null });
+    const said = [describeTaken(taken.value), ...describeNotices(file.notices, MOST_NOTICES)].join(' ');
+    if (fileName !== null) notify({ id: 'file', part: 'file', text: `${fileName}: ${said}`, remedy: null });
   }
 
-  /** The job as one file, with what has not been stored yet; from memory alone where the store cannot be read. */
+  /** The job as one file, with what has not been stored yet. */
   async function exportJob(): Promise<{ readonly fileName: string; readonly text: string } | null> {
-    if (job === null || conversation === null) return null;
-    const stored = conversation.unstored.length === 0 ? await deps.shelf.copy(job.id) : null;
-    const file =
-      stored?.ok === true
-        ? stored.value
-        : jobFileOf({ id: job.id, plan: job.plan, startedAt: job.startedAt, events: inOrder(conversation.state.log) });
-    return { fileName: `${job.plan.id}-${isoDay(deps.now())}.job.json`, text: writeJobFile(file) };
+    if (job === null || log === null) return null;
+    return { fileName: `${job.plan.id}-${isoDay(deps.now())}.job.json`, text: writeJobFile(await log.asFile()) };
   }
 
   const show = (talk: Conversation): void =>

@@ -3,9 +3,8 @@ import {
   type AskKey, type Context, type Decision, type Effect, type EventBody, type EventType, type Intent, type IntentType, type JobEvent,
   type JobState, type Plan, type RefusalKey, type Reply, type Talk,
 } from '../job/index.ts';
-import type { Result } from '../measure/index.ts';
 import { interpret, interpretTyped, type ParseRefusal } from '../phrasebook/index.ts';
-import type { ShelfFault } from '../shelf/index.ts';
+import type { OpenLog, ShelfFault } from '../shelf/index.ts';
 
 /** How the words or the intent came in. */
 export type Source = 'voice' | 'typed' | 'button';
@@ -31,7 +30,7 @@ export type Turn = {
 
 /** What a conversation takes from the edge. `tick` is a clock for spans, in milliseconds; `now` is the time of day. */
 export type ConversationDeps = {
-  readonly append: (event: JobEvent) => Promise<Result<void, ShelfFault>>;
+  readonly log: Pick<OpenLog, 'append' | 'held'>;
   readonly now: () => number;
   readonly tick: () => number;
   readonly newId: () => string;
@@ -48,14 +47,13 @@ const valueIn = (intent: Intent): number | null => {
 /**
  * One job being worked through, by voice, touch or typing alike: words become an intent, the intent is decided, its events are
  * stored, and only then is there an answer. Turns are taken one after the other, in the order that they came in.
- * Invariants: `state` is the fold of every event that was stored or waits in `unstored`; an answer that acknowledges an event
- * is given only after the store has it; an event that could not be stored is kept and stored first the next time.
+ * Invariants: `state` is the fold of every event that was stored or is held by the log; an answer that acknowledges an event is
+ * given only after the store has it.
  */
 export class Conversation {
   #state: JobState;
   #talk: Talk = silence;
   #nextSeq: number;
-  #unstored: JobEvent[] = [];
   #turns: Promise<unknown> = Promise.resolve();
   readonly #deps: ConversationDeps;
 
@@ -73,7 +71,7 @@ export class Conversation {
     return this.#talk;
   }
   get unstored(): readonly JobEvent[] {
-    return this.#unstored;
+    return this.#deps.log.held();
   }
   get context(): Context {
     return contextOf(this.#state, this.#talk, this.#deps.now());
@@ -180,20 +178,15 @@ export class Conversation {
     };
   }
 
-  /** Numbers the events, folds them, and stores them in order, behind any that wait. Null when all are on the disk. */
+  /** Numbers the events, folds them, and stores them in order. Null when all are on the disk, else why the first was not. */
   async #store(bodies: readonly EventBody[]): Promise<ShelfFault | null> {
+    let fault: ShelfFault | null = null;
     for (const body of bodies) {
       const event: JobEvent = { id: this.#deps.newId(), seq: this.#nextSeq++, at: this.#deps.now(), v: 1, body };
       this.#state = fold(this.#state, event);
-      this.#unstored.push(event);
+      const stored = await this.#deps.log.append(event);
+      if (!stored.ok) fault ??= stored.error;
     }
-    while (this.#unstored.length > 0) {
-      const [first] = this.#unstored;
-      if (first === undefined) break;
-      const stored = await this.#deps.append(first);
-      if (!stored.ok) return stored.error;
-      this.#unstored.shift();
-    }
-    return null;
+    return fault;
   }
 }

@@ -1,7 +1,7 @@
 import { createRoot } from 'react-dom/client';
 import { Workbox } from 'workbox-window';
 import { Screens } from '../screens/index.ts';
-import { browserShelf } from '../shelf/index.ts';
+import { askToPersist, browserShelf } from '../shelf/index.ts';
 import { createAssistant } from './assistant.ts';
 import { openPageEar } from './openEar.ts';
 import { openVoice } from './openVoice.ts';
@@ -24,9 +24,7 @@ const assistant = createAssistant({
     metric: async () => (await import('../shelf/demos/metric.job.json?raw')).default,
   },
   // Browsers may clear what a page stores when the disk runs low, unless the page has asked to keep it.
-  keepStored: async () => {
-    await navigator.storage?.persist?.();
-  },
+  keepStored: async () => void (await askToPersist(navigator.storage)),
   mark: (name, start, end, detail) => void performance.measure(name, { start, end, detail }),
 });
 

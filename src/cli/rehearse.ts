@@ -1,10 +1,10 @@
 import { parseArgs } from 'node:util';
 import { randomUUID } from 'node:crypto';
-import { Conversation, type Turn } from '../app/conversation.ts';
+import { Conversation, type Turn } from '../app/index.ts';
 import { inOrder, glance, openOperation, progressOf, type JobState, type Plan } from '../job/index.ts';
 import { parseLength, thou, type Length } from '../measure/index.ts';
 import { grammarFor, textOfReply } from '../phrasebook/index.ts';
-import { memoryShelf } from '../shelf/index.ts';
+import { memoryShelf, openLog } from '../shelf/index.ts';
 import { InputFault, runCommand } from './fault.ts';
 import { openJob, readInput } from './openJob.ts';
 import { openEar, type Heard } from './wavEar.ts';
@@ -158,7 +158,7 @@ async function rehearse(): Promise<void> {
   const plan = request.expect === null ? job.plan : expecting(job.plan, expectAt, request.expect);
 
   const conversation = new Conversation({ ...job, plan }, {
-    append: (event) => stored.append(job.id, event),
+    log: openLog(stored, job),
     now: () => Date.now(),
     tick: () => performance.now(),
     newId: () => randomUUID(),

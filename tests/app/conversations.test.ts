@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { Conversation } from '../../src/app/conversation.ts';
 import { folded } from '../../src/job/index.ts';
 import { textOfReply } from '../../src/phrasebook/index.ts';
-import { memoryShelf, readJobFile } from '../../src/shelf/index.ts';
+import { memoryShelf, openLog, readJobFile } from '../../src/shelf/index.ts';
 
 const folder = new URL('../fixtures/conversations/', import.meta.url);
 const demo = (name: string): string => readFileSync(new URL(`../../src/shelf/demos/${name}.job.json`, import.meta.url), 'utf8');
@@ -21,7 +21,7 @@ async function held(script: string, demoName: string): Promise<{ readonly text: 
   const job = await shelf.open(taken.value.id);
   if (!job.ok) throw new Error(job.error.key);
   const conversation = new Conversation(job.value, {
-    append: (event) => shelf.append(job.value.id, event),
+    log: openLog(shelf, job.value),
     now: () => (at += 1000),
     tick: () => 0,
     newId: () => `e${(ids += 1)}`,
