@@ -1,6 +1,6 @@
 import { useEffect, type ReactNode } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
-import type { AssistantState } from '../app/assistantState.ts';
+import type { AssistantState } from '../app/index.ts';
 import { Boundary } from './Boundary.tsx';
 import { JobsPage } from './jobs/JobsPage.tsx';
 import { MachinePage } from './machine/MachinePage.tsx';

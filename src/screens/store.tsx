@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import type { StoreApi } from 'zustand/vanilla';
 import { assert } from '../measure/index.ts';
 import { glance, type Glance } from '../job/index.ts';
-import type { AssistantState } from '../app/assistantState.ts';
+import type { AssistantState } from '../app/index.ts';
 
 /** The store that every part of the screens reads; `Screens` provides it. */
 export const AssistantContext = createContext<StoreApi<AssistantState> | null>(null);

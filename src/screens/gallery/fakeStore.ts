@@ -1,7 +1,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { decide, fold, initialState, nextSeq, PHRASES, silence, type EventBody, type Intent, type JobState, type Plan, type Reply } from '../../job/index.ts';
 import { formatAmount, formatSize, parseLength } from '../../measure/index.ts';
-import type { AssistantState } from '../../app/assistantState.ts';
+import type { AssistantState } from '../../app/index.ts';
 
 /** What was called on the store, oldest first, for tests to look at. */
 export type Call = { readonly name: string; readonly with: readonly unknown[] };

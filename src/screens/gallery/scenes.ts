@@ -1,6 +1,6 @@
 import { inches, millimetres, type Length } from '../../measure/index.ts';
 import type { EventBody, Plan } from '../../job/index.ts';
-import type { AssistantState } from '../../app/assistantState.ts';
+import type { AssistantState } from '../../app/index.ts';
 import { fakeStore, type FakeStore } from './fakeStore.ts';
 import { inchPlan, metricPlan } from './plans.ts';
 
