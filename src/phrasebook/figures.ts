@@ -47,8 +47,6 @@ export function figures(words: readonly string[], trees: readonly Tree[]): Figur
       case 'run':
       case 'core':
       case 'lead':
-      case 'count':
-      case 'whole':
       case 'places':
         return tree.children.forEach(visit);
     }

@@ -3,28 +3,17 @@ import { assert } from '../measure/index.ts';
 import type { Command } from './command.ts';
 import { COMMANDS, RULES, SAYS } from './commands.ts';
 import { expectedNumbers } from './expected-numbers.ts';
-import { factored } from './factor.ts';
 import type { Grammar, GrammarNode } from './grammar.ts';
 import { likelihood } from './likelihood.ts';
 import { SLOT_RULES } from './read-number.ts';
 
 type Branch = { readonly item: GrammarNode; readonly weight?: number };
 
-/** The rules that are written out in the number rules, so that figures at the front are shared. */
-const OPEN = [
-  'absolute', 'plain', 'thou', 'tenths', 'hundredths', 'metric', 'microns', 'inch', 'inch-and', 'fraction', 'mixed', 'feet', 'offset', 'amount', 'on-size',
-  'same', 'another', 'half-of-last', 'vague', 'misfit', 'centimetres', 'angle', 'tally', 'pointed', 'hung', 'part',
-] as const;
+/** The numbers that are listened for as one: what a command makes of them is the parser's affair. */
+const HEARD_AS: Readonly<Record<string, string>> = { size: 'number', small: 'number', signed: 'number' };
 
 /** How the number rules are weighed against what is expected: most readings are near the target or the last one. */
 const EXPECTED_WEIGHT = 3;
-
-const forms = (name: 'size' | 'small' | 'signed'): GrammarNode => {
-  const body = RULES[name];
-  assert(body !== undefined, `rule <${name}> is written down`);
-  return factored(body, RULES, OPEN);
-};
-const NUMBER_FORMS: Readonly<Record<string, GrammarNode>> = { size: forms('size'), small: forms('small'), signed: forms('signed') };
 
 /** A numbered command's phrasings cut at the number: what comes before it, and what may come after. */
 type Cut = { readonly before: readonly GrammarNode[]; readonly after: readonly GrammarNode[] };
@@ -86,7 +75,7 @@ function build(context: Context | null): Grammar {
   const byRule = new Map<string, { readonly command: Command; readonly weight: number }[]>();
   for (const command of COMMANDS) {
     if (command.takes === null) continue;
-    const rule = SLOT_RULES[command.takes];
+    const rule = HEARD_AS[SLOT_RULES[command.takes]] ?? SLOT_RULES[command.takes];
     byRule.set(rule, [...(byRule.get(rule) ?? []), { command, weight: weightOf(command) }]);
   }
   const numbered = [...byRule].map(([rule, commands]): Branch => ({
@@ -94,13 +83,9 @@ function build(context: Context | null): Grammar {
     weight: Math.max(...commands.map((each) => each.weight)),
   }));
   const expected = context === null ? null : expectedNumbers(context);
-  const rules: Record<string, GrammarNode> = {
-    ...RULES,
-    ...NUMBER_FORMS,
-    ...(expected === null || NUMBER_FORMS['size'] === undefined
-      ? {}
-      : { size: { node: 'one-of', branches: [{ item: expected, weight: EXPECTED_WEIGHT }, { item: NUMBER_FORMS['size'], weight: 1 }] } }),
-  };
+  const { number } = RULES;
+  assert(number !== undefined, 'the rule <number> is written down');
+  const rules = expected === null ? RULES : { ...RULES, number: oneOf([{ item: expected, weight: EXPECTED_WEIGHT }, { item: number, weight: 1 }]) };
   const root: GrammarNode = { node: 'one-of', branches: [...plain, ...numbered] };
   return { key: keyOf(context), root, rules: reachable(root, rules) };
 }

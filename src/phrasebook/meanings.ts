@@ -1,5 +1,5 @@
 import {
-  assert, celsius, degrees, fahrenheit, nanometres, NM_PER_INCH, NM_PER_MICROMETRE, NM_PER_MM, NM_PER_TENTH_THOU, NM_PER_THOU,
+  assert, celsius, degrees, degreesAndMinutes, fahrenheit, nanometres, NM_PER_INCH, NM_PER_MICROMETRE, NM_PER_MM, NM_PER_TENTH_THOU, NM_PER_THOU,
   sixtyFourths, type DisplayUnit, type Length,
 } from '../measure/index.ts';
 import { PRIOR, type Candidate, type LengthCandidate } from './candidate.ts';
@@ -20,14 +20,22 @@ const length = (nm: number, unit: DisplayUnit, places: number | null, prior: num
 const has = (reading: Reading, tree: Tree, ...wanted: readonly string[]): boolean =>
   reading.words.slice(tree.from, tree.to).some((word) => wanted.includes(word));
 
-/** How many of something: "two", "six twenty seven", "two and a half", "a", "half a", "a couple of". */
-function howMany(reading: Reading, tree: Tree): number {
-  const count = child(tree, 'count');
-  const half = child(tree, 'half') !== undefined ? 0.5 : 0;
-  if (count !== undefined) return Number(figures(reading.words, [count]).digits) + half;
-  if (has(reading, tree, 'couple')) return 2;
-  if (half === 0 && has(reading, tree, 'half')) return 0.5;
-  return 1 + half;
+/** Figures that count something: one number, not several in a row. */
+const NATURAL_SHAPES: ReadonlySet<string> = new Set(['o', 'd', 'p', 'h', 'dp', 'ddd']);
+
+/** The whole number that figures say; null where they are more than one number, so that nothing can be counted with them. */
+function counted(reading: Reading, run: Tree): number | null {
+  const { digits, shape } = figures(reading.words, [run]);
+  return NATURAL_SHAPES.has(shape) ? Number(digits) : null;
+}
+
+/** A plain number as a count: "two", "two and a half", "two and three tenths". */
+function countOf(reading: Reading, tree: Tree): number | null {
+  const run = child(tree, 'run');
+  const whole = run === undefined ? null : counted(reading, run);
+  const more = child(tree, 'tenths-more');
+  if (whole === null) return null;
+  return whole + (child(tree, 'half') !== undefined ? 0.5 : 0) + (more === undefined ? 0 : tenthsMore(reading, more) / 10);
 }
 
 /** "three tenths", "a tenth" after a number. */
@@ -65,7 +73,7 @@ function plain(reading: Reading, tree: Tree, unit: DisplayUnit, named: boolean):
 
 /** A number said with its point. One value, for the words leave nothing open. */
 function pointed(reading: Reading, tree: Tree, unit: DisplayUnit, named: boolean): LengthCandidate {
-  const whole = child(tree, 'whole');
+  const whole = child(tree, 'run');
   const places = child(tree, 'places');
   assert(places !== undefined, 'a number with a point has figures after it');
   const part = figures(reading.words, [places]).digits;
@@ -78,82 +86,113 @@ function pointed(reading: Reading, tree: Tree, unit: DisplayUnit, named: boolean
   return length(base, unit, part.length, PRIOR.habit, named);
 }
 
+/** Figures that end at the thousandth, so that "oh two" after them is tenths: "six twenty", "one six hundred". */
+const ENDS_AT_THOUSANDTH = /^[dp]?(dp|h)$/;
+
 /** "six twenty oh two": the last two words are tenths of a thou, or two more places. */
-function hung(reading: Reading, tree: Tree, unit: DisplayUnit): LengthCandidate[] {
-  const all = figures(reading.words, tree.children).digits;
-  const last = Number(all.slice(-1));
-  const before = Number(all.slice(0, -2));
-  if (unit === 'inch') {
+function hung(reading: Reading, tree: Tree): LengthCandidate[] {
+  const [run, , digit] = tree.children;
+  assert(run !== undefined && digit !== undefined, 'a hung number has its figures');
+  const { digits, shape } = figures(reading.words, [run]);
+  if (!ENDS_AT_THOUSANDTH.test(shape)) return [];
+  const before = Number(digits);
+  const last = natural(reading.words, digit);
+  if (reading.unit === 'inch') {
     return [
-      length(before * NM_PER_THOU + last * NM_PER_TENTH_THOU, unit, 4, PRIOR.habit),
-      length((Number(all) * NM_PER_INCH) / 10_000, unit, 4, PRIOR.also),
+      length(before * NM_PER_THOU + last * NM_PER_TENTH_THOU, 'inch', 4, PRIOR.habit),
+      length(((before * 100 + last) * NM_PER_INCH) / 10_000, 'inch', 4, PRIOR.also),
     ];
   }
-  return [length(before * NM_PER_MM + (last * NM_PER_MM) / 100, unit, 2, PRIOR.habit)];
+  return [length(before * NM_PER_MM + (last * NM_PER_MM) / 100, 'millimetre', 2, PRIOR.habit)];
 }
 
-function thou(reading: Reading, tree: Tree): LengthCandidate {
-  const point = child(tree, 'pointed');
-  if (point !== undefined) {
-    const said = pointed(reading, point, 'inch', true);
-    return length(said.value / 1000, 'inch', said.places === null ? null : said.places + 3, PRIOR.habit, true);
-  }
-  const more = child(tree, 'tenths-more');
-  const count = howMany(reading, tree);
-  if (more !== undefined) return length(count * NM_PER_THOU + tenthsMore(reading, more) * NM_PER_TENTH_THOU, 'inch', 4, PRIOR.habit, true);
-  return length(count * NM_PER_THOU, 'inch', Number.isInteger(count) ? 3 : 4, PRIOR.habit, true);
-}
+/** So many of a small unit: thou, tenths, hundredths, microns. `places` are those of one of them. */
+const each = (count: number, nm: number, unit: DisplayUnit, places: number): LengthCandidate =>
+  length(count * nm, unit, Number.isInteger(count) ? places : places + 1, PRIOR.habit, true);
 
-function tenths(reading: Reading, tree: Tree): LengthCandidate {
-  const count = howMany(reading, tree);
-  const finer = Number.isInteger(count) ? 0 : 1;
-  const inch = has(reading, tree, 'thou') || (reading.unit === 'inch' && !has(reading, tree, 'millimetre'));
-  return inch
-    ? length(count * NM_PER_TENTH_THOU, 'inch', 4 + finer, PRIOR.habit, true)
-    : length((count * NM_PER_MM) / 10, 'millimetre', 1 + finer, PRIOR.habit, true);
-}
+const ofThou = (count: number): LengthCandidate => each(count, NM_PER_THOU, 'inch', 3);
 
-function hundredths(reading: Reading, tree: Tree): LengthCandidate {
-  const count = howMany(reading, tree);
-  const finer = Number.isInteger(count) ? 0 : 1;
-  const unit = reading.unit === 'inch' && !has(reading, tree, 'millimetre') ? 'inch' : 'millimetre';
-  return length((count * perUnit(unit)) / 100, unit, 2 + finer, PRIOR.habit, true);
-}
+/** A tenth is .0001 in inch speech and .1 in millimetre speech, unless what it is a tenth of is named. */
+const ofTenths = (reading: Reading, tree: Tree, count: number): LengthCandidate =>
+  has(reading, tree, 'thou') || (reading.unit === 'inch' && !has(reading, tree, 'millimetre'))
+    ? each(count, NM_PER_TENTH_THOU, 'inch', 4)
+    : each(count, NM_PER_MM / 10, 'millimetre', 1);
 
-/** Millimetres named; "mil" may be a thou where inches are shown, and is left open there. */
-function metric(reading: Reading, tree: Tree): LengthCandidate[] {
-  const inner = child(tree, 'plain') ?? child(tree, 'pointed');
-  const count = howMany(reading, tree);
-  const found =
-    inner === undefined
-      ? [length(count * NM_PER_MM, 'millimetre', Number.isInteger(count) ? 0 : 1, PRIOR.habit, true)]
-      : inner.rule === 'plain'
-        ? plain({ ...reading, small: false }, inner, 'millimetre', true)
-        : [pointed(reading, inner, 'millimetre', true)];
+const ofHundredths = (reading: Reading, tree: Tree, count: number): LengthCandidate =>
+  reading.unit === 'inch' && !has(reading, tree, 'millimetre')
+    ? each(count, NM_PER_INCH / 100, 'inch', 2)
+    : each(count, NM_PER_MM / 100, 'millimetre', 2);
+
+/** "Mil" may be a thou where inches are shown, and is left open there. */
+const withMil = (reading: Reading, tree: Tree, found: readonly LengthCandidate[]): LengthCandidate[] =>
+  reading.unit === 'inch' && has(reading, tree, 'mil', 'mils')
+    ? found.flatMap((said) => [said, length((said.value / NM_PER_MM) * NM_PER_THOU, 'inch', (said.places ?? 0) + 3, PRIOR.habit, true)])
+    : [...found];
+
+/** Figures with or without a point, and what they count where a unit is named. */
+function countedIn(reading: Reading, tree: Tree): Candidate[] {
+  const inPlain = child(tree, 'plain');
+  const inPoint = child(tree, 'pointed');
+  const unit = child(tree, 'unit');
+  const bare = (as: DisplayUnit, named: boolean): LengthCandidate[] =>
+    inPoint !== undefined ? [pointed(reading, inPoint, as, named)] : inPlain !== undefined ? plain(named ? { ...reading, small: false } : reading, inPlain, as, named) : [];
+  if (unit === undefined) return bare(reading.unit, false);
+  const kind = unit.children[0]?.rule ?? 'micron-word';
+  if (kind === 'inch-word') return inchNamed(bare('inch', true));
   // "Two millimetres" is whole millimetres: the unit leaves no room for hundredths.
-  const whole = found.filter((each) => each.prior >= PRIOR.also);
-  if (reading.unit !== 'inch' || !has(reading, tree, 'mil', 'mils')) return whole;
-  return whole.flatMap((each) => [
-    each,
-    length((each.value / NM_PER_MM) * NM_PER_THOU, 'inch', (each.places ?? 0) + 3, PRIOR.habit, true),
-  ]);
+  if (kind === 'metric-word') return withMil(reading, unit, bare('millimetre', true).filter(({ prior }) => prior >= PRIOR.also));
+  if (kind === 'misfit-word' && has(reading, unit, 'centimetre', 'centimetres')) return [{ kind: 'centimetres', prior: PRIOR.habit }];
+  if (kind === 'thou-word' && inPoint !== undefined) {
+    const said = pointed(reading, inPoint, 'inch', true);
+    return [length(said.value / 1000, 'inch', (said.places ?? 0) + 3, PRIOR.habit, true)];
+  }
+  const count = inPlain !== undefined ? countOf(reading, inPlain) : inPoint !== undefined ? pointed(reading, inPoint, 'millimetre', true).value / NM_PER_MM : null;
+  if (count === null) return [];
+  switch (kind) {
+    case 'thou-word':
+      return [ofThou(count)];
+    case 'tenth-word':
+      return [ofTenths(reading, unit, count)];
+    case 'hundredth-word':
+      return [ofHundredths(reading, unit, count)];
+    case 'misfit-word':
+      return has(reading, unit, 'degree', 'degrees')
+        ? [{ kind: 'angle', value: degrees(count, 'half-even'), prior: PRIOR.habit }]
+        : [{ kind: 'count', count, of: 'tally', prior: PRIOR.habit }];
+  }
+  return [each(count, NM_PER_MICROMETRE, 'millimetre', 3)];
 }
 
-/** Inches named: the whole number is inches, or the figures are a decimal of one. */
-function inch(reading: Reading, tree: Tree): LengthCandidate[] {
-  const point = child(tree, 'pointed');
-  if (point !== undefined) return [pointed(reading, point, 'inch', true)];
-  const inner = child(tree, 'plain');
-  if (inner === undefined) return [length(NM_PER_INCH, 'inch', 0, PRIOR.habit, true)];
-  const whole = plain(reading, inner, 'inch', true);
-  // "Six inches" is never six thou: with so few figures the unit is the whole inch.
-  const inches = whole.filter((each) => each.places === 0 || (each.places === 1 && child(inner, 'run') !== undefined && child(inner, 'half') !== undefined));
-  return inches.length > 0 ? inches.map((each) => ({ ...each, prior: PRIOR.habit })) : whole;
+/** "Six inches" is never six thou: whole inches where the figures can be, else a decimal of one. */
+function inchNamed(found: readonly LengthCandidate[]): LengthCandidate[] {
+  const whole = found.filter(({ places, value }) => places === 0 || value % NM_PER_INCH === NM_PER_INCH / 2);
+  return whole.length > 0 ? whole.map((said) => ({ ...said, prior: PRIOR.habit })) : [...found];
+}
+
+/** "a thou", "half a thou", "a couple of tenths", "a thou and a half", "a couple". */
+function single(reading: Reading, tree: Tree): LengthCandidate[] {
+  const unit = tree.children.find(({ rule }) => rule !== 'half');
+  const count = has(reading, tree, 'couple') ? 2 : child(tree, 'half') !== undefined ? 1.5 : has(reading, tree, 'half') ? 0.5 : 1;
+  if (unit === undefined) {
+    if (has(reading, tree, 'inch')) return [length(count * NM_PER_INCH, 'inch', null, PRIOR.habit, true)];
+    return [reading.unit === 'inch' ? { ...ofThou(count), named: false } : { ...each(count, NM_PER_MM / 100, 'millimetre', 2), named: false }];
+  }
+  switch (unit.rule) {
+    case 'thou-word':
+      return [ofThou(count)];
+    case 'tenth-word':
+      return [ofTenths(reading, unit, count)];
+    case 'hundredth-word':
+      return [ofHundredths(reading, unit, count)];
+  }
+  return withMil(reading, unit, [each(count, NM_PER_MM, 'millimetre', 0)]);
 }
 
 /** "One inch three twelve and a half": whole inches, then thousandths. */
-function inchAnd(reading: Reading, tree: Tree): LengthCandidate {
-  const whole = child(tree, 'whole');
+function inchAnd(reading: Reading, tree: Tree): LengthCandidate[] {
+  const whole = child(tree, 'run');
+  const inches = whole === undefined ? 1 : counted(reading, whole);
+  if (inches === null) return [];
   const thousandths = figures(reading.words, [child(tree, 'core') ?? child(tree, 'lead') ?? tree]).digits;
   const figure = child(tree, 'figure');
   const more = child(tree, 'tenths-more');
@@ -162,11 +201,8 @@ function inchAnd(reading: Reading, tree: Tree): LengthCandidate {
     : more !== undefined ? tenthsMore(reading, more)
     : child(tree, 'half') !== undefined ? 5
     : null;
-  const inches = whole === undefined ? 1 : Number(figures(reading.words, [whole]).digits);
-  return length(
-    inches * NM_PER_INCH + Number(thousandths) * NM_PER_THOU + (tail ?? 0) * NM_PER_TENTH_THOU,
-    'inch', tail === null ? 3 : 4, PRIOR.habit, true,
-  );
+  const nm = inches * NM_PER_INCH + Number(thousandths) * NM_PER_THOU + (tail ?? 0) * NM_PER_TENTH_THOU;
+  return [length(nm, 'inch', tail === null ? 3 : 4, PRIOR.habit, true)];
 }
 
 /** Parts of a whole in sixty-fourths: "five eighths", "a quarter", "thirteen sixty fourths". */
@@ -191,58 +227,54 @@ function fractionOf(reading: Reading, whole: number, tree: Tree, named: boolean)
   return length(nm, unit, null, PRIOR.habit, named || !coarse);
 }
 
-function feet(reading: Reading, tree: Tree): LengthCandidate {
-  const [first] = tree.children;
-  const saidFeet = first !== undefined && (first.rule === 'figure' || first.rule === 'pair') ? natural(reading.words, first) : 1;
-  const whole = child(tree, 'whole');
-  const mixed = child(tree, 'mixed');
+function feet(reading: Reading, tree: Tree): LengthCandidate[] {
+  const run = child(tree, 'run');
+  const whole = run === undefined ? 1 : counted(reading, run);
+  if (whole === null) return [];
+  const inches = child(tree, 'figure') ?? child(tree, 'pair');
   const fraction = child(tree, 'part');
-  const inches =
-    mixed !== undefined ? fractionOf(reading, wholeOf(reading, mixed), child(mixed, 'part') ?? mixed, true).value
-    : fraction !== undefined ? fractionOf(reading, 0, fraction, true).value
-    : whole !== undefined ? Number(figures(reading.words, [whole]).digits) * NM_PER_INCH
-    : 0;
-  return length(saidFeet * 12 * NM_PER_INCH + inches, 'inch', null, PRIOR.habit, true);
+  const more = (inches === undefined ? 0 : natural(reading.words, inches)) * NM_PER_INCH;
+  return [length((whole * 12 * NM_PER_INCH) + more + (fraction === undefined ? 0 : fractionOf(reading, 0, fraction, true).value), 'inch', null, PRIOR.habit, true)];
 }
 
-function wholeOf(reading: Reading, tree: Tree): number {
-  const [first] = tree.children;
-  return first === undefined || first.rule === 'part' ? 1 : Number(figures(reading.words, [first]).digits);
+/** "one and five sixteenths", "an inch and a quarter". */
+function mixed(reading: Reading, tree: Tree): LengthCandidate[] {
+  const run = child(tree, 'run');
+  const fraction = child(tree, 'part');
+  const whole = run === undefined ? 1 : counted(reading, run);
+  if (whole === null || fraction === undefined) return [];
+  return [fractionOf(reading, whole, fraction, has(reading, tree, 'inch', 'inches'))];
 }
 
 /** A size or a cut by itself, of every form. */
-export function absolute(reading: Reading, tree: Tree): LengthCandidate[] {
+function absolute(reading: Reading, tree: Tree): Candidate[] {
   const [form] = tree.children;
   assert(form !== undefined, 'a number has a form');
   switch (form.rule) {
-    case 'plain':
-      return plain(reading, form, reading.unit, false);
+    case 'counted':
+      return countedIn(reading, form);
     case 'hung':
-      return hung(reading, form, reading.unit);
-    case 'pointed':
-      return [pointed(reading, form, reading.unit, false)];
-    case 'thou':
-      return [thou(reading, form)];
-    case 'tenths':
-      return [tenths(reading, form)];
-    case 'hundredths':
-      return [hundredths(reading, form)];
-    case 'metric':
-      return metric(reading, form);
-    case 'microns':
-      return [length(howMany(reading, form) * NM_PER_MICROMETRE, 'millimetre', 3, PRIOR.habit, true)];
-    case 'inch':
-      return inch(reading, form);
+      return hung(reading, form);
+    case 'thou-and':
+      return thouAnd(reading, form);
     case 'inch-and':
-      return [inchAnd(reading, form)];
+      return inchAnd(reading, form);
+    case 'single':
+      return single(reading, form);
     case 'fraction':
       return fraction(reading, form);
     case 'mixed':
-      return [fractionOf(reading, wholeOf(reading, form), child(form, 'part') ?? form, has(reading, form, 'inch', 'inches'))];
+      return mixed(reading, form);
     case 'feet':
-      return [feet(reading, form)];
+      return feet(reading, form);
   }
   throw new Error(`Broken invariant: no meaning is written for <${form.rule}>`);
+}
+
+/** "two thou and a half", "two thou and three tenths". */
+function thouAnd(reading: Reading, tree: Tree): LengthCandidate[] {
+  const count = countOf(reading, tree);
+  return count === null ? [] : [ofThou(count)];
 }
 
 /** A fraction by itself. "A half" of a cut is half a thou, or half a hundredth. */
@@ -256,32 +288,24 @@ function fraction(reading: Reading, tree: Tree): LengthCandidate[] {
 const halfOfOne = (unit: DisplayUnit): LengthCandidate =>
   unit === 'inch' ? length(NM_PER_THOU / 2, unit, 4, PRIOR.habit) : length(NM_PER_MM / 200, unit, 3, PRIOR.habit);
 
-/** How far off or how much more: "two" is two thou, or two hundredths of a millimetre. */
+/** How far off or how much more: "two" is two thou, or two hundredths of a millimetre. What is no length is no amount. */
 function amount(reading: Reading, tree: Tree): LengthCandidate[] {
   const [form] = tree.children;
-  if (form !== undefined && form.rule !== 'count') {
-    const inSmall = { ...reading, small: true };
-    if (form.rule === 'pointed') return [pointed(inSmall, form, reading.unit, false)];
-    return absolute(inSmall, tree);
-  }
-  if (form === undefined && !has(reading, tree, 'couple')) return [halfOfOne(reading.unit)];
-  const count = howMany(reading, tree);
-  const more = child(tree, 'tenths-more');
-  if (reading.unit === 'inch') {
-    const nm = count * NM_PER_THOU + (more === undefined ? 0 : tenthsMore(reading, more) * NM_PER_TENTH_THOU);
-    return [length(nm, 'inch', Number.isInteger(count) && more === undefined ? 3 : 4, PRIOR.habit)];
-  }
-  if (more !== undefined) return [length(count * NM_PER_MM + (tenthsMore(reading, more) * NM_PER_MM) / 10, 'millimetre', 1, PRIOR.habit)];
-  return [
-    length((count * NM_PER_MM) / 100, 'millimetre', Number.isInteger(count) ? 2 : 3, PRIOR.habit),
-    length(count * NM_PER_MM, 'millimetre', Number.isInteger(count) ? 0 : 1, PRIOR.rare),
-  ];
+  const inPlain = form?.rule === 'counted' && child(form, 'unit') === undefined ? child(form, 'plain') : undefined;
+  if (inPlain === undefined) return absolute({ ...reading, small: true }, tree).flatMap((said) => (said.kind === 'length' ? [said] : []));
+  const run = child(inPlain, 'run');
+  const count = run === undefined ? null : counted(reading, run);
+  const total = countOf(reading, inPlain);
+  if (count === null || total === null) return [];
+  if (reading.unit === 'inch') return [{ ...ofThou(total), named: false }];
+  if (child(inPlain, 'tenths-more') !== undefined) return [each(total, NM_PER_MM, 'millimetre', 0)];
+  return [each(total, NM_PER_MM / 100, 'millimetre', 2), { ...each(total, NM_PER_MM, 'millimetre', 0), prior: PRIOR.rare }];
 }
 
 /** "Another thou": one of what was named. */
 function oneMore(reading: Reading, tree: Tree): LengthCandidate {
-  if (has(reading, tree, 'tenth')) return tenths(reading, tree);
-  return has(reading, tree, 'hundredth') ? hundredths(reading, tree) : thou(reading, tree);
+  if (has(reading, tree, 'tenth')) return ofTenths(reading, tree, 1);
+  return has(reading, tree, 'hundredth') ? ofHundredths(reading, tree, 1) : ofThou(1);
 }
 
 function signOf(tree: Tree): 1 | -1 {
@@ -299,35 +323,26 @@ export function meanings(reading: Reading, tree: Tree): Candidate[] {
       return tree.children.flatMap((inner) => {
         if (inner.rule === 'plus' || inner.rule === 'minus') return [];
         if (inner.rule !== 'absolute') return meanings(reading, inner);
-        return absolute(reading, inner).map((each) => ({ ...each, value: round(sign * each.value), signed }));
+        return absolute(reading, inner).map((said) => (said.kind === 'length' ? { ...said, value: round(sign * said.value), signed } : said));
       });
     }
     case 'offset':
-      return amount(reading, child(tree, 'amount') ?? tree).map(({ value, prior }) => ({ kind: 'from-target', by: round(signOf(tree) * value), prior }));
+      return amount(reading, child(tree, 'absolute') ?? tree).map(({ value, prior }) => ({ kind: 'from-target', by: round(signOf(tree) * value), prior }));
     case 'on-size':
       return [{ kind: 'from-target', by: round(0), prior: PRIOR.habit }];
     case 'same':
       return [{ kind: 'from-last', by: round(0), prior: PRIOR.habit }];
     case 'another':
-      return (child(tree, 'one-more') === undefined ? amount(reading, child(tree, 'amount') ?? tree) : [oneMore(reading, tree)]).map(({ value, prior }) => ({ kind: 'from-last', by: round(signOf(tree) * value), prior }));
+      return (child(tree, 'one-more') === undefined ? amount(reading, child(tree, 'absolute') ?? tree) : [oneMore(reading, tree)]).map(({ value, prior }) => ({ kind: 'from-last', by: round(signOf(tree) * value), prior }));
     case 'half-of-last':
       return [{ kind: 'half-of-last', prior: PRIOR.habit }];
     case 'vague':
       return [{ kind: 'vague', prior: PRIOR.habit }];
-    case 'misfit':
-      return tree.children.flatMap((inner) => meanings(reading, inner));
-    case 'centimetres':
-      return [{ kind: 'centimetres', prior: PRIOR.habit }];
-    case 'angle': {
-      const [first, ...rest] = tree.children;
-      assert(first !== undefined, 'an angle has its degrees');
-      const whole = first.rule === 'pointed' ? pointed(reading, first, 'millimetre', true).value / NM_PER_MM : howMany(reading, tree);
-      const minutes = rest.find((each) => each.rule === 'count');
-      const over = minutes === undefined ? 0 : Number(figures(reading.words, [minutes]).digits) / 60;
-      return [{ kind: 'angle', value: degrees(whole + over, 'half-even'), prior: PRIOR.habit }];
+    case 'minutes': {
+      const [whole, over] = tree.children.map((inner) => countOf(reading, inner));
+      if (whole === undefined || whole === null || over === undefined || over === null) return [];
+      return [{ kind: 'angle', value: degreesAndMinutes(whole, over), prior: PRIOR.habit }];
     }
-    case 'tally':
-      return [{ kind: 'count', count: howMany(reading, tree), of: 'tally', prior: PRIOR.habit }];
     case 'step': {
       const [inner] = tree.children;
       assert(inner !== undefined, 'a step has its number');
@@ -341,13 +356,15 @@ export function meanings(reading: Reading, tree: Tree): Candidate[] {
 
 function temperature(reading: Reading, tree: Tree): Candidate[] {
   const point = child(tree, 'pointed');
-  const sign = reading.words[tree.from] === 'minus' ? -1 : 1;
-  const said = sign * (point === undefined ? howMany(reading, tree) : pointed(reading, point, 'millimetre', true).value / NM_PER_MM);
+  const inPlain = child(tree, 'plain');
+  const count = point !== undefined ? pointed(reading, point, 'millimetre', true).value / NM_PER_MM : inPlain === undefined ? null : countOf(reading, inPlain);
+  if (count === null) return [];
+  const said = reading.words[tree.from] === 'minus' ? -count : count;
   const scale = child(tree, 'scale');
-  const scaleWord = scale === undefined ? null : reading.words[scale.from];
-  const inFahrenheit: Candidate = { kind: 'temperature', value: fahrenheit(said, 'half-even'), scale: 'fahrenheit', named: scale !== undefined, prior: reading.unit === 'inch' || scale !== undefined ? PRIOR.habit : PRIOR.rare };
-  const inCelsius: Candidate = { kind: 'temperature', value: celsius(said, 'half-even'), scale: 'celsius', named: scale !== undefined, prior: reading.unit === 'millimetre' || scale !== undefined ? PRIOR.habit : PRIOR.rare };
-  if (scaleWord === 'fahrenheit') return [inFahrenheit];
-  if (scaleWord !== null) return [inCelsius];
-  return [inFahrenheit, inCelsius];
+  const named = scale !== undefined;
+  const own = (unit: DisplayUnit): number => (named || reading.unit === unit ? PRIOR.habit : PRIOR.rare);
+  const inFahrenheit: Candidate = { kind: 'temperature', value: fahrenheit(said, 'half-even'), scale: 'fahrenheit', named, prior: own('inch') };
+  const inCelsius: Candidate = { kind: 'temperature', value: celsius(said, 'half-even'), scale: 'celsius', named, prior: own('millimetre') };
+  if (!named) return [inFahrenheit, inCelsius];
+  return [reading.words[scale.from] === 'fahrenheit' ? inFahrenheit : inCelsius];
 }

@@ -24,8 +24,6 @@ const RULES = {
       | (<digit> | <pair>) (<core> | <lead>) [<figure>]
       | <pair> [<pair> [<figure>] | <figure> [<figure>]]
       | <figure> [<figure>]`,
-  count: '<figure> | <pair> | <core>',
-  whole: '<figure> | <pair> | <hundreds> | <digit> <pair>',
   places: `<figure> [<figure> [<figure> [<figure> [<figure>]]]]
          | <pair> [<pair> | <figure>]
          | <figure> <pair> [<figure>]
@@ -33,31 +31,27 @@ const RULES = {
          | <hundreds>`,
 
   // What hangs on the end
-  half: '[and] [a | one] half',
-  'tenths-more': '[and] (a | <digit>) (tenth | tenths)',
+  half: '[and] [a] half | and one half',
+  'tenths-more': 'and (a | <digit>) (tenth | tenths)',
 
-  // A number by itself
-  plain: '<run> [<half> | <tenths-more>]',
-  hung: '[<digit> | <pair>] (<digit> <pair> | <hundreds>) <oh> <digit>',
-  pointed: '[<whole>] point <places> [<half> | <tenths-more>]',
-
-  // With its unit
+  // Units, and words that count something which is not a length
   'thou-word': 'thou | thousandths | thousandth | thousand',
-  thou: `<count> [<half>] <thou-word> [of an inch]
-       | <count> <thou-word> (<half> | <tenths-more>)
-       | <pointed> <thou-word>
-       | a <thou-word> [<half>]
-       | [a] couple [of] <thou-word>
-       | [a] half [of] [a] <thou-word>`,
-  tenths: '(<count> | a | [a] couple [of] | [a] half [of] [a]) (tenth | tenths) [of a (thou | millimetre)]',
-  hundredths: '(<count> | a | [a] couple [of] | [a] half [of] [a]) (hundredth | hundredths) [of a millimetre]',
   'metric-word': 'millimetre | millimetres | mil | mils',
-  metric: `(<plain> | <pointed>) <metric-word>
-         | a <metric-word> [<half>]
-         | [a] half [of] [a] <metric-word>`,
-  microns: '<count> (micron | microns)',
-  inch: '(<plain> | <pointed>) (inch | inches) | an inch',
-  'inch-and': '(<whole> | an) inch [and] (<core> | <lead>) [<figure> | <half> | <tenths-more>]',
+  'inch-word': 'inch | inches',
+  'tenth-word': '(tenth | tenths) [of a (thou | millimetre)]',
+  'hundredth-word': '(hundredth | hundredths) [of a millimetre]',
+  'misfit-word': `centimetre | centimetres | degree | degrees | pass | passes | cut | cuts | turn | turns`,
+  unit: `<thou-word> [of an inch] | <metric-word> | <inch-word> | <tenth-word> | <hundredth-word> | micron | microns | <misfit-word>`,
+
+  // A number: figures, or figures about a point, and perhaps a unit
+  plain: '<run> [<half> | <tenths-more>]',
+  pointed: '[<run>] point <places> [<half> | <tenths-more>]',
+  counted: '(<plain> | <pointed>) [<unit>]',
+  hung: '<run> <oh> <digit>',
+  'thou-and': '<run> <thou-word> (<half> | <tenths-more>)',
+  'inch-and': '(<run> | an) inch [and] (<core> | <lead>) [<figure> | <half> | <tenths-more>]',
+  single: `(a | an | [a] couple [of] | [a] half [of] [a | an]) (<thou-word> | <metric-word> | <tenth-word> | <hundredth-word> | inch) [<half>]
+         | [a] couple`,
 
   // Fractions and feet
   over: '<digit> | <pair> | a | an',
@@ -65,43 +59,41 @@ const RULES = {
         | thirty (second | seconds) | sixty (fourth | fourths)`,
   part: '[<over>] <under>',
   fraction: '<part> [[of] [a | an] inch]',
-  mixed: '((<figure> | <pair> | <hundreds>) [inch | inches] and | [an] inch [and]) <part> [inch | inches]',
-  feet: '(<figure> | <pair> | a) (foot | feet) [[and] (<whole> | <mixed> | <part>) [inch | inches]]',
+  mixed: '(<run> [inch | inches] and | [an] inch [and]) <part> [inch | inches]',
+  feet: '(<run> | a) (foot | feet) [[and] ((<figure> | <pair>) [and <part>] | <part>) [inch | inches]]',
 
-  absolute: `<plain> | <hung> | <pointed> | <thou> | <tenths> | <hundredths> | <metric> | <microns> | <inch> | <inch-and>
-           | <fraction> | <mixed> | <feet>`,
+  absolute: '<counted> | <hung> | <thou-and> | <inch-and> | <single> | <fraction> | <mixed> | <feet>',
 
   // Against the target or the last reading
-  amount: '<count> [<half> | <tenths-more>] | <thou> | <tenths> | <hundredths> | <metric> | <pointed> | [a] half | [a] couple',
   plus: 'plus | up | over',
   minus: 'minus | down | under',
   oversize: 'over | up | big | above | proud | oversize',
   undersize: 'under | down | small | below | shy | undersize',
-  offset: '(<plus> | <minus>) <amount> | <amount> (<oversize> | <undersize>)',
+  offset: '(<plus> | <minus>) <absolute> | <absolute> (<oversize> | <undersize>)',
   'on-size': `on size | dead on | spot on | bang on | right on | on the (money | nose | number | dot) | on target | dead size | to size
             | bang on size | right on size`,
   same: '[the] same [again | as before | as last time | as it was] | no change | no different',
   more: 'more | bigger',
   less: 'less | smaller',
   'one-more': '<thou-word> | tenth | hundredth',
-  another: '(<plus> | <minus>) another (<amount> | <one-more>) | (<plus> | <minus>) <amount> more | <amount> (<more> | <less>) [than (before | last time)]',
+  another: '(<plus> | <minus>) another (<absolute> | <one-more>) | (<plus> | <minus>) <absolute> more | <absolute> (<more> | <less>) [than (before | last time)]',
   'half-of-last': 'half [of] what it was | half of that',
   vague: `a (hair | whisker | touch | smidge | bit | little [bit] | shade) [over | under | big | small | more | less]
         | just (over | under)`,
-
-  // Numbers that are understood in order to be refused
-  centimetres: '(<plain> | <pointed>) (centimetre | centimetres)',
-  angle: '(<count> | <pointed>) [<half>] (degree | degrees) [[and] <count> (minute | minutes)]',
-  tally: '<count> (pass | passes | cut | cuts | turn | turns)',
-  misfit: '<centimetres> | <angle> | <tally>',
+  minutes: '<plain> (degree | degrees) [and] <plain> (minute | minutes)',
 
   // What a command may take
-  size: '<absolute> | <offset> | <on-size> | <same> | <another> | <half-of-last> | <vague> | <misfit>',
-  signed: '[<plus> | <minus>] <absolute> | <vague> | <misfit>',
-  small: '<absolute> | <vague> | <misfit>',
+  size: '<absolute> | <offset> | <on-size> | <same> | <another> | <half-of-last> | <vague> | <minutes>',
+  signed: '[<plus> | <minus>] <absolute> | <vague>',
+  small: '<absolute> | <vague>',
   step: '<figure> | <pair> | <hundreds>',
   scale: 'celsius | centigrade | fahrenheit',
-  temperature: '[minus] (<count> | <pointed>) [<half>] [degrees] [<scale>]',
+  temperature: '[minus] (<plain> | <pointed>) [degrees] [<scale>]',
+
+  // What the ear listens for wherever a command takes a number: all of the above, a little too much of it, written once
+  number: `[<plus> | <minus>] [another] <absolute> [<oversize> | <undersize> | <more> | <less>]
+         | (<plus> | <minus>) another <one-more>
+         | <on-size> | <same> | <half-of-last> | <vague>`,
 } as const;
 
 export type NumberRule = keyof typeof RULES;

@@ -1,8 +1,8 @@
 /** Spellings that recognisers, typists and other Englishes use, each with the word of the phrasebook that it stands for. */
 const SPELLINGS: Readonly<Record<string, readonly string[]>> = {
   o: ['oh'], naught: ['nought'], ought: ['nought'], aught: ['nought'], millimeter: ['millimetre'], millimeters: ['millimetres'],
-  centimeter: ['centimetre'], centimeters: ['centimetres'], mm: ['millimetres'], mic: ['mike'], mics: ['mikes'], micd: ['miked'],
-  "mic'd": ['miked'], ok: ['okay'], callipers: ['calipers'], calliper: ['caliper'], thous: ['thou'], thirtysecond: ['thirty', 'second'],
+  centimeter: ['centimetre'], centimeters: ['centimetres'], mm: ['millimetres'], mic: ['mike'], mics: ['mikes'], micd: ['mike'], miked: ['mike'],
+  "mic'd": ['mike'], ok: ['okay'], callipers: ['calipers'], calliper: ['caliper'], thous: ['thou'], thirtysecond: ['thirty', 'second'],
   thirtyseconds: ['thirty', 'seconds'], sixtyfourth: ['sixty', 'fourth'], sixtyfourths: ['sixty', 'fourths'], fourty: ['forty'],
   halves: ['half'], halfs: ['half'], shouldnt: ["shouldn't"], wont: ["won't"], whats: ["what's"], dialled: ['dialed'],
   dialling: ['dialing'], micrometre: ['micrometer'], '&': ['and'],

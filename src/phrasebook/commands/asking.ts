@@ -24,7 +24,7 @@ export const asking: readonly Command[] = [
     says: 'how many (passes | cuts) [left | to go | more | is that] | how many more (passes | cuts) | passes [left]',
     examples: ['how many passes', 'how many more cuts'],
     help: 'How many passes are left at this depth of cut.',
-    changesLog: false, button: 'Passes', key: 'p',
+    changesLog: false, button: 'How many passes', key: 'p',
   }),
   plain('asking', { type: 'ask-dial' }, {
     name: 'ask-dial',
@@ -32,14 +32,14 @@ export const asking: readonly Command[] = [
       | what's the next cut | next cut | what do i put on [the dial] | how much on the dial | what should i take`,
     examples: ['what do i dial', 'how much do i take'],
     help: 'What to put on the dial for the next cut.',
-    changesLog: false, button: 'Dial', key: 'd',
+    changesLog: false, button: 'What to dial', key: 'd',
   }),
   plain('asking', { type: 'ask-stop' }, {
     name: 'ask-stop',
     says: "where do i stop | where's the stop | where does it stop | where's the shoulder | how far along | how far in | stop where | where do i stop it",
     examples: ['where do i stop', "where's the shoulder"],
     help: 'Where the carriage stops.',
-    changesLog: false, button: 'Stop', key: 'o',
+    changesLog: false, button: 'Where to stop', key: 'o',
   }),
   plain('asking', { type: 'ask-speed' }, {
     name: 'ask-speed',
@@ -69,14 +69,14 @@ export const asking: readonly Command[] = [
       | what does it fit [in | into] | what did the bore measure`,
     examples: ['the bore', 'how big is the hole'],
     help: 'The size of what this has to fit.',
-    changesLog: false, button: 'Bore', key: 'b',
+    changesLog: false, button: 'The bore', key: 'b',
   }),
   plain('asking', { type: 'ask-fit' }, {
     name: 'ask-fit',
     says: '(what | which | the) fit | what fit is it | what\'s the fit | what kind of fit [is it] | how should it fit | what fit do i want',
     examples: ['what fit', 'how should it fit'],
     help: 'The fit that is wanted, and its clearance.',
-    changesLog: false, button: 'Fit', key: 'i',
+    changesLog: false, button: 'What fit', key: 'i',
   }),
   plain('asking', { type: 'ask-time' }, {
     name: 'ask-time',
@@ -98,6 +98,6 @@ export const asking: readonly Command[] = [
     says: 'read [me] the log | read [me] the readings | what have i (done | logged | got so far) | list the readings | all the readings | the log',
     examples: ['read the log', 'what have i logged'],
     help: 'Read out what was logged at this step.',
-    changesLog: false, button: 'Read log', key: 'v',
+    changesLog: false, button: 'Read the log', key: 'v',
   }),
 ];

@@ -24,14 +24,14 @@ export const assistant: readonly Command[] = [
     says: "louder | speak up | turn it up | volume up | i can't hear you",
     examples: ['louder'],
     help: 'Speak louder.',
-    changesLog: false, button: 'Louder', key: '+',
+    changesLog: false, button: 'Louder', key: ']',
   }),
   plain('assistant', { type: 'quieter' }, {
     name: 'quieter',
     says: 'quieter | softer | turn it down | volume down | not so loud | too loud',
     examples: ['quieter'],
     help: 'Speak softer.',
-    changesLog: false, button: 'Quieter', key: '-',
+    changesLog: false, button: 'Quieter', key: '[',
   }),
   plain('assistant', { type: 'slower' }, {
     name: 'slower',
@@ -42,10 +42,10 @@ export const assistant: readonly Command[] = [
   }),
   plain('assistant', { type: 'hush' }, {
     name: 'hush',
-    says: 'quiet | be quiet | hush | shush | stop talking | shut up | enough | stop',
+    says: 'quiet | be quiet | hush | stop talking | shut up | enough | stop',
     examples: ['quiet', 'hush'],
     help: 'Silence this answer.',
-    changesLog: false, button: 'Quiet', key: '.',
+    changesLog: false, button: 'Quiet', key: 's',
   }),
   plain('assistant', { type: 'what-can-i-say' }, {
     name: 'what-can-i-say',

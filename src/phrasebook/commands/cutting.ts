@@ -16,11 +16,11 @@ export const cutting: readonly Command[] = [
       | dialing [in] <small> | set the dial (to | at) <small> | (put | putting) <small> on [the dial] | dial's at <small>`,
     examples: ['dial ten', 'dial at forty'],
     help: 'Log what the dial reads or what was put on.',
-    changesLog: true, button: 'Dial at', key: 'h',
+    changesLog: true, button: 'Dialled', key: 'h',
   }, (found) => ({ type: 'dial', value: found.length() })),
   plain('cutting', { type: 'touched-off' }, {
     name: 'touched-off',
-    says: "touched off | touch off | [just] touching | tool's touching | just touched | i'm touching | touched [off] on the (work | part) | picked up the (diameter | work)",
+    says: "touched off | touch off | [just] touching | just touched | i'm touching | touched [off] on the (work | part) | picked up the (diameter | work)",
     examples: ['touched off', 'just touching'],
     help: 'The tool just touches the work.',
     changesLog: true, button: 'Touched off', key: 'q',
@@ -30,6 +30,6 @@ export const cutting: readonly Command[] = [
     says: "zero [it | that] | zeroed [it | out] | zero the dial | zeroed the dial | dial's zeroed | set [the dial] to zero | set zero | dial zeroed | zero [it] out",
     examples: ['zero', 'zeroed the dial'],
     help: 'The dial was set to zero.',
-    changesLog: true, button: 'Zeroed', key: 'z',
+    changesLog: true, button: 'Dial at zero', key: 'z',
   }),
 ];

@@ -22,7 +22,7 @@ export const fit: readonly Command[] = [
       | [it] (goes on | slides on) then (binds | sticks) | tight by the shoulder`,
     examples: ['binds at the shoulder', 'tight at the shoulder'],
     help: 'It slides on, then binds at the shoulder.',
-    changesLog: true, button: 'Binds',
+    changesLog: true, button: 'Binds at the shoulder',
   }),
   plain('fit', { type: 'feel', feel: 'slides' }, {
     name: 'slides',
@@ -33,7 +33,7 @@ export const fit: readonly Command[] = [
   }),
   plain('fit', { type: 'feel', feel: 'loose' }, {
     name: 'loose',
-    says: "[it's] [too | a bit | a little] loose | [it's] sloppy | [it] (rattles | wobbles) | too much play | too small",
+    says: "[it's] [too | a bit | a little] loose | [it's] sloppy | [it] rattles | too much play | too small",
     examples: ['loose', 'too loose'],
     help: 'It is loose.',
     changesLog: true, button: 'Loose',

@@ -29,7 +29,7 @@ export const moving: readonly Command[] = [
     says: 'go to [step] [number] <step> | step [number] <step> | (jump | take me | go back) to [step] [number] <step> | operation [number] <step>',
     examples: ['go to step five', 'step twelve'],
     help: 'Open a step by its number.',
-    changesLog: true, button: 'Steps', key: 'g',
+    changesLog: true, button: 'Go to step', key: 'g',
   }, (found) => ({ type: 'go-to', step: found.step() })),
   plain('moving', { type: 'where-am-i' }, {
     name: 'where-am-i',

@@ -6,19 +6,19 @@ import { numbered, type Command, type Found } from '../command.ts';
 export const READING_RULES = {
   verb: `reads | it reads | reading | it's reading | i read | measures | measure | it measures | measured | i (get | got) | i've got | it's | it is
        | we're at | i'm at | it's at | comes to | comes out at | that's | now it's | it's now | now | got`,
-  'mike-verb': '(mike | mikes | miked | the mike (says | reads)) [it] [at | is | reads] | micrometer [reads | says] | the micrometer (reads | says)',
+  'mike-verb': '(mike | mikes | the mike (says | reads)) [it] [at | is | reads] | micrometer [reads | says] | the micrometer (reads | says)',
   'caliper-verb': '(caliper | calipers) [it] [at | is | reads | read | say | says] | the (caliper | calipers) (say | says | read | reads)',
   thing: 'bore | hole | length | shoulder | width | depth | diameter',
   'thing-verb': 'is | reads | measures | at | is at | comes to',
-  place: `at the (shoulder | end | middle) | by the shoulder | near the shoulder | at the (free | far | outer | tailstock | chuck) end | in the middle
-        | halfway | across | the other way | crossways`,
+  place: `at the (shoulder | end | middle) | by the shoulder | near the shoulder | at the (free | far | outer | chuck) end | in the middle
+        | halfway | across | the other way`,
 } as const;
 
 const PLACES: readonly (readonly [RegExp, Place])[] = [
   [/shoulder|chuck/, 'at-the-shoulder'],
   [/middle|halfway/, 'in-the-middle'],
   [/end/, 'at-the-end'],
-  [/across|way|cross/, 'across'],
+  [/across|way/, 'across'],
 ];
 
 /** The place that the words of `<place>` name. The chuck's end of a turned length is where its shoulder is. */

@@ -16,7 +16,7 @@ export const righting: readonly Command[] = [
       | not that | sorry | no sorry | no wait | i mean) <size>`,
     examples: ['no six twenty six', 'make that six twenty six'],
     help: 'Put the last number right.',
-    changesLog: true, button: 'Put right', key: 'u',
+    changesLog: true, button: 'Make that', key: 'u',
   }, (found) => ({ type: 'correct', value: found.length() })),
   plain('righting', { type: 'yes' }, {
     name: 'yes',
