@@ -59,6 +59,10 @@ export function describeTaken(taken: Taken): string {
       return taken.newer > 0 ? `This job is here already, with ${events(taken.newer)} more than the file.` : 'This job is here already; nothing was changed.';
     case 'continued':
       return `The job was here already; ${events(taken.added)} from the file ${taken.added === 1 ? 'was' : 'were'} added.`;
+    case 'merged': {
+      const look = taken.both.length === 0 ? '' : ` Look at the readings of ${taken.both.join(', ')}: both devices had been busy there.`;
+      return `The job was here already and both had gone on: ${events(taken.added)} from the file ${taken.added === 1 ? 'was' : 'were'} laid in by time.${look}`;
+    }
     case 'copy':
       return 'A different job of the same name is here already; the file was added as a copy, and nothing was changed.';
   }

@@ -40,7 +40,9 @@ export type Taken =
   | { readonly as: 'already-here'; readonly id: string; readonly newer: number }
   /** The file went on where the stored log ended: its further events were added. */
   | { readonly as: 'continued'; readonly id: string; readonly added: number }
-  /** A job of the same id but with another content is stored: the file became a job of its own. */
+  /** Stored log and file had gone different ways and were made one; at the operations `both` the person should look. */
+  | { readonly as: 'merged'; readonly id: string; readonly added: number; readonly both: readonly string[] }
+  /** The file and the stored job of the same id are no one history: the file became a job of its own. */
   | { readonly as: 'copy'; readonly id: string; readonly of: string };
 
 /** Why the store did not do what was asked. Nothing that was acknowledged before is touched by any of them. */
@@ -54,8 +56,8 @@ export type ShelfFault =
 
 /**
  * The event store. Invariants: the events of a job are numbered from 1 without gaps; an append that resolved `ok` is on the
- * disk (strict durability) before it resolves; nothing that is stored is changed, and nothing is deleted but by `wipe`: what
- * is found damaged is set aside.
+ * disk (strict durability) before it resolves; no event that is stored is changed (a merge may number it anew), and nothing is
+ * deleted but by `wipe`: what is found damaged is set aside.
  */
 export interface Shelf {
   jobs(): Promise<Result<readonly JobSummary[], ShelfFault>>;

@@ -6,6 +6,7 @@ import { jobFileOf, readPlan, type JobFile } from './jobFile.ts';
 import { describeFieldProblem } from './fieldProblem.ts';
 import { checkLog, type CheckedLog, type Damage } from './log.ts';
 import { writeEvent } from './loggedEvent.ts';
+import { mergeLogs } from './mergeLogs.ts';
 import { PagesError, type EventRow, type HeadRow, type JobRow, type OpenPages, type PageName, type Pages } from './pages.ts';
 import type { Shelf, ShelfFault, StoredJob, Taken } from './shelf.ts';
 import { FILE_VERSION } from './steps.ts';
@@ -62,10 +63,10 @@ async function setTailAside(open: OpenPages, read: ReadLog, plan: Plan, foundAt:
   await open.put('heads', headOf(job, plan, checked, head?.origin ?? null));
 }
 
-/** Adds the events of a file from number `from` on, linked to `before`; gives the last digest. */
-async function addEvents(open: OpenPages, job: string, file: JobFile, from: number, before: string): Promise<string> {
+/** Adds events from number `from` on, linked to `before`; gives the last digest. */
+async function addEvents(open: OpenPages, job: string, texts: readonly string[], from: number, before: string): Promise<string> {
   let digest = before;
-  for (const [index, text] of file.kept.events.entries()) {
+  for (const [index, text] of texts.entries()) {
     if (index + 1 < from) continue;
     digest = link(digest, text);
     const { id } = JSON.parse(text) as { id: string };
@@ -81,7 +82,7 @@ async function addClips(open: OpenPages, job: string, file: JobFile): Promise<vo
 async function addJob(open: OpenPages, id: string, startedAt: number, file: JobFile, origin: string | null): Promise<void> {
   const { plan, rest } = file.kept;
   const job: JobRow = { id, startedAt, version: FILE_VERSION, plan, rest, digest: chainStart(id, startedAt, plan) };
-  const digest = await addEvents(open, id, file, 1, job.digest);
+  const digest = await addEvents(open, id, file.kept.events, 1, job.digest);
   const lastAt = Math.max(...[file.events.at(-1)?.at, file.unknown.at(-1)?.at].map((at) => at ?? startedAt));
   const { title, invented } = file.plan;
   await open.add('jobs', job);
@@ -89,16 +90,26 @@ async function addJob(open: OpenPages, id: string, startedAt: number, file: JobF
   await addClips(open, id, file);
 }
 
-/** How a file meets the stored job of the same id. */
-function meets(stored: ReadLog, file: JobFile): 'within' | 'goes-on' | 'differs' {
-  const { job, checked } = stored;
-  const there = checked.good;
-  const texts = file.kept.events;
+/** Joins a file to the stored job of the same id; null where they are no one history, and nothing was written. */
+async function joinFile(open: OpenPages, stored: ReadLog, file: JobFile): Promise<Taken | null> {
+  const { job, head, checked } = stored;
   const samePlan = job.plan === file.kept.plan && (file.startedAt === null || file.startedAt === job.startedAt);
-  const common = Math.min(there.length, texts.length);
-  const sameEvents = there.slice(0, common).every(({ row }, index) => row.text === texts[index]);
-  if (!samePlan || !sameEvents || checked.damage.length > 0) return 'differs';
-  return texts.length <= there.length ? 'within' : 'goes-on';
+  if (!samePlan || head === undefined || checked.damage.length > 0) return null;
+  const here = checked.good.map(({ row }) => row.text);
+  const merged = mergeLogs(here, file.kept.events);
+  if (merged.as === 'no-one-history') return null;
+  await addClips(open, job.id, file);
+  if (merged.added === 0) return { as: 'already-here', id: job.id, newer: merged.onlyHere };
+  let same = 0;
+  while (same < here.length && here[same] === merged.events[same]) same += 1;
+  for (let seq = same + 1; seq <= here.length; seq += 1) await open.remove('events', [job.id, seq]);
+  const before = checked.good[same - 1]?.row.digest ?? job.digest;
+  const digest = await addEvents(open, job.id, merged.events, same + 1, before);
+  const changedAt = Math.max(head.changedAt, file.events.at(-1)?.at ?? 0, file.unknown.at(-1)?.at ?? 0);
+  await open.put('heads', { ...head, events: merged.events.length, changedAt, digest });
+  return same === here.length
+    ? { as: 'continued', id: job.id, added: merged.added }
+    : { as: 'merged', id: job.id, added: merged.added, both: merged.both };
 }
 
 /**
@@ -215,18 +226,8 @@ export function shelfOver(pages: Pages, now: () => number): Shelf {
         const origin = contentDigest(file.kept.plan, file.kept.events);
         const sameSource = (await open.all('heads')).find((head) => head.origin === origin);
         const stored = file.job === null ? null : await readLog(open, file.job);
-        const meeting = stored === null ? 'differs' : meets(stored, file);
-        if (stored !== null && meeting === 'within')
-          return ok({ as: 'already-here', id: stored.job.id, newer: stored.checked.good.length - file.kept.events.length });
-        if (stored?.head !== undefined && meeting === 'goes-on') {
-          const { job, head } = stored;
-          const there = stored.checked.good.length;
-          const digest = await addEvents(open, job.id, file, there + 1, head.digest);
-          const lastAt = Math.max(head.changedAt, file.events.at(-1)?.at ?? 0);
-          await open.put('heads', { ...head, events: file.kept.events.length, changedAt: lastAt, digest });
-          await addClips(open, job.id, file);
-          return ok({ as: 'continued', id: job.id, added: file.kept.events.length - there });
-        }
+        const joined = stored === null ? null : await joinFile(open, stored, file);
+        if (joined !== null) return ok(joined);
         if (sameSource !== undefined) return ok({ as: 'already-here', id: sameSource.job, newer: sameSource.events - file.kept.events.length });
         const id = stored === null && file.job !== null ? file.job : newId;
         if ((await open.get('jobs', id)) !== undefined) return fail({ key: 'job-exists', job: id });
