@@ -1,10 +1,10 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { z } from 'zod';
-import type { Effect } from '../job/index.ts';
+import { nextSeq, type Effect } from '../job/index.ts';
 import { grammarFor, interpretTyped, speakReply, textOfReply } from '../phrasebook/index.ts';
 import {
   describeDamage, describeFileFault, describeNotices, describeShelfFault, describeTaken, openLog, readJobFile, writeJobFile,
-  type JobFile, type OpenLog, type Shelf, type ShelfFault, type StoredJob,
+  type HoldEdges, type JobFile, type JobHold, type OpenLog, type Shelf, type ShelfFault, type StoredJob,
 } from '../shelf/index.ts';
 import type { AssistantState, ListeningMode, ListeningState, Notice } from './assistantState.ts';
 import { Conversation, type Turn } from './conversation.ts';
@@ -13,6 +13,8 @@ import type { EarEvent, EarPort, HearingTimes, VoicePort } from './ports.ts';
 /** The edges of the page, made elsewhere: the store, the ear, the voice, the clock, ids, and the two demo jobs. */
 export type AssistantDeps = {
   readonly shelf: Shelf;
+  /** Holds a job for this window, so that two windows never write to one log. */
+  readonly holdJob: (job: string, edges: Pick<HoldEdges, 'onStanding' | 'onStored' | 'settled'>) => Promise<JobHold>;
   readonly openEar: () => Promise<EarPort>;
   readonly openVoice: () => Promise<VoicePort>;
   readonly now: () => number;
@@ -46,11 +48,12 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
   let conversation: Conversation | null = null;
   let job: StoredJob | null = null;
   let log: OpenLog | null = null;
+  let hold: JobHold | null = null;
   let ear: EarPort | null = null;
   let voice: VoicePort | null = null;
   let voiceOpening: Promise<void> | null = null;
 
-  const store = createStore<AssistantState>()(() => ({
+  const store: StoreApi<AssistantState> = createStore<AssistantState>()(() => ({
     page: 'starting',
     jobs: [],
     job: null,
@@ -72,7 +75,13 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     exportJob,
     command: (intent) => turn((talk) => talk.press(intent)),
     typed,
-    answer: (choice) => turn((talk) => talk.press({ type: choice === 'yes' || choice === 'first' ? 'yes' : 'no' })),
+    answer: (choice) => {
+      const question = store.getState().job?.talk.question ?? null;
+      // The second of two values is taken at once: "no" alone would only ask about it.
+      const second = choice === 'second' && question?.about === 'which-value' ? question.other : null;
+      if (second !== null) return turn((talk) => talk.press(second));
+      return turn((talk) => talk.press({ type: choice === 'yes' || choice === 'first' ? 'yes' : 'no' }));
+    },
     listen,
     stopListening: () => {
       ear?.stop();
@@ -104,10 +113,27 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
   }
 
   async function openJob(id: string): Promise<void> {
+    hold?.release();
+    // Held before it is read, so that what is read is all that the last window wrote.
+    hold = await deps.holdJob(id, {
+      onStanding: () => void taken(id),
+      onStored: () => void (job?.id === id && read(id)),
+      settled: () => log?.settled() ?? Promise.resolve(),
+    });
+    if (!(await read(id))) return;
+    settle('window');
+    store.setState({ page: 'machine', heard: null, reply: null });
+    void deps.shelf.keepSetting(LAST_JOB, id);
+    void deps.keepStored();
+    await taken(id);
+  }
+
+  /** Reads the job from the shelf and shows it. */
+  async function read(id: string): Promise<boolean> {
     const opened = await deps.shelf.open(id);
     if (!opened.ok) {
       shelfTrouble(opened.error);
-      return;
+      return false;
     }
     job = opened.value;
     log = openLog(deps.shelf, job);
@@ -120,11 +146,19 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     });
     settle('shelf');
     job.damage.forEach((damage, at) => notify({ id: `damage-${at}`, part: 'shelf', text: describeDamage(damage), remedy: null }));
-    store.setState({ page: 'machine', heard: null, reply: null });
     show(conversation);
-    void deps.shelf.keepSetting(LAST_JOB, id);
-    void deps.keepStored();
-    await turn((talk) => talk.begin());
+    return true;
+  }
+
+  /** The job is this window's to write to, or another's: then this one shows what the other writes, and says so. */
+  async function taken(id: string): Promise<void> {
+    if (hold?.standing() === 'writing') {
+      if (await read(id)) settle('window');
+      await turn((talk) => talk.begin());
+      return;
+    }
+    const remedy = { label: 'Go on here', run: () => void hold?.takeOver() };
+    notify({ id: 'window', part: 'shelf', text: 'This job is being written in another window; this one only shows it.', remedy });
   }
 
   async function startDemo(demo: 'inch' | 'metric'): Promise<void> {
@@ -144,15 +178,15 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
 
   /** Puts a job file on the shelf and opens it; nothing that is there is overwritten. */
   async function takeIn(file: JobFile, fileName: string | null = null): Promise<void> {
-    const taken = await deps.shelf.take(file, { newId: deps.newId(), at: deps.now() });
-    if (!taken.ok) {
-      shelfTrouble(taken.error);
+    const outcome = await deps.shelf.take(file, { newId: deps.newId(), at: deps.now() });
+    if (!outcome.ok) {
+      shelfTrouble(outcome.error);
       return;
     }
     settle('file');
     await refreshJobs();
-    await openJob(taken.value.id);
-    const said = [describeTaken(taken.value), ...describeNotices(file.notices, MOST_NOTICES)].join(' ');
+    await openJob(outcome.value.id);
+    const said = [describeTaken(outcome.value), ...describeNotices(file.notices, MOST_NOTICES)].join(' ');
     if (fileName !== null) notify({ id: 'file', part: 'file', text: `${fileName}: ${said}`, remedy: null });
   }
 
@@ -168,19 +202,20 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
   /** Takes one turn of the conversation, shows it, does its effect, and speaks its answer. */
   async function turn(take: (talk: Conversation) => Promise<Turn>, heardAt: HearingTimes | null = null): Promise<void> {
     const talk = conversation;
-    if (talk === null) return;
-    const taken = await take(talk);
+    if (talk === null || hold?.standing() === 'showing') return;
+    const done = await take(talk);
     if (talk !== conversation) return;
+    if (done.events.length > 0) hold?.announce(nextSeq(talk.state) - 1);
     show(talk);
-    if (taken.heard !== '' || taken.source !== 'button')
-      store.setState({ heard: { words: taken.heard, from: taken.source, outcome: taken.intent === null ? 'not-understood' : taken.outcome } });
-    store.setState({ reply: { text: textOfReply(taken.reply), reply: taken.reply, outcome: taken.outcome } });
-    if (taken.fault === null) settle('shelf');
-    else shelfTrouble(taken.fault);
-    if (taken.effect !== null) await act(taken.effect);
+    if (done.heard !== '' || done.source !== 'button')
+      store.setState({ heard: { words: done.heard, from: done.source, outcome: done.intent === null ? 'not-understood' : done.outcome } });
+    store.setState({ reply: { text: textOfReply(done.reply), reply: done.reply, outcome: done.outcome } });
+    if (done.fault === null) settle('shelf');
+    else shelfTrouble(done.fault);
+    if (done.effect !== null) await act(done.effect);
     ear?.setGrammar(grammarFor(talk.context));
-    if (taken.effect === 'hush') return;
-    await speak(taken, heardAt);
+    if (done.effect === 'hush') return;
+    await speak(done, heardAt);
   }
 
   async function speak(taken: Turn, heardAt: HearingTimes | null): Promise<void> {

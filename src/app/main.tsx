@@ -1,7 +1,7 @@
 import { createRoot } from 'react-dom/client';
 import { Workbox } from 'workbox-window';
 import { Screens } from '../screens/index.ts';
-import { askToPersist, browserShelf } from '../shelf/index.ts';
+import { askToPersist, browserShelf, holdJob } from '../shelf/index.ts';
 import { createAssistant } from './assistant.ts';
 import { openPageEar } from './openEar.ts';
 import { openVoice } from './openVoice.ts';
@@ -14,6 +14,14 @@ const base = new URL('./', document.baseURI).href;
 const tick = (): number => performance.now();
 const assistant = createAssistant({
   shelf: browserShelf(() => Date.now()),
+  holdJob: (job, edges) =>
+    holdJob(job, {
+      ...edges,
+      locks: navigator.locks ?? null,
+      channel: (name) => new BroadcastChannel(name),
+      window: crypto.randomUUID(),
+      patienceMs: 2_000,
+    }),
   openEar: () => openPageEar(base),
   openVoice: () => openVoice(base, tick),
   now: () => Date.now(),

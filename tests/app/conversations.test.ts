@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { Conversation } from '../../src/app/conversation.ts';
+import { Conversation } from '../../src/app/index.ts';
 import { folded } from '../../src/job/index.ts';
 import { textOfReply } from '../../src/phrasebook/index.ts';
 import { memoryShelf, openLog, readJobFile } from '../../src/shelf/index.ts';

@@ -14,7 +14,7 @@ export type Said = { readonly words: string; readonly thenS: number };
  * flite's slt; what it says is made up here, so it shows that the chain works, not how well it hears.
  */
 export async function speechFile(lines: readonly Said[], beforeS: number): Promise<string> {
-  const synthesiser = await openSynthesiser('slt', '');
+  const synthesiser = await openSynthesiser('slt', 1, '');
   const pieces: Float32Array[] = [new Float32Array(beforeS * RATE_HZ)];
   try {
     for (const { words, thenS } of lines) {
