@@ -104,12 +104,17 @@ describe('finding where a text stops being JSON', () => {
       return false;
     }
   };
+  /** Whether both agree that the text is JSON, or is not; a number past a double is ours to refuse and does not count. */
+  const agreed = (text: string): boolean => {
+    const fault = findJsonFault(text, 100);
+    return fault?.key === 'number-too-large' || (fault === null) === parses(text);
+  };
   const marks = fc.constantFrom('{', '}', '[', ']', ',', ':', '"', '"a"', '1', '-', '0', '.5', 'e3', 'true', 'nul', 'null', ' ', '\n', '\\', '\\u00e9', 'é');
 
   it('seed 21: agrees with the engine on short texts of JSON marks', () => {
     fc.assert(
       fc.property(fc.array(marks, { maxLength: 9 }).map((parts) => parts.join('')), (text) => {
-        expect(findJsonFault(text, 100) === null).toBe(parses(text));
+        expect(agreed(text)).toBe(true);
       }),
       { seed: 21, numRuns: 20000 },
     );
@@ -121,7 +126,7 @@ describe('finding where a text stops being JSON', () => {
         expect(findJsonFault(text, 100)).toBeNull();
         const at = where % text.length;
         const changed = text.slice(0, at) + letter + text.slice(at + 1);
-        expect(findJsonFault(changed, 100) === null).toBe(parses(changed));
+        expect(agreed(changed)).toBe(true);
       }),
       { seed: 22, numRuns: 2000 },
     );
