@@ -1,0 +1,54 @@
+import { celsius, assert, toMillimetres, type Diameter, type Length, type Temperature } from '../measure/index.ts';
+
+/** What a press or shrink fit is made of. A hub's `outer` is its outside diameter; `bore` of a solid shaft is zero. */
+export type PressedPair = {
+  readonly diameter: Diameter;
+  readonly hubOuter: Diameter;
+  readonly shaftBore: Length;
+  readonly length: Length;
+  readonly interference: Length;
+  readonly hub: ElasticMaterial;
+  readonly shaft: ElasticMaterial;
+};
+
+/** Young's modulus in GPa, Poisson's ratio, and expansion in 1e-6/K. */
+export type ElasticMaterial = { readonly modulusGPa: number; readonly poisson: number; readonly expansionPerK: number };
+
+export const STEEL: ElasticMaterial = { modulusGPa: 200, poisson: 0.3, expansionPerK: 11.5 };
+export const CAST_IRON: ElasticMaterial = { modulusGPa: 110, poisson: 0.25, expansionPerK: 10.5 };
+export const ALUMINIUM: ElasticMaterial = { modulusGPa: 70, poisson: 0.33, expansionPerK: 23.1 };
+
+/**
+ * Pressure between hub and shaft in MPa (N/mm²), by Lamé's equations for thick cylinders within the elastic range:
+ * p = δ / (d·[ (1/Eh)·((Do² + d²)/(Do² − d²) + νh) + (1/Es)·((d² + di²)/(d² − di²) − νs) ]).
+ */
+export function contactPressureMPa({ diameter, hubOuter, shaftBore, interference, hub, shaft }: PressedPair): number {
+  assert(hubOuter > diameter && diameter > shaftBore && shaftBore >= 0, 'the hub is larger than the shaft, and the shaft than its bore');
+  const d = toMillimetres(diameter);
+  const outer = toMillimetres(hubOuter);
+  const inner = toMillimetres(shaftBore);
+  const hubGives = ((outer ** 2 + d ** 2) / (outer ** 2 - d ** 2) + hub.poisson) / (hub.modulusGPa * 1000);
+  const shaftGives = ((d ** 2 + inner ** 2) / (d ** 2 - inner ** 2) - shaft.poisson) / (shaft.modulusGPa * 1000);
+  return toMillimetres(interference) / (d * (hubGives + shaftGives));
+}
+
+/** The axial force to press the pair fully home in N: μ·p·π·d·L. The coefficient of friction is the caller's. */
+export function pressForceN(pair: PressedPair, friction: number): number {
+  return friction * contactPressureMPa(pair) * Math.PI * toMillimetres(pair.diameter) * toMillimetres(pair.length);
+}
+
+/** The hoop stress at the bore of the hub in MPa, to be held against its yield stress: p·(Do² + d²)/(Do² − d²). */
+export function hubStressMPa(pair: PressedPair): number {
+  const d = toMillimetres(pair.diameter);
+  const outer = toMillimetres(pair.hubOuter);
+  return (contactPressureMPa(pair) * (outer ** 2 + d ** 2)) / (outer ** 2 - d ** 2);
+}
+
+/**
+ * How hot the hub must be to go over a shaft at `shaftAt` with room to spare: T = T0 + (δ + room)/(α·d). Rounded up to .001 °C.
+ * Hot metal: tongs or dry gloves, and nothing that smokes or burns near it.
+ */
+export function hubTemperature(pair: PressedPair, room: Length, shaftAt: Temperature): Temperature {
+  const rise = (toMillimetres(pair.interference) + toMillimetres(room)) / (pair.hub.expansionPerK * 1e-6 * toMillimetres(pair.diameter));
+  return celsius(shaftAt / 1000 + rise, 'ceiling');
+}
