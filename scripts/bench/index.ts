@@ -1,6 +1,6 @@
 /**
- * Lists the measurements in this folder, or runs the ones that are named: `npm run bench -- NAME…`. A measurement is a file of this
- * folder that runs by itself; the first sentence of its opening comment says what it measures.
+ * Lists the measurements in this folder, or runs the ones that are named: `npm run bench -- NAME…`. A measurement is a file of
+ * this folder that runs by itself; the first sentence of its opening comment says what it measures.
  */
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
