@@ -71,10 +71,11 @@ function plain(reading: Reading, tree: Tree, unit: DisplayUnit, named: boolean):
   return found;
 }
 
-/** A number said with its point. One value, for the words leave nothing open. */
+/** A number said with its point, with what hangs on it. One value, for the words leave nothing open. */
 function pointed(reading: Reading, tree: Tree, unit: DisplayUnit, named: boolean): LengthCandidate {
   const whole = child(tree, 'run');
-  const places = child(tree, 'places');
+  const point = child(tree, 'pointed');
+  const places = point === undefined ? undefined : child(point, 'places');
   assert(places !== undefined, 'a number with a point has figures after it');
   const part = figures(reading.words, [places]).digits;
   const scale = perUnit(unit);
@@ -90,9 +91,9 @@ function pointed(reading: Reading, tree: Tree, unit: DisplayUnit, named: boolean
 const ENDS_AT_THOUSANDTH = /^[dp]?(dp|h)$/;
 
 /** "six twenty oh two": the last two words are tenths of a thou, or two more places. */
-function hung(reading: Reading, tree: Tree): LengthCandidate[] {
-  const [run, , digit] = tree.children;
-  assert(run !== undefined && digit !== undefined, 'a hung number has its figures');
+function hung(reading: Reading, run: Tree, tree: Tree): LengthCandidate[] {
+  const digit = child(tree, 'digit');
+  assert(digit !== undefined, 'a hung number has its last figure');
   const { digits, shape } = figures(reading.words, [run]);
   if (!ENDS_AT_THOUSANDTH.test(shape)) return [];
   const before = Number(digits);
@@ -131,28 +132,28 @@ const withMil = (reading: Reading, tree: Tree, found: readonly LengthCandidate[]
 
 /** Figures with or without a point, and what they count where a unit is named. */
 function countedIn(reading: Reading, tree: Tree): Candidate[] {
-  const inPlain = child(tree, 'plain');
-  const inPoint = child(tree, 'pointed');
+  const isPointed = child(tree, 'pointed') !== undefined;
   const unit = child(tree, 'unit');
   const bare = (as: DisplayUnit, named: boolean): LengthCandidate[] =>
-    inPoint !== undefined ? [pointed(reading, inPoint, as, named)] : inPlain !== undefined ? plain(named ? { ...reading, small: false } : reading, inPlain, as, named) : [];
+    isPointed ? [pointed(reading, tree, as, named)] : plain(named ? { ...reading, small: false } : reading, tree, as, named);
   if (unit === undefined) return bare(reading.unit, false);
   const kind = unit.children[0]?.rule ?? 'micron-word';
   if (kind === 'inch-word') return inchNamed(bare('inch', true));
   // "Two millimetres" is whole millimetres: the unit leaves no room for hundredths.
   if (kind === 'metric-word') return withMil(reading, unit, bare('millimetre', true).filter(({ prior }) => prior >= PRIOR.also));
   if (kind === 'misfit-word' && has(reading, unit, 'centimetre', 'centimetres')) return [{ kind: 'centimetres', prior: PRIOR.habit }];
-  if (kind === 'thou-word' && inPoint !== undefined) {
-    const said = pointed(reading, inPoint, 'inch', true);
+  if (kind === 'thou-word' && isPointed) {
+    const said = pointed(reading, tree, 'inch', true);
     return [length(said.value / 1000, 'inch', (said.places ?? 0) + 3, PRIOR.habit, true)];
   }
-  const count = inPlain !== undefined ? countOf(reading, inPlain) : inPoint !== undefined ? pointed(reading, inPoint, 'millimetre', true).value / NM_PER_MM : null;
+  const count = isPointed ? pointed(reading, tree, 'millimetre', true).value / NM_PER_MM : countOf(reading, tree);
   if (count === null) return [];
   switch (kind) {
     case 'thou-word':
       return [ofThou(count)];
     case 'tenth-word':
-      return [ofTenths(reading, unit, count)];
+      // "One hundred and two tenths" is never 102 of them.
+      return count < 100 ? [ofTenths(reading, unit, count)] : [];
     case 'hundredth-word':
       return [ofHundredths(reading, unit, count)];
     case 'misfit-word':
@@ -189,10 +190,7 @@ function single(reading: Reading, tree: Tree): LengthCandidate[] {
 }
 
 /** "One inch three twelve and a half": whole inches, then thousandths. */
-function inchAnd(reading: Reading, tree: Tree): LengthCandidate[] {
-  const whole = child(tree, 'run');
-  const inches = whole === undefined ? 1 : counted(reading, whole);
-  if (inches === null) return [];
+function inchAnd(reading: Reading, inches: number, tree: Tree): LengthCandidate {
   const thousandths = figures(reading.words, [child(tree, 'core') ?? child(tree, 'lead') ?? tree]).digits;
   const figure = child(tree, 'figure');
   const more = child(tree, 'tenths-more');
@@ -202,48 +200,72 @@ function inchAnd(reading: Reading, tree: Tree): LengthCandidate[] {
     : child(tree, 'half') !== undefined ? 5
     : null;
   const nm = inches * NM_PER_INCH + Number(thousandths) * NM_PER_THOU + (tail ?? 0) * NM_PER_TENTH_THOU;
-  return [length(nm, 'inch', tail === null ? 3 : 4, PRIOR.habit, true)];
+  return length(nm, 'inch', tail === null ? 3 : 4, PRIOR.habit, true);
 }
 
-/** Parts of a whole in sixty-fourths: "five eighths", "a quarter", "thirteen sixty fourths". */
-function part(reading: Reading, tree: Tree): { readonly count: number; readonly coarse: boolean } {
-  const over = child(tree, 'over');
+const SIXTY_FOURTHS_OF: Readonly<Record<string, number>> = { half: 32, quarter: 16, fourth: 16, eighth: 8, sixteenth: 4, thirty: 2, sixty: 1 };
+
+/**
+ * Whole units and so many parts of one. Halves and quarters are of the shop's unit unless an inch is named; finer parts are
+ * always of an inch. No parts, no number: "six twenty eighths" is none.
+ */
+function fractionOf(reading: Reading, whole: number, over: number | null, under: Tree, named: boolean): LengthCandidate[] {
+  const part = SIXTY_FOURTHS_OF[(reading.words[under.from] ?? '').replace(/s$/, '')];
+  assert(part !== undefined, `"${reading.words[under.from] ?? ''}" is a part of an inch`);
+  if (over === null || over * part >= 64 * 64) return [];
+  const inch = named || part < 16 || reading.unit === 'inch';
+  const nm = inch ? whole * NM_PER_INCH + sixtyFourths(over * part) : whole * NM_PER_MM + (over * part * NM_PER_MM) / 64;
+  return [length(nm, inch ? 'inch' : 'millimetre', null, PRIOR.habit, named || part < 16)];
+}
+
+/** A `<part>` after whole units: "five sixteenths", "a quarter", "half". */
+function partOf(reading: Reading, whole: number, tree: Tree, named: boolean): LengthCandidate[] {
   const under = child(tree, 'under');
   assert(under !== undefined, 'a fraction has its parts');
-  const inner = over?.children[0];
-  const count = inner === undefined ? 1 : natural(reading.words, inner);
-  const said = reading.words.slice(under.from, under.to);
-  const sixtyFourthsOf: Readonly<Record<string, number>> = { half: 32, quarter: 16, fourth: 16, eighth: 8, sixteenth: 4, thirty: 2, sixty: 1 };
-  const size = sixtyFourthsOf[(said[0] ?? '').replace(/s$/, '')];
-  assert(size !== undefined, `"${said.join(' ')}" is a part of an inch`);
-  return { count: count * size, coarse: size >= 16 };
+  const over = child(tree, 'over')?.children[0];
+  return fractionOf(reading, whole, over === undefined ? 1 : natural(reading.words, over), under, named);
 }
 
-/** Halves and quarters are of the shop's unit; finer parts are always of an inch. */
-function fractionOf(reading: Reading, whole: number, tree: Tree, named: boolean): LengthCandidate {
-  const { count, coarse } = part(reading, tree);
-  const unit = named || !coarse ? 'inch' : reading.unit;
-  const nm = unit === 'inch' ? whole * NM_PER_INCH + sixtyFourths(count) : whole * NM_PER_MM + (count * NM_PER_MM) / 64;
-  return length(nm, unit, null, PRIOR.habit, named || !coarse);
-}
-
-function feet(reading: Reading, tree: Tree): LengthCandidate[] {
-  const run = child(tree, 'run');
-  const whole = run === undefined ? 1 : counted(reading, run);
-  if (whole === null) return [];
+function feet(reading: Reading, whole: number, tree: Tree): LengthCandidate[] {
   const inches = child(tree, 'figure') ?? child(tree, 'pair');
-  const fraction = child(tree, 'part');
-  const more = (inches === undefined ? 0 : natural(reading.words, inches)) * NM_PER_INCH;
-  return [length((whole * 12 * NM_PER_INCH) + more + (fraction === undefined ? 0 : fractionOf(reading, 0, fraction, true).value), 'inch', null, PRIOR.habit, true)];
+  const part = child(tree, 'part');
+  const more = inches === undefined ? 0 : natural(reading.words, inches);
+  const said = part === undefined ? [length(more * NM_PER_INCH, 'inch', null, PRIOR.habit, true)] : partOf(reading, more, part, true);
+  return said.map((inch) => ({ ...inch, value: round(whole * 12 * NM_PER_INCH + inch.value) }));
 }
 
-/** "one and five sixteenths", "an inch and a quarter". */
-function mixed(reading: Reading, tree: Tree): LengthCandidate[] {
-  const run = child(tree, 'run');
-  const fraction = child(tree, 'part');
-  const whole = run === undefined ? 1 : counted(reading, run);
-  if (whole === null || fraction === undefined) return [];
-  return [fractionOf(reading, whole, fraction, has(reading, tree, 'inch', 'inches'))];
+/** Figures, and what their last words make of them. */
+function fromFigures(reading: Reading, tree: Tree): Candidate[] {
+  const [run, after] = tree.children;
+  assert(run !== undefined, 'figures come first');
+  const whole = counted(reading, run);
+  switch (after?.rule) {
+    case 'hung':
+      return hung(reading, run, after);
+    case 'thou-and': {
+      const more = child(after, 'tenths-more');
+      return whole === null ? [] : [ofThou(whole + (more === undefined ? 0.5 : tenthsMore(reading, more) / 10))];
+    }
+    case 'inch-and':
+      return whole === null ? [] : [inchAnd(reading, whole, after)];
+    case 'and-part': {
+      const part = child(after, 'part');
+      // Nobody says hundreds of inches and a fraction; "six twenty seven and a half" is thousandths.
+      if (whole === null || part === undefined || (whole >= 100 && reading.unit === 'inch')) return [];
+      return partOf(reading, whole, part, child(after, 'inch-word') !== undefined);
+    }
+    case 'under':
+      return fractionOf(reading, 0, whole, after, child(tree, 'of-an-inch') !== undefined);
+    case 'feet':
+      return whole === null ? [] : feet(reading, whole, after);
+    case undefined:
+    case 'pointed':
+    case 'half':
+    case 'tenths-more':
+    case 'unit':
+      return countedIn(reading, tree);
+  }
+  throw new Error(`Broken invariant: no meaning is written for <${after?.rule}> after figures`);
 }
 
 /** A size or a cut by itself, of every form. */
@@ -251,37 +273,32 @@ function absolute(reading: Reading, tree: Tree): Candidate[] {
   const [form] = tree.children;
   assert(form !== undefined, 'a number has a form');
   switch (form.rule) {
-    case 'counted':
+    case 'figures':
+      return fromFigures(reading, form);
+    case 'point-first':
       return countedIn(reading, form);
-    case 'hung':
-      return hung(reading, form);
-    case 'thou-and':
-      return thouAnd(reading, form);
-    case 'inch-and':
-      return inchAnd(reading, form);
+    case 'part-first':
+      return partFirst(reading, form);
+    case 'inch-first': {
+      const more = child(form, 'inch-and');
+      const part = child(form, 'part');
+      return more !== undefined ? [inchAnd(reading, 1, more)] : part !== undefined ? partOf(reading, 1, part, true) : [];
+    }
+    case 'foot-first':
+      return feet(reading, 1, child(form, 'feet') ?? form);
     case 'single':
       return single(reading, form);
-    case 'fraction':
-      return fraction(reading, form);
-    case 'mixed':
-      return mixed(reading, form);
-    case 'feet':
-      return feet(reading, form);
   }
   throw new Error(`Broken invariant: no meaning is written for <${form.rule}>`);
 }
 
-/** "two thou and a half", "two thou and three tenths". */
-function thouAnd(reading: Reading, tree: Tree): LengthCandidate[] {
-  const count = countOf(reading, tree);
-  return count === null ? [] : [ofThou(count)];
-}
-
-/** A fraction by itself. "A half" of a cut is half a thou, or half a hundredth. */
-function fraction(reading: Reading, tree: Tree): LengthCandidate[] {
-  const said = fractionOf(reading, 0, child(tree, 'part') ?? tree, has(reading, tree, 'inch'));
-  if (!reading.small || said.named || !has(reading, tree, 'half')) return [said];
-  return [halfOfOne(reading.unit), { ...said, prior: PRIOR.rare }];
+/** "a quarter", "half an inch". "A half" of a cut is half a thou, or half a hundredth. */
+function partFirst(reading: Reading, tree: Tree): LengthCandidate[] {
+  const under = child(tree, 'under');
+  assert(under !== undefined, 'a fraction has its parts');
+  const found = fractionOf(reading, 0, 1, under, child(tree, 'of-an-inch') !== undefined);
+  if (!reading.small || !has(reading, under, 'half')) return found;
+  return [halfOfOne(reading.unit), ...found.map((said) => (said.named ? said : { ...said, prior: PRIOR.rare }))];
 }
 
 /** Half of what small amounts are counted in: a thou, or a hundredth of a millimetre. */
@@ -290,15 +307,13 @@ const halfOfOne = (unit: DisplayUnit): LengthCandidate =>
 
 /** How far off or how much more: "two" is two thou, or two hundredths of a millimetre. What is no length is no amount. */
 function amount(reading: Reading, tree: Tree): LengthCandidate[] {
-  const [form] = tree.children;
-  const inPlain = form?.rule === 'counted' && child(form, 'unit') === undefined ? child(form, 'plain') : undefined;
-  if (inPlain === undefined) return absolute({ ...reading, small: true }, tree).flatMap((said) => (said.kind === 'length' ? [said] : []));
-  const run = child(inPlain, 'run');
-  const count = run === undefined ? null : counted(reading, run);
-  const total = countOf(reading, inPlain);
-  if (count === null || total === null) return [];
+  const inner = child(tree, 'figures');
+  const bare = inner !== undefined && inner.children.every(({ rule }) => rule === 'run' || rule === 'half' || rule === 'tenths-more');
+  if (inner === undefined || !bare) return absolute({ ...reading, small: true }, tree).flatMap((said) => (said.kind === 'length' ? [said] : []));
+  const total = countOf(reading, inner);
+  if (total === null) return [];
   if (reading.unit === 'inch') return [{ ...ofThou(total), named: false }];
-  if (child(inPlain, 'tenths-more') !== undefined) return [each(total, NM_PER_MM, 'millimetre', 0)];
+  if (child(inner, 'tenths-more') !== undefined) return [each(total, NM_PER_MM, 'millimetre', 0)];
   return [each(total, NM_PER_MM / 100, 'millimetre', 2), { ...each(total, NM_PER_MM, 'millimetre', 0), prior: PRIOR.rare }];
 }
 
@@ -339,9 +354,9 @@ export function meanings(reading: Reading, tree: Tree): Candidate[] {
     case 'vague':
       return [{ kind: 'vague', prior: PRIOR.habit }];
     case 'minutes': {
-      const [whole, over] = tree.children.map((inner) => countOf(reading, inner));
-      if (whole === undefined || whole === null || over === undefined || over === null) return [];
-      return [{ kind: 'angle', value: degreesAndMinutes(whole, over), prior: PRIOR.habit }];
+      const [whole, over] = tree.children;
+      assert(whole !== undefined && over !== undefined, 'an angle has degrees and minutes');
+      return [{ kind: 'angle', value: degreesAndMinutes(natural(reading.words, whole), natural(reading.words, over)), prior: PRIOR.habit }];
     }
     case 'step': {
       const [inner] = tree.children;
@@ -355,10 +370,10 @@ export function meanings(reading: Reading, tree: Tree): Candidate[] {
 }
 
 function temperature(reading: Reading, tree: Tree): Candidate[] {
-  const point = child(tree, 'pointed');
-  const inPlain = child(tree, 'plain');
-  const count = point !== undefined ? pointed(reading, point, 'millimetre', true).value / NM_PER_MM : inPlain === undefined ? null : countOf(reading, inPlain);
-  if (count === null) return [];
+  const [whole, after] = tree.children;
+  assert(whole !== undefined, 'a temperature has its degrees');
+  const part = after?.rule === 'figure' ? natural(reading.words, after) / 10 : after?.rule === 'half' ? 0.5 : 0;
+  const count = natural(reading.words, whole) + part;
   const said = reading.words[tree.from] === 'minus' ? -count : count;
   const scale = child(tree, 'scale');
   const named = scale !== undefined;

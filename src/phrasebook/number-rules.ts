@@ -15,7 +15,7 @@ const RULES = {
   tens: TENS.join(' | '),
   figure: '<digit> | <oh>',
   pair: '<teen> | <tens> [<digit>]!',
-  hundreds: '(<digit> | <pair> | a) hundred [[and] (<pair> | <digit>)]!',
+  hundreds: '(<digit> | <pair> | a) hundred (and (<pair> | <digit>) | [<pair> | <digit>]!)',
 
   // Figures one after another: "six twenty seven", "one oh sixty two", "thirteen twelve", "twenty five four"
   core: '<digit> (<pair> | <figure> <figure>) | <hundreds>',
@@ -24,11 +24,6 @@ const RULES = {
       | (<digit> | <pair>) (<core> | <lead>) [<figure>]
       | <pair> [<pair> [<figure>] | <figure> [<figure>]]
       | <figure> [<figure>]`,
-  places: `<figure> [<figure> [<figure> [<figure> [<figure>]]]]
-         | <pair> [<pair> | <figure>]
-         | <figure> <pair> [<figure>]
-         | <figure> <figure> <pair>
-         | <hundreds>`,
 
   // What hangs on the end
   half: '[and] [a] half | and one half',
@@ -43,26 +38,35 @@ const RULES = {
   'misfit-word': `centimetre | centimetres | degree | degrees | pass | passes | cut | cuts | turn | turns`,
   unit: `<thou-word> [of an inch] | <metric-word> | <inch-word> | <tenth-word> | <hundredth-word> | micron | microns | <misfit-word>`,
 
-  // A number: figures, or figures about a point, and perhaps a unit
-  plain: '<run> [<half> | <tenths-more>]',
-  pointed: '[<run>] point <places> [<half> | <tenths-more>]',
-  counted: '(<plain> | <pointed>) [<unit>]',
-  hung: '<run> <oh> <digit>',
-  'thou-and': '<run> <thou-word> (<half> | <tenths-more>)',
-  'inch-and': '(<run> | an) inch [and] (<core> | <lead>) [<figure> | <half> | <tenths-more>]',
-  single: `(a | an | [a] couple [of] | [a] half [of] [a | an]) (<thou-word> | <metric-word> | <tenth-word> | <hundredth-word> | inch) [<half>]
-         | [a] couple`,
-
-  // Fractions and feet
+  // What may follow figures
+  places: `<figure> [<figure> [<figure> [<figure> [<figure>]]]]
+         | <pair> [<pair> | <figure>]
+         | <figure> <pair> [<figure>]
+         | <figure> <figure> <pair>
+         | <hundreds>`,
+  pointed: 'point <places>',
+  hung: '<oh> <digit>',
+  'thou-and': '<thou-word> (<half> | <tenths-more>)',
+  'inch-and': 'inch [and] (<core> | <lead>) [<figure> | <half> | <tenths-more>]',
   over: '<digit> | <pair> | a | an',
   under: `half | quarter | quarters | fourth | fourths | eighth | eighths | sixteenth | sixteenths
         | thirty (second | seconds) | sixty (fourth | fourths)`,
   part: '[<over>] <under>',
-  fraction: '<part> [[of] [a | an] inch]',
-  mixed: '(<run> [inch | inches] and | [an] inch [and]) <part> [inch | inches]',
-  feet: '(<run> | a) (foot | feet) [[and] ((<figure> | <pair>) [and <part>] | <part>) [inch | inches]]',
+  'and-part': '[<inch-word>] and <part> [<inch-word>]',
+  'of-an-inch': '[of] [a | an] inch',
+  feet: '(foot | feet) [[and] ((<figure> | <pair>) [and <part>] | <part>) [<inch-word>]]',
 
-  absolute: '<counted> | <hung> | <thou-and> | <inch-and> | <single> | <fraction> | <mixed> | <feet>',
+  // A number: figures and what follows them, or one that begins otherwise
+  figures: `<run> [[<pointed>] [<half> | <tenths-more>] [<unit>]
+      | <hung> | <thou-and> | <inch-and> | <and-part> | <under> [<of-an-inch>] | <feet>]`,
+  'point-first': '<pointed> [<half> | <tenths-more>] [<unit>]',
+  'part-first': '[a | an] <under> [<of-an-inch>]',
+  'inch-first': '[an] (<inch-and> | inch [and] <part> [<inch-word>])',
+  'foot-first': 'a <feet>',
+  single: `(a | an | [a] couple [of] | [a] half [of] [a | an]) (<thou-word> | <metric-word> | <tenth-word> | <hundredth-word> | inch) [<half>]
+         | [a] couple`,
+
+  absolute: '<figures> | <point-first> | <part-first> | <inch-first> | <foot-first> | <single>',
 
   // Against the target or the last reading
   plus: 'plus | up | over',
@@ -80,7 +84,7 @@ const RULES = {
   'half-of-last': 'half [of] what it was | half of that',
   vague: `a (hair | whisker | touch | smidge | bit | little [bit] | shade) [over | under | big | small | more | less]
         | just (over | under)`,
-  minutes: '<plain> (degree | degrees) [and] <plain> (minute | minutes)',
+  minutes: '<pair> (degree | degrees) [and] (<pair> | <figure>) (minute | minutes)',
 
   // What a command may take
   size: '<absolute> | <offset> | <on-size> | <same> | <another> | <half-of-last> | <vague> | <minutes>',
@@ -88,7 +92,7 @@ const RULES = {
   small: '<absolute> | <vague>',
   step: '<figure> | <pair> | <hundreds>',
   scale: 'celsius | centigrade | fahrenheit',
-  temperature: '[minus] (<plain> | <pointed>) [degrees] [<scale>]',
+  temperature: '[minus] (<figure> | <pair> | <hundreds>) [<half> | point <figure>] [degrees] [<scale>]',
 
   // What the ear listens for wherever a command takes a number: all of the above, a little too much of it, written once
   number: `[<plus> | <minus>] [another] <absolute> [<oversize> | <undersize> | <more> | <less>]

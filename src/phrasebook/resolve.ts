@@ -16,8 +16,6 @@ export const RESOLVE = {
   hardlySaid: 0.1,
   /** Over the stock by no more than this is still read: the stock is never exactly what it is said to be. */
   overStock: 1.1,
-  /** Further over the stock than this is no reading at all. */
-  beyondStock: 2,
   /** A last reading older than this many milliseconds (8 h) says nothing about the next. */
   lastGoesStale: 8 * 3_600_000,
   /** The most that a cut or the dial may be, and an indicator either way. */
@@ -25,6 +23,8 @@ export const RESOLVE = {
   mostDial: { inch: inches(1), millimetre: millimetres(10) },
   mostIndicator: { inch: inches(0.5), millimetre: millimetres(10) },
   mostCoordinate: { inch: inches(60), millimetre: millimetres(1500) },
+  /** What is over the stock is still understood up to here, so that it can be asked about; further out it is no reading. */
+  farthest: { inch: inches(60), millimetre: millimetres(1500) },
   /** Degrees Celsius between which work in the shop is; a scale that was not named is taken only inside them. */
   temperatures: { low: 0, high: 120, unnamedOther: { low: 5, high: 60 } },
 } as const;
@@ -104,11 +104,9 @@ function limits(slot: NumberSlot, context: Context): { low: Length; high: Length
     case 'size':
     case 'step':
     case 'temperature': {
-      const most = context.largest ?? RESOLVE.mostCoordinate[unit];
-      return {
-        low: zero, high: scaled(most, RESOLVE.overStock, 'half-even'), beyond: scaled(most, RESOLVE.beyondStock, 'half-even'),
-        expected: expectedRange(context),
-      };
+      const farthest = RESOLVE.farthest[unit];
+      const high = context.largest === null ? farthest : smaller(scaled(context.largest, RESOLVE.overStock, 'half-even'), farthest);
+      return { low: zero, high, beyond: farthest, expected: expectedRange(context) };
     }
   }
 }
