@@ -75,13 +75,13 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     exportJob,
     command: (intent) => turn((talk) => talk.press(intent)),
     typed,
-    answer: (choice) => {
-      const question = store.getState().job?.talk.question ?? null;
-      // The second of two values is taken at once: "no" alone would only ask about it.
-      const second = choice === 'second' && question?.about === 'which-value' ? question.other : null;
-      if (second !== null) return turn((talk) => talk.press(second));
-      return turn((talk) => talk.press({ type: choice === 'yes' || choice === 'first' ? 'yes' : 'no' }));
-    },
+    answer: (choice) =>
+      turn((talk) => {
+        const { question } = talk.talk;
+        // The second of two values is taken at once: "no" alone would only ask about it.
+        const second = choice === 'second' && question?.about === 'which-value' ? question.other : null;
+        return talk.press(second ?? { type: choice === 'yes' || choice === 'first' ? 'yes' : 'no' });
+      }),
     listen,
     stopListening: () => {
       ear?.stop();

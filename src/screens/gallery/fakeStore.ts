@@ -1,6 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { decide, fold, initialState, nextSeq, PHRASES, silence, type EventBody, type Intent, type JobState, type Plan, type Reply } from '../../job/index.ts';
-import { formatAmount, formatSize, parseLength } from '../../measure/index.ts';
+import { contextOf, decide, fold, initialState, nextSeq, silence, type EventBody, type Intent, type JobState, type Plan } from '../../job/index.ts';
+import { interpretTyped, textOfReply } from '../../phrasebook/index.ts';
 import type { AssistantState } from '../../app/index.ts';
 
 /** What was called on the store, oldest first, for tests to look at. */
@@ -8,32 +8,6 @@ export type Call = { readonly name: string; readonly with: readonly unknown[] };
 
 /** 14 March 2026, 09:30 UTC: every scene is set on the same invented morning. */
 const MORNING = Date.UTC(2026, 2, 14, 9, 30);
-
-/** The answer as plain text; the app itself asks the phrasebook. */
-function textOf(reply: Reply): string {
-  const said = reply.pieces.map((piece) => {
-    switch (piece.say) {
-      case 'phrase':
-        return ` ${PHRASES[piece.phrase]}`;
-      case 'size':
-        return ` ${formatSize(piece.length, reply.unit)}`;
-      case 'amount':
-      case 'bare-amount':
-        return ` ${formatAmount(piece.length, reply.unit)}`;
-      case 'count':
-        return ` ${piece.count}`;
-      case 'temperature':
-        return ` ${piece.temperature / 1000} °C`;
-      case 'line':
-        return ` ${piece.text}`;
-      case 'stop':
-        return '.';
-      case 'asks':
-        return '?';
-    }
-  });
-  return said.join('').trim().replace(/(^|[.?] )([a-z])/g, (letter) => letter.toUpperCase());
-}
 
 export type FakeStore = StoreApi<AssistantState> & { readonly calls: Call[] };
 
@@ -59,7 +33,7 @@ export function fakeStore(plan: Plan | null, events: readonly EventBody[] = [], 
       set({
         job: { id: job.id, state: decision.events.reduce(happened, job.state), talk: decision.talk },
         heard: { words, from, outcome: decision.outcome },
-        reply: { text: textOf(decision.reply), reply: decision.reply, outcome: decision.outcome },
+        reply: { text: textOfReply(decision.reply), reply: decision.reply, outcome: decision.outcome },
       });
     };
     return {
@@ -82,10 +56,17 @@ export function fakeStore(plan: Plan | null, events: readonly EventBody[] = [], 
       command: async (intent) => (called('command', intent), settle(intent, '', 'button')),
       typed: async (text) => {
         called('typed', text);
-        const read = parseLength(text, plan?.part.unit ?? 'inch');
-        if (read.ok) settle({ type: 'reading', spoken: 'typed', instrument: null, thing: null, place: null, value: { as: 'one', value: read.value } }, text, 'typed');
+        const { job } = get();
+        if (job === null) return;
+        const read = interpretTyped(text, contextOf(job.state, job.talk, MORNING + count * 240_000));
+        if (read.ok) settle(read.value, text, 'typed');
       },
-      answer: async (choice) => (called('answer', choice), settle({ type: choice === 'yes' || choice === 'first' ? 'yes' : 'no' }, '', 'button')),
+      answer: async (choice) => {
+        called('answer', choice);
+        const question = get().job?.talk.question ?? null;
+        const second = choice === 'second' && question?.about === 'which-value' ? question.other : null;
+        settle(second ?? { type: choice === 'yes' || choice === 'first' ? 'yes' : 'no' }, '', 'button');
+      },
       listen: async (mode) => (called('listen', mode), set({ listening: { ...get().listening, mode, state: 'waiting' } })),
       stopListening: () => (called('stopListening'), set({ listening: { ...get().listening, state: 'off' } })),
       hold: () => (called('hold'), set({ listening: { ...get().listening, state: 'hearing' } })),

@@ -82,16 +82,18 @@ export const SCENES: Readonly<Record<string, () => FakeStore>> = {
   'too-loud': () => fakeStore(inchPlan, at(inchPlan, 'rough-bearing-seat', read('rough-bearing-seat', inches(0.91), 'caliper')), { listening: { ...listening, tooLoud: true, levelDb: -9, floorDb: -12 } }),
   unstored: () => fakeStore(inchPlan, at(inchPlan, 'rough-bearing-seat'), { unstored: 2, notices: [{ id: 's', part: 'shelf', text: 'The disk is full. Readings are kept in memory until there is room.', remedy: null }] }),
   'all-done': () => fakeStore(inchPlan, doneAll(inchPlan, null)),
-  record: () =>
-    fakeStore(
+  record: () => {
+    const store = fakeStore(
       inchPlan,
-      [
-        ...at(inchPlan, 'measure-arm-bore', ...bore),
-        ...at(inchPlan, 'finish-arm-journal', read('finish-arm-journal', inches(1.0122)), read('finish-arm-journal', inches(1.1022)), { type: 'EventStruck', event: '' }, read('finish-arm-journal', inches(1.001))),
-        ...at(inchPlan, 'file-arm-journal', read('file-arm-journal', inches(0.9988))),
-        { type: 'FitFelt', operation: 'file-arm-journal', feel: 'slides' },
-      ],
-      { page: 'record' },
-    ),
+      [...at(inchPlan, 'measure-arm-bore', ...bore), ...at(inchPlan, 'finish-arm-journal', read('finish-arm-journal', inches(1.0122)), read('finish-arm-journal', inches(1.0022)))],
+    );
+    void store.getState().command({ type: 'scratch' });
+    void store.getState().typed('1.0012');
+    void store.getState().command({ type: 'next' });
+    void store.getState().typed('.9988');
+    void store.getState().command({ type: 'feel', feel: 'slides' });
+    store.getState().goTo('record');
+    return store;
+  },
   phrases: () => fakeStore(inchPlan, at(inchPlan, 'finish-arm-journal'), { page: 'phrases' }),
 };

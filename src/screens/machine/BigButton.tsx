@@ -3,7 +3,7 @@ import { useRef, type MouseEvent, type PointerEvent, type ReactNode } from 'reac
 type Props = {
   readonly label: string;
   readonly below?: ReactNode;
-  readonly kind?: 'plain' | 'main' | 'turn';
+  readonly kind?: 'plain' | 'main' | 'turn' | 'word' | 'main word';
   readonly pressed?: boolean;
   readonly spoken?: string;
   /** Presses closer together than this are one press of a shaking or gloved hand; 0 for keys that are pressed twice on purpose. */

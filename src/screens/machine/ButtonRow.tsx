@@ -1,18 +1,21 @@
 import type { Glance } from '../../job/index.ts';
 import { words } from '../words.ts';
 import { BigButton } from './BigButton.tsx';
-import { ROWS, type Deed, type RowId } from './buttonRows.ts';
+import { ROWS, type Deed, type RowButton, type RowId } from './buttonRows.ts';
 import { TalkButton } from './TalkButton.tsx';
 
+const isNext = (button: RowButton): boolean => button.deed.do === 'say' && button.deed.intent.type === 'next';
+
 /** What stands under a label, where there is something worth knowing before pressing. */
-function underLabel(deed: Deed, glance: Glance | null): string | null {
-  if (deed.do === 'say' && deed.intent.type === 'next') return glance?.next?.say ?? null;
-  if (deed.do === 'pad' && deed.ask === 'reading') {
-    const instrument = glance?.operation.instrument ?? null;
-    return instrument === null ? null : words.instruments[instrument];
-  }
-  return null;
+function underLabel(button: RowButton, glance: Glance | null): string | null {
+  if (isNext(button)) return glance?.next?.say ?? null;
+  const instrument = glance?.operation.instrument ?? null;
+  const reads = button.deed.do === 'pad' && button.deed.ask === 'reading';
+  return reads && instrument !== null ? words.instruments[instrument] : null;
 }
+
+/** When all is done there is nothing next but the record: its button stands in the same place. */
+const RECORD: RowButton = { label: words.buttons.record, deed: { do: 'page', page: 'record' } };
 
 /** The row of four: three that do something, and always at the end the one that turns the row over. */
 export function ButtonRow({ row, glance, onDeed }: { readonly row: RowId; readonly glance: Glance | null; readonly onDeed: (deed: Deed) => void }) {
@@ -22,14 +25,14 @@ export function ButtonRow({ row, glance, onDeed }: { readonly row: RowId; readon
       {places.map((button, index) => {
         if (button === null) return <span key={index} className="empty-place" />;
         if (button.deed.do === 'talk') return <TalkButton key={index} />;
-        const main = button.deed.do === 'say' && button.deed.intent.type === 'next';
+        const shown = isNext(button) && glance === null ? RECORD : button;
         return (
           <BigButton
             key={`${row}-${index}`}
-            label={button.label}
-            below={underLabel(button.deed, glance)}
-            kind={main ? 'main' : 'plain'}
-            onPress={() => onDeed(button.deed)}
+            label={shown.label}
+            below={underLabel(shown, glance)}
+            kind={isNext(button) ? 'main' : 'plain'}
+            onPress={() => onDeed(shown.deed)}
           />
         );
       })}

@@ -16,10 +16,10 @@ export function WarningSign() {
 export function CautionInFull({ caution }: { readonly caution: CautionKey }) {
   return (
     <section className="caution-full" aria-label={words.caution}>
-      <h2>
-        <WarningSign /> {words.caution}
-      </h2>
-      <p>{CAUTIONS[caution].shown}</p>
+      <WarningSign />
+      <p>
+        <b>{words.caution}.</b> {CAUTIONS[caution].shown}
+      </p>
       <p className="defers">{DEFERS_TO}</p>
     </section>
   );

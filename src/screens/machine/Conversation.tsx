@@ -1,3 +1,4 @@
+import { replyText } from '../replyText.ts';
 import { useAssistant } from '../store.tsx';
 import { words } from '../words.ts';
 
@@ -27,7 +28,7 @@ export function Conversation() {
         )}
       </p>
       <p className="reply" role="status" aria-live="polite">
-        {reply?.text ?? ''}
+        {reply === null ? '' : replyText(reply.reply)}
       </p>
     </section>
   );

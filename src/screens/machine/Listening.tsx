@@ -1,4 +1,4 @@
-import type { AssistantState } from '../../app/assistantState.ts';
+import type { AssistantState } from '../../app/index.ts';
 import { useAssistant } from '../store.tsx';
 import { words } from '../words.ts';
 import { litSegments } from './level.ts';
@@ -7,7 +7,8 @@ const SEGMENTS = 12;
 
 /** The listening state in plain words. */
 export function listeningWords(listening: AssistantState['listening']): string {
-  const { mode, state, callName } = listening;
+  const { mode, state, callName, tooLoud } = listening;
+  if (tooLoud) return words.tooLoud;
   if (state !== 'waiting') return words.listening[state];
   return mode === 'call' ? words.callIt(callName) : words.listening.waiting[mode];
 }
@@ -20,8 +21,8 @@ export function Listening() {
   const floor = floorDb === null ? null : litSegments(floorDb, SEGMENTS);
   return (
     <div className={`listening is-${state}`}>
-      <span className="listening-words" role="status">
-        {tooLoud ? words.tooLoud : listeningWords(listening)}
+      <span className={tooLoud ? 'listening-words is-loud' : 'listening-words'} role="status">
+        {listeningWords(listening)}
       </span>
       {levelDb !== null && (
         <span

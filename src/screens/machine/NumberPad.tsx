@@ -4,8 +4,9 @@ import type { Glance } from '../../job/index.ts';
 import { bareSize, unitSign } from '../show.ts';
 import { words } from '../words.ts';
 import { BigButton } from './BigButton.tsx';
+import { Reminder } from './Reminder.tsx';
 import {
-  entered, erased, likelyKeys, pressed, takesFraction, takesMinus, takesPlace, turnedInstrument, turnedJaw, turnedPlace, turnedUnit,
+  entered, erased, likelyKeys, pressed, takesFraction, takesPlace, turnedInstrument, turnedJaw, turnedPlace, turnedUnit,
   unitsOf, type Pad,
 } from './pad.ts';
 
@@ -24,23 +25,6 @@ function expectedSizes(pad: Pad, unit: DisplayUnit, glance: Glance | null): read
   const { window, last } = glance;
   const sizes = [window?.aim, window?.low, window?.high, last?.value, last === null ? glance.operation.target?.from : null];
   return sizes.flatMap((size) => (size === undefined || size === null ? [] : [bareSize(size, unit)]));
-}
-
-/** What the number is about, so that nobody has to look behind the pad. */
-function Reminder({ unit, glance }: { readonly unit: DisplayUnit; readonly glance: Glance | null }) {
-  if (glance === null || glance.window === null || glance.operation.target === null) return null;
-  const { window, last, operation } = glance;
-  return (
-    <p className="pad-reminder">
-      {words.target[operation.target?.quantity ?? 'diameter']} <b>{bareSize(window.aim, unit)}</b> {unitSign(unit)}
-      {last !== null && (
-        <>
-          {' · '}
-          {words.lastReading} <b>{bareSize(last.value, unit)}</b>
-        </>
-      )}
-    </p>
-  );
 }
 
 /** The number pad over the machine page: what is typed on one side, keys of the same size as the buttons on the other. */
@@ -62,6 +46,7 @@ export function NumberPad({ pad, unit, glance, onChange, onEnter, onCancel }: Pr
   );
   const nothing = (where: string) => <span key={where} className="empty-place" />;
   const units = unitsOf(pad.ask, unit);
+  const pointFits = (pad.ask === 'reading' || pad.ask === 'correct') && /^\d+$/.test(pad.text);
   const complete = entered(pad, unit) !== null;
   return (
     <div className="pad" role="dialog" aria-modal="true" aria-label={w.title[pad.ask]} tabIndex={-1} ref={self}>
@@ -74,10 +59,10 @@ export function NumberPad({ pad, unit, glance, onChange, onEnter, onCancel }: Pr
           </>
         )}
         <p className={`pad-typed ${pad.text === '' ? 'is-empty' : ''}`} role="status">
-          {pad.text === '' ? <span className="pad-hint">{w.empty}</span> : <span className="pad-number">{pad.text}</span>}{' '}
+          {pad.text === '' ? <span className="pad-hint">{w.empty}</span> : <span className={pad.text.length > 7 ? 'pad-number is-long' : 'pad-number'}>{pad.text}</span>}{' '}
           <span className="pad-unit">{w.units[pad.unit]}</span>
         </p>
-        <p className="pad-state">{pad.text !== '' && !complete ? w.notYet : ''}</p>
+        <p className="pad-state">{pad.text === '' ? '' : !complete ? w.notYet : pointFits ? w.pointFits : ''}</p>
         <div className="pad-tiles">
           {units.length > 1 && (
             <BigButton label={w.units[pad.unit]} below={w.unit} spoken={w.turnOver(w.unit, w.units[pad.unit])} onPress={() => onChange(turnedUnit(pad, unit))} />
@@ -105,15 +90,15 @@ export function NumberPad({ pad, unit, glance, onChange, onEnter, onCancel }: Pr
       </div>
       <div className="pad-keys">
         {['7', '8', '9'].map((digit) => key(digit, digit))}
-        <BigButton label={w.erase} settleMs={0} onPress={() => onChange(erased(pad))} />
+        <BigButton label={w.erase} kind="word" settleMs={0} onPress={() => onChange(erased(pad))} />
         {['4', '5', '6'].map((digit) => key(digit, digit))}
-        {takesMinus(pad.ask) ? key('−', '-', w.minus) : takesFraction(pad) ? key(w.and, ' ', w.andLong) : nothing('and')}
+        {pad.signed ? key('−', '-', w.minus) : takesFraction(pad) ? <BigButton key="and" label={w.and} kind="word" spoken={w.andLong} settleMs={0} onPress={press(' ')} /> : nothing('and')}
         {['1', '2', '3'].map((digit) => key(digit, digit))}
         {takesFraction(pad) ? key('/', '/', w.over) : nothing('over')}
         {key('0', '0')}
-        {pad.ask === 'step' ? nothing('point') : key('.', '.', w.point)}
-        <BigButton label={w.cancel} onPress={onCancel} />
-        <BigButton label={w.enter} kind="main" onPress={onEnter} />
+        {pad.ask === 'go-to' ? nothing('point') : key('.', '.', w.point)}
+        <BigButton label={w.cancel} kind="word" onPress={onCancel} />
+        <BigButton label={w.enter} kind="main word" onPress={onEnter} />
       </div>
     </div>
   );

@@ -1,9 +1,10 @@
 import { useEffect, useRef } from 'react';
 import type { DisplayUnit } from '../../measure/index.ts';
-import type { Question } from '../../job/index.ts';
+import type { Glance, Question } from '../../job/index.ts';
 import { bareSize, unitSign } from '../show.ts';
 import { words } from '../words.ts';
 import { BigButton } from './BigButton.tsx';
+import { Reminder } from './Reminder.tsx';
 
 export type Answer = 'yes' | 'no' | 'first' | 'second' | 'cancel';
 
@@ -16,6 +17,17 @@ export function asked(question: Question, unit: DisplayUnit): Asked {
   switch (question.about) {
     case 'which-value': {
       const [first, second] = question.values;
+      // The first was turned down already: only the second is left to say yes or no to.
+      if (question.other === null)
+        return {
+          reason: q.thisOne,
+          asks: `${bareSize(second, unit)} ${unitSign(unit)}`,
+          halves: [
+            { label: q.yes, below: q.yesKeep, answer: 'yes' },
+            { label: q.no, below: q.noKeep, answer: 'no' },
+          ],
+          neither: false,
+        };
       return {
         reason: q.which,
         asks: '',
@@ -49,8 +61,15 @@ export function asked(question: Question, unit: DisplayUnit): Asked {
   }
 }
 
+type Props = {
+  readonly question: Question;
+  readonly unit: DisplayUnit;
+  readonly glance: Glance | null;
+  readonly onAnswer: (answer: Answer) => void;
+};
+
 /** A question over the machine page: why it is asked above, its two answers as two halves of the screen. */
-export function QuestionHalves({ question, unit, onAnswer }: { readonly question: Question; readonly unit: DisplayUnit; readonly onAnswer: (answer: Answer) => void }) {
+export function QuestionHalves({ question, unit, glance, onAnswer }: Props) {
   const self = useRef<HTMLDivElement>(null);
   useEffect(() => self.current?.focus(), [question]);
   const { reason, asks, halves, neither } = asked(question, unit);
@@ -58,7 +77,10 @@ export function QuestionHalves({ question, unit, onAnswer }: { readonly question
     <div className="question" role="alertdialog" aria-modal="true" aria-labelledby="question-reason" aria-describedby="question-asks" tabIndex={-1} ref={self}>
       <div className="question-words">
         <h2 id="question-reason">{reason}</h2>
-        <p id="question-asks">{asks}</p>
+        <p id="question-asks" className="question-asks">
+          {asks}
+        </p>
+        <Reminder unit={unit} glance={glance} />
       </div>
       <div className="halves">
         {halves.map((half) => (

@@ -1,24 +1,34 @@
 import { magnitude, type DisplayUnit, type Length } from '../../measure/index.ts';
-import type { Glance } from '../../job/index.ts';
+import { mateHere, measuredMate, type Glance } from '../../job/index.ts';
 import { amountParts, bareSize, fractionToo, showClock, unitSign } from '../show.ts';
+import { useAssistant } from '../store.tsx';
 import { words } from '../words.ts';
 
-/** The size wanted: the largest thing on the page. */
+/** The size wanted, or of a mate the size it has: the largest thing on the page. */
 export function Target({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
-  const { window, operation } = glance;
+  const { window, operation, last } = glance;
   if (window === null || operation.target === null) return null;
-  const fraction = fractionToo(window.aim, unit);
-  const number = bareSize(window.aim, unit);
+  const { quantity } = operation.target;
+  const ofMate = quantity === 'bore' || quantity === 'width';
+  const shown = ofMate && last !== null ? last.value : window.aim;
+  const fraction = fractionToo(shown, unit);
+  const number = bareSize(shown, unit);
+  const range = words.range(bareSize(window.low, unit), bareSize(window.high, unit));
   return (
     <section className="target">
-      <h2>{words.target[operation.target.quantity]}</h2>
-      <p className={number.length > 5 ? 'target-size is-long' : 'target-size'}>
-        <b>{number}</b> <span>{unitSign(unit)}</span>
-      </p>
-      <p className="target-range">
-        {words.range(bareSize(window.low, unit), bareSize(window.high, unit))}
-        {fraction !== null && <span className="fraction"> · {fraction}</span>}
-      </p>
+      <div className="target-head">
+        <h2>{ofMate && last !== null ? words.asMeasured[quantity] : words.target[quantity]}</h2>
+        <p>
+          <b>{ofMate ? words.expected(range) : range}</b>
+          {fraction !== null && ` · ${fraction}`}
+        </p>
+      </div>
+      <div className="target-room">
+        <p className={number.length > 5 ? 'target-size is-long' : 'target-size'}>
+          <b>{number}</b>
+          <span> {unitSign(unit)}</span>
+        </p>
+      </div>
     </section>
   );
 }
@@ -29,7 +39,8 @@ function Figure({ number, unit, label, kind = '' }: FigureProps) {
   return (
     <div className={`figure ${kind}`}>
       <dd>
-        <b>{number}</b> {unit !== '' && <span>{unit}</span>}
+        <b>{number}</b>
+        {unit !== '' && <span> {unit}</span>}
       </dd>
       <dt>{label}</dt>
     </div>
@@ -69,16 +80,32 @@ function OnTheDial({ glance, unit }: { readonly glance: Glance; readonly unit: D
   );
 }
 
+/** Of a mate that was measured: its smallest and largest size, between which it really lies. */
+function MateMeasured({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
+  const state = useAssistant((assistant) => assistant.job?.state ?? null);
+  const mate = state === null ? null : mateHere(state, glance.operation);
+  const measured = state === null || mate === null ? null : measuredMate(state, mate.id);
+  if (measured === null) return null;
+  return (
+    <>
+      <Figure number={bareSize(measured.least, unit)} unit={unitSign(unit)} label={words.smallest(measured.count)} />
+      <Figure number={bareSize(measured.most, unit)} unit={unitSign(unit)} label={words.largest} />
+    </>
+  );
+}
+
 /** What is left on the diameter and on the dial, and the last reading. */
 export function Amounts({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
   const { last, readings, operation } = glance;
   if (last === null && operation.target === null) return null;
+  const ofMate = operation.target?.quantity === 'bore' || operation.target?.quantity === 'width';
   const instrument = last === null || last.instrument === null ? '' : `${words.instruments[last.instrument]}, `;
   return (
     <dl className="amounts">
       <LeftOnPart glance={glance} unit={unit} />
       <OnTheDial glance={glance} unit={unit} />
-      {last === null ? (
+      {ofMate && <MateMeasured glance={glance} unit={unit} />}
+      {ofMate && last !== null ? null : last === null ? (
         <Figure kind="is-last" number="–" unit="" label={words.noReading} />
       ) : (
         <Figure

@@ -37,7 +37,7 @@ export function TalkButton() {
   const off = listening.state === 'off';
   const broken = listening.state === 'broken';
   const label = off ? t.off : broken ? t.broken : held ? t.held : t.hold;
-  const below = held ? null : listeningWords(listening);
+  const below = held || (listening.state === 'waiting' && listening.mode === 'hold' && !listening.tooLoud) ? null : listeningWords(listening);
   return (
     <button
       type="button"

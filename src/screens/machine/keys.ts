@@ -1,4 +1,4 @@
-import type { Intent } from '../../job/index.ts';
+import { COMMANDS, type Command } from '../../phrasebook/index.ts';
 
 /** What a key (or a pedal, or a caliper that types) asks for, before it is known what is open on the page. */
 export type KeyDeed =
@@ -40,13 +40,11 @@ export function keyDeed(press: KeyPress): KeyDeed | null {
     case 'Backspace':
       return { do: 'erase' };
   }
-  if (/^[\d.]$/.test(press.key)) return { do: 'type', key: press.key };
+  if (/^[\d.+-]$/.test(press.key)) return { do: 'type', key: press.key };
   if (press.key === ',') return { do: 'type', key: '.' };
   return press.key.length === 1 ? { do: 'letter', key: press.key } : null;
 }
 
-export type CommandKey = { readonly key: string; readonly intent: Intent };
-
-/** The command that has this key, in whichever case it is typed. */
-export const commandOf = (table: readonly CommandKey[], key: string): Intent | null =>
-  table.find((entry) => entry.key.toLowerCase() === key.toLowerCase())?.intent ?? null;
+/** The command that has this key in the phrasebook's table, in whichever case it is typed. */
+export const commandWithKey = (key: string): Command | null =>
+  COMMANDS.find((command) => command.key?.toLowerCase() === key.toLowerCase()) ?? null;

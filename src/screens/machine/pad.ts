@@ -1,14 +1,19 @@
 import { celsius, fahrenheit, parseLength, type DisplayUnit, type InstrumentKind } from '../../measure/index.ts';
 import type { Intent, Place } from '../../job/index.ts';
 
-/** What the number pad is open for. */
-export type PadAsk = 'reading' | 'correct' | 'took' | 'dial' | 'jaw' | 'low' | 'high' | 'edge' | 'other-edge' | 'temperature' | 'step';
+/** What the number pad can be open for: the commands that take a number, by their names in the phrasebook. */
+export const PAD_ASKS = ['reading', 'correct', 'took', 'dial', 'jaw', 'low', 'high', 'edge', 'other-edge', 'temperature', 'go-to'] as const;
+export type PadAsk = (typeof PAD_ASKS)[number];
 
 export type PadUnit = 'in' | 'thou' | 'mm' | 'C' | 'F' | 'none';
 
-/** The open number pad. `text` holds digits, at most one point a number, a leading minus, a fraction bar and a space. */
+/**
+ * The open number pad. `text` holds digits, at most one point a number, a leading sign, a fraction bar and a space. `signed`
+ * offers a minus key: what hangs on an indicator, an edge or the weather can be below zero.
+ */
 export type Pad = {
   readonly ask: PadAsk;
+  readonly signed: boolean;
   readonly text: string;
   readonly unit: PadUnit;
   readonly place: Place | null;
@@ -34,29 +39,36 @@ export function unitsOf(ask: PadAsk, unit: DisplayUnit): readonly PadUnit[] {
       return unit === 'inch' ? ['thou', 'in'] : ['mm', 'thou'];
     case 'temperature':
       return unit === 'inch' ? ['F', 'C'] : ['C', 'F'];
-    case 'step':
+    case 'go-to':
       return ['none'];
   }
 }
 
-/** Only what hangs on an indicator, an edge or the weather can be below zero. */
-export const takesMinus = (ask: PadAsk): boolean => ['jaw', 'low', 'high', 'edge', 'other-edge', 'temperature'].includes(ask);
+const SIGNED: readonly PadAsk[] = ['jaw', 'low', 'high', 'edge', 'other-edge', 'temperature'];
 export const takesFraction = (pad: Pad): boolean => pad.unit === 'in';
 export const takesPlace = (ask: PadAsk): boolean => ask === 'reading';
 
-export const openPad = (ask: PadAsk, unit: DisplayUnit, text = ''): Pad =>
-  text.split('').reduce(pressed, { ask, text: '', unit: unitsOf(ask, unit)[0] ?? 'none', place: null, instrument: null, jaw: 1 });
+/** A pad with nothing typed yet, or with the key that opened it. `onIndicator` says that a reading here hangs on an indicator. */
+export function openPad(ask: PadAsk, unit: DisplayUnit, onIndicator: boolean, key = ''): Pad {
+  const signed = SIGNED.includes(ask) || (ask === 'reading' && onIndicator);
+  const empty: Pad = { ask, signed, text: '', unit: unitsOf(ask, unit)[0] ?? 'none', place: null, instrument: null, jaw: 1 };
+  return key === '' ? empty : pressed(empty, key);
+}
 
-/** The pad after one key: a digit, `.`, `/`, a space, `-`; a key that cannot stand there changes nothing. */
+/**
+ * The pad after one key: a digit, `.`, `/`, a space, a sign; a key that cannot stand there changes nothing. A reading may be
+ * typed as an offset from the target (`+2`), so it takes a sign from the keyboard even where the pad offers none.
+ */
 export function pressed(pad: Pad, key: string): Pad {
   if (pad.text.length >= LONGEST) return pad;
   const number = /[\d.]*$/.exec(pad.text)?.[0] ?? '';
   const fits =
     /^\d$/.test(key) ||
     (key === '.' && !number.includes('.') && !pad.text.includes('/')) ||
-    (key === '-' && pad.text === '' && takesMinus(pad.ask)) ||
-    (key === '/' && takesFraction(pad) && /^-?(\d+ )?\d+$/.test(pad.text)) ||
-    (key === ' ' && takesFraction(pad) && /^-?\d+$/.test(pad.text));
+    (key === '-' && pad.text === '' && (pad.signed || pad.ask === 'reading')) ||
+    (key === '+' && pad.text === '' && pad.ask === 'reading') ||
+    (key === '/' && takesFraction(pad) && /^[-+]?(\d+ )?\d+$/.test(pad.text)) ||
+    (key === ' ' && takesFraction(pad) && /^[-+]?\d+$/.test(pad.text));
   return fits ? { ...pad, text: pad.text + key } : pad;
 }
 
@@ -82,12 +94,17 @@ export function withUnitLetter(pad: Pad, letter: string, unit: DisplayUnit): Pad
   return named === undefined ? pad : { ...pad, unit: named };
 }
 
-/** What entering the pad does: the same as having said it; `null` while the text is not yet a number. */
-export type Entered = { readonly as: 'intent'; readonly intent: Intent } | { readonly as: 'typed'; readonly text: string };
+/**
+ * What entering the pad does: the same as having said it; `null` while the text is not yet a number. A size goes on as typed
+ * text, since the phrasebook knows where its point belongs (`627` where .620 is awaited).
+ */
+export type Entered =
+  | { readonly as: 'intent'; readonly intent: Intent }
+  | { readonly as: 'size'; readonly for: 'reading' | 'correct'; readonly text: string; readonly place: Place | null; readonly instrument: InstrumentKind | null };
 
 export function entered(pad: Pad, unit: DisplayUnit): Entered | null {
   const intent = (made: Intent): Entered => ({ as: 'intent', intent: made });
-  if (pad.ask === 'step') return /^\d+$/.test(pad.text) ? intent({ type: 'go-to', step: { as: 'one', value: Number(pad.text) } }) : null;
+  if (pad.ask === 'go-to') return /^\d+$/.test(pad.text) ? intent({ type: 'go-to', step: { as: 'one', value: Number(pad.text) } }) : null;
   if (pad.ask === 'temperature') {
     if (!/^-?\d*\.?\d+$/.test(pad.text)) return null;
     const degrees = pad.unit === 'F' ? fahrenheit(Number(pad.text), 'half-even') : celsius(Number(pad.text), 'half-even');
@@ -99,10 +116,8 @@ export function entered(pad: Pad, unit: DisplayUnit): Entered | null {
   const value = { as: 'one', value: read.value } as const;
   switch (pad.ask) {
     case 'reading':
-      if (pad.place === null && pad.instrument === null) return { as: 'typed', text: pad.unit === unitsOf('reading', unit)[0] ? pad.text : text };
-      return intent({ type: 'reading', spoken: 'typed', instrument: pad.instrument, thing: null, place: pad.place, value });
     case 'correct':
-      return intent({ type: 'correct', value });
+      return { as: 'size', for: pad.ask, text: pad.unit === unitsOf(pad.ask, unit)[0] ? pad.text : text, place: pad.place, instrument: pad.instrument };
     case 'took':
       return intent({ type: 'took', value });
     case 'dial':

@@ -1,36 +1,73 @@
+import { contextOf } from '../../job/index.ts';
+import { card, type CardGroup, type CardLine } from '../../phrasebook/index.ts';
+import { Boundary } from '../Boundary.tsx';
 import { PageHead } from '../PageHead.tsx';
-import { useAssistantStore } from '../store.tsx';
+import { useAssistant, useAssistantStore } from '../store.tsx';
 import { words } from '../words.ts';
 
 const w = words.phrases;
 
-/** What can be said, from the command table, printable for the wall. */
+function Line({ line }: { readonly line: CardLine }) {
+  const [first, ...others] = line.say;
+  const key = line.key === null ? null : (w.keyNames[line.key] ?? line.key);
+  return (
+    <li>
+      <span className="say">
+        “{first}”{others.length > 0 && <span className="also">{others.map((other) => `“${other}”`).join(', ')}</span>}
+      </span>
+      <span className="does">
+        {line.help} {key !== null && <kbd>{w.key(key)}</kbd>}
+      </span>
+    </li>
+  );
+}
+
+function Group({ group }: { readonly group: CardGroup }) {
+  if (group.lines.length === 0) return null;
+  return (
+    <section className={`phrase-group is-${group.id}`}>
+      <h2>{group.title}</h2>
+      <ul className="phrase-lines">
+        {group.lines.map((line) => (
+          <Line key={line.name} line={line} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** What can be said, from the command table: what is likely at the open step first, then everything. Printable for the wall. */
+function Card() {
+  const job = useAssistant((assistant) => assistant.job);
+  const groups = card(job === null ? null : contextOf(job.state, job.talk, Date.now()));
+  return (
+    <article className="sheet">
+      <h1>{w.title}</h1>
+      {groups.map((group) => (
+        <Group key={group.id} group={group} />
+      ))}
+    </article>
+  );
+}
+
 export function PhrasesPage() {
   const store = useAssistantStore();
+  const hasJob = useAssistant((assistant) => assistant.job !== null);
   return (
     <main className="desk">
       <PageHead title={w.title}>
-        <button type="button" className="plain-button" onClick={() => store.getState().goTo('machine')}>
-          {w.back}
-        </button>
+        {hasJob && (
+          <button type="button" className="plain-button" onClick={() => store.getState().goTo('machine')}>
+            {w.back}
+          </button>
+        )}
         <button type="button" className="plain-button" onClick={() => window.print()}>
           {w.print}
         </button>
       </PageHead>
-      <article className="sheet">
-        <h1>{w.title}</h1>
-        <section>
-          <h2>{w.keys}</h2>
-          <dl className="key-table">
-            {w.keyTable.map(([key, does]) => (
-              <div key={key}>
-                <dt>{key}</dt>
-                <dd>{does}</dd>
-              </div>
-            ))}
-          </dl>
-        </section>
-      </article>
+      <Boundary part={words.parts.page}>
+        <Card />
+      </Boundary>
     </main>
   );
 }

@@ -44,10 +44,10 @@ function Readings({ rows, unit, struck }: { readonly rows: readonly RecordRow[];
       <tbody>
         {rows.map((row) => (
           <tr key={row.id}>
-            <td className="number">{row.step}</td>
-            <td>{row.mate === null ? row.operation.title : w.ofMate(row.mate)}</td>
+            <td className="number" data-label={c.step}>{row.step}</td>
+            <td>{row.mate === null ? row.operation.say : w.ofMate(row.mate)}</td>
             <td className="number size">{struck ? <s>{bareSize(row.value, unit)}</s> : <b>{bareSize(row.value, unit)}</b>}</td>
-            <td className="number">{wanted(row, unit)}</td>
+            <td className="number" data-label={c.wanted}>{wanted(row, unit)}</td>
             <td>{struck ? w.struckMark : stands(row)}</td>
             <td>{row.instrument === null ? '' : words.instruments[row.instrument]}</td>
             <td>{row.place === null ? '' : words.places[row.place]}</td>

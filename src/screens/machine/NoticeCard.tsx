@@ -3,7 +3,7 @@ import { words } from '../words.ts';
 import { BigButton } from './BigButton.tsx';
 
 /** The oldest thing that does not work, in one line, with what can be done about it. One at a time. */
-export function NoticeBand() {
+export function NoticeCard() {
   const store = useAssistantStore();
   const notice = useAssistant((assistant) => assistant.notices[0] ?? null);
   if (notice === null) return null;
@@ -13,8 +13,10 @@ export function NoticeBand() {
       <p>
         <b>{words.notice.parts[notice.part]}:</b> {notice.text}
       </p>
-      {remedy !== null && <BigButton label={remedy.label} onPress={remedy.run} />}
-      <BigButton label={words.notice.putAway} onPress={() => store.getState().dismiss(notice.id)} />
+      <div className="notice-buttons">
+        {remedy !== null && <BigButton label={remedy.label} onPress={remedy.run} />}
+        <BigButton label={words.notice.putAway} onPress={() => store.getState().dismiss(notice.id)} />
+      </div>
     </section>
   );
 }

@@ -1,0 +1,93 @@
+import { midway, type Length } from '../../measure/index.ts';
+import { progressOf, type JobState } from '../../job/index.ts';
+import type { Part, TurnedFeature } from '../../part/index.ts';
+
+/** How far a feature has come: nothing done at it, some, all; `now` is the one that the open step works on. */
+export type FeatureState = 'to-come' | 'begun' | 'done' | 'now';
+
+/** A turned feature as drawn. Lengths in nanometres, from the left end and from the axis of the part. */
+export type ProfileSegment = {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: TurnedFeature['kind'];
+  readonly state: FeatureState;
+  readonly left: number;
+  readonly width: number;
+  readonly radius: number;
+  /** How far its own axis lies above the part's. */
+  readonly off: number;
+};
+
+export type ProfileMark = {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: 'hole' | 'notch';
+  readonly state: FeatureState;
+  readonly left: number;
+  readonly width: number;
+  readonly top: number;
+  readonly height: number;
+};
+
+export type ProfileLayout = {
+  readonly length: number;
+  readonly stockRadius: number;
+  readonly segments: readonly ProfileSegment[];
+  readonly marks: readonly ProfileMark[];
+};
+
+const middle = (limits: { readonly low: Length; readonly high: Length }): Length => midway(limits.low, limits.high, 'half-even');
+
+/** How far the steps at a feature have come. */
+function featureState(state: JobState, feature: string): FeatureState {
+  const steps = state.plan.route.operations.filter((operation) => operation.feature === feature);
+  if (steps.some((operation) => operation.id === state.open)) return 'now';
+  const left = steps.filter((operation) => progressOf(state, operation.id).status === 'waiting').length;
+  if (steps.length > 0 && left === 0) return 'done';
+  return left < steps.length ? 'begun' : 'to-come';
+}
+
+function segmentsOf(part: Part, stateOf: (feature: string) => FeatureState): ProfileSegment[] {
+  let left = 0;
+  return part.turned.map((feature) => {
+    const width = middle(feature.length);
+    const across = middle(feature.kind === 'thread' ? feature.major : feature.diameter);
+    const segment = {
+      id: feature.id, name: feature.name, kind: feature.kind, state: stateOf(feature.id), left, width, radius: across / 2,
+      off: feature.kind === 'offset-journal' ? feature.throw : 0,
+    };
+    left += width;
+    return segment;
+  });
+}
+
+/** Holes in the ends, and what is milled into the side, which is drawn turned to the top. */
+function marksOf(part: Part, segments: readonly ProfileSegment[], length: number, stateOf: (feature: string) => FeatureState): ProfileMark[] {
+  const holes = part.ends.flatMap((end): ProfileMark[] =>
+    end.kind === 'centre'
+      ? []
+      : [{
+          id: end.id, name: end.name, kind: 'hole', state: stateOf(end.id), width: end.drillDepth, height: end.drill,
+          left: end.end === 'left' ? 0 : length - end.drillDepth, top: end.drill / 2,
+        }],
+  );
+  const notches = part.milled.flatMap((milled): ProfileMark[] => {
+    const on = segments.find((segment) => segment.id === milled.on);
+    if (on === undefined) return [];
+    const width = milled.kind === 'pin-pocket' ? milled.diameter : milled.length;
+    const atLeftEnd = on.left === 0;
+    const left = milled.kind === 'pin-pocket' ? on.left + (on.width - width) / 2 : atLeftEnd ? 0 : on.left + on.width - width;
+    return [{ id: milled.id, name: milled.name, kind: 'notch', state: stateOf(milled.id), left, width, top: on.radius + on.off, height: milled.depth }];
+  });
+  return [...holes, ...notches];
+}
+
+/** The part from the side, to scale, at the middle of its limits, with how far each feature has come. */
+export function profileLayout(state: JobState): ProfileLayout {
+  const { part } = state.plan;
+  const stateOf = (feature: string): FeatureState => featureState(state, feature);
+  const segments = segmentsOf(part, stateOf);
+  const last = segments.at(-1);
+  const length = last === undefined ? 0 : last.left + last.width;
+  return { length, stockRadius: part.stock.size / 2, segments, marks: marksOf(part, segments, length, stateOf) };
+}

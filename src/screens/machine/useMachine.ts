@@ -1,0 +1,123 @@
+import { useState } from 'react';
+import type { StoreApi } from 'zustand/vanilla';
+import { contextOf, type Glance, type Intent } from '../../job/index.ts';
+import type { DisplayUnit } from '../../measure/index.ts';
+import { interpretTyped } from '../../phrasebook/index.ts';
+import type { AssistantState } from '../../app/index.ts';
+import { useAssistant, useAssistantStore, useGlance } from '../store.tsx';
+import { turnTheme } from '../theme.ts';
+import { deedOf, type Deed, type RowId } from './buttonRows.ts';
+import { commandWithKey, type KeyDeed } from './keys.ts';
+import { entered, erased, openPad, pressed, withUnitLetter, type Entered, type Pad, type PadAsk } from './pad.ts';
+import type { Answer } from './QuestionHalves.tsx';
+import { useShopKeys } from './useShopKeys.ts';
+
+/** A typed size as an intent with what the pad adds to it; null where it is better read as it stands, for its answer. */
+function sizeIntent(store: StoreApi<AssistantState>, size: Extract<Entered, { as: 'size' }>): Intent | null {
+  const { job } = store.getState();
+  if (job === null || (size.for === 'reading' && size.place === null && size.instrument === null)) return null;
+  const read = interpretTyped(size.text, contextOf(job.state, job.talk, Date.now()));
+  if (!read.ok || read.value.type !== 'reading') return null;
+  if (size.for === 'correct') return { type: 'correct', value: read.value.value };
+  return { ...read.value, place: size.place, instrument: size.instrument };
+}
+
+export type Machine = {
+  readonly glance: Glance | null;
+  readonly unit: DisplayUnit;
+  readonly row: RowId;
+  readonly pad: Pad | null;
+  readonly setPad: (pad: Pad | null) => void;
+  readonly answer: (choice: Answer) => void;
+  readonly enter: () => void;
+  readonly press: (deed: Deed) => void;
+};
+
+/**
+ * What the machine page holds of its own (which row of buttons is up, the open number pad), and what buttons and keys do. Every
+ * way in ends in the same few actions of the store.
+ */
+export function useMachine(): Machine {
+  const store = useAssistantStore();
+  const glance = useGlance();
+  const unit = useAssistant((assistant) => assistant.job?.state.plan.part.unit ?? 'inch');
+  const question = useAssistant((assistant) => assistant.job?.talk.question ?? null);
+  const [row, setRow] = useState<RowId>('first');
+  const [pad, setPad] = useState<Pad | null>(null);
+
+  const say = (intent: Intent): void => void store.getState().command(intent);
+  const newPad = (ask: PadAsk, key?: string): Pad => openPad(ask, unit, glance?.operation.target?.quantity === 'indicator', key);
+
+  const answer = (choice: Answer): void => {
+    if (choice === 'cancel') say({ type: 'cancel' });
+    else void store.getState().answer(choice);
+  };
+
+  const enter = (): void => {
+    const made = pad === null ? null : entered(pad, unit);
+    if (made === null) return;
+    setPad(null);
+    setRow('first');
+    const intent = made.as === 'intent' ? made.intent : sizeIntent(store, made);
+    if (intent !== null) say(intent);
+    else if (made.as === 'size') void store.getState().typed(made.text);
+  };
+
+  const press = (deed: Deed): void => {
+    setRow(deed.do === 'row' ? deed.row : 'first');
+    switch (deed.do) {
+      case 'row':
+      case 'talk':
+        return;
+      case 'say':
+        return say(deed.intent);
+      case 'pad':
+        return setPad(newPad(deed.ask));
+      case 'page':
+        return store.getState().goTo(deed.page);
+      case 'listen':
+        return void store.getState().listen(deed.mode);
+      case 'theme':
+        return turnTheme();
+    }
+  };
+
+  const enterKey = (): void => {
+    if (pad !== null) enter();
+    else if (question !== null) answer(question.about === 'which-value' && question.other !== null ? 'first' : 'yes');
+    else setPad(newPad('reading'));
+  };
+
+  const escapeKey = (): void => {
+    if (pad !== null) setPad(null);
+    else if (question === null && row !== 'first') setRow('first');
+    else say({ type: 'cancel' });
+  };
+
+  const keyDown = (key: KeyDeed): void => {
+    switch (key.do) {
+      case 'talk':
+        return store.getState().hold();
+      case 'next':
+      case 'back':
+        // A number half typed is finished or cancelled first: a pedal must not carry it into the next step.
+        return pad === null ? say({ type: key.do }) : undefined;
+      case 'enter':
+        return enterKey();
+      case 'escape':
+        return escapeKey();
+      case 'erase':
+        return pad === null ? say({ type: 'scratch' }) : setPad(erased(pad));
+      case 'type':
+        return setPad(pad === null ? newPad('reading', key.key) : pressed(pad, key.key));
+      case 'letter': {
+        if (pad !== null) return setPad('/ '.includes(key.key) ? pressed(pad, key.key) : withUnitLetter(pad, key.key, unit));
+        const command = commandWithKey(key.key);
+        return command === null ? undefined : press(deedOf(command));
+      }
+    }
+  };
+  useShopKeys({ down: keyDown, talkUp: () => store.getState().release() });
+
+  return { glance, unit, row, pad, setPad, answer, enter, press };
+}
