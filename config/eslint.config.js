@@ -79,6 +79,11 @@ export default defineConfig(
     rules: { '@typescript-eslint/no-non-null-assertion': 'off' },
   },
   {
+    // Stories in the browser tell the times that they measured.
+    files: ['tests/e2e/**/*.ts'],
+    rules: { 'no-console': 'off' },
+  },
+  {
     // Plain scripts that run before anything is installed are checked by their JSDoc types, not by what those allow.
     files: ['**/*.{js,mjs,cjs}'],
     rules: {

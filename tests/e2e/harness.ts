@@ -115,6 +115,8 @@ export async function launch({ profile, microphone, size = { width: 1280, height
       `--proxy-server=http://127.0.0.1:${proxy.port}`,
       `--window-size=${size.width},${size.height}`,
       '--remote-debugging-port=0',
+      // Driven through the port; the pipe is there because Chromium ends when it breaks, so none outlives a test that is killed.
+      '--remote-debugging-pipe',
       `--user-data-dir=${profile}`,
       '--autoplay-policy=user-gesture-required',
       '--use-fake-ui-for-media-stream',
@@ -122,7 +124,7 @@ export async function launch({ profile, microphone, size = { width: 1280, height
       ...(microphone === undefined ? [] : [`--use-file-for-fake-audio-capture=${microphone}%noloop`]),
       'about:blank',
     ],
-    { stdio: 'ignore', detached: true },
+    { stdio: ['ignore', 'ignore', 'ignore', 'pipe', 'pipe'], detached: true },
   );
   const driver = await chromium.connectOverCDP(await debuggerAddress(profile, child));
   const context = driver.contexts()[0] ?? (await driver.newContext());
