@@ -1,0 +1,262 @@
+import { readFileSync } from 'node:fs';
+import { beforeEach, describe, expect, it } from 'vitest';
+import type { StoreApi } from 'zustand/vanilla';
+import { createAssistant, type AssistantState, type EarEvent, type EarPort, type VoicePort } from '../../src/app/index.ts';
+import type { Grammar } from '../../src/phrasebook/index.ts';
+import { standingReadings } from '../../src/job/index.ts';
+import { memoryShelf, type Shelf } from '../../src/shelf/index.ts';
+
+const demo = (name: string): string => readFileSync(new URL(`../../src/shelf/demos/${name}.job.json`, import.meta.url), 'utf8');
+const NOON = Date.UTC(2026, 0, 5, 12);
+
+/** An ear that hears what the test says, and remembers what was asked of it. */
+class TestEar implements EarPort {
+  callName = 'name';
+  started: string | null = null;
+  isDeaf = false;
+  grammars: Grammar[] = [];
+  closed = false;
+  #listener: (event: EarEvent) => void = () => undefined;
+  start(mode: string): Promise<void> {
+    this.started = mode;
+    return Promise.resolve();
+  }
+  stop(): void {
+    this.started = null;
+  }
+  hold(): void {}
+  release(): void {}
+  setGrammar(grammar: Grammar): void {
+    this.grammars.push(grammar);
+  }
+  deaf(deaf: boolean): void {
+    this.isDeaf = deaf;
+  }
+  lastSeconds(seconds: number): { readonly wav: Uint8Array; readonly seconds: number } {
+    return { wav: new Uint8Array([1, 2, 3]), seconds };
+  }
+  onEvent(listener: (event: EarEvent) => void): () => void {
+    this.#listener = listener;
+    return () => undefined;
+  }
+  close(): void {
+    this.closed = true;
+  }
+  tell(event: EarEvent): void {
+    this.#listener(event);
+  }
+  says(text: string, accepted = true): void {
+    const hypothesis = { words: [], text, confidence: accepted ? 0.9 : 0.2, accepted, reason: accepted ? null : 'unsure', fillerScore: 0, alternatives: [] } as const;
+    this.tell({ type: 'hypothesis', hypothesis, times: { endOfSpeechAt: 0, endpointMs: 300, recogniserMs: 5 } });
+  }
+}
+
+class TestVoice implements VoicePort {
+  volume = 0.5;
+  trouble = null;
+  said: string[] = [];
+  hushed = 0;
+  #listener: (speaking: boolean) => void = () => undefined;
+  say(spoken: Parameters<VoicePort['say']>[0]): Promise<{ readonly firstSampleAt: number | null }> {
+    this.said.push(spoken.map((each) => (each.say === 'words' ? each.words.join(' ') : each.say === 'line' ? each.text : '.')).join(' '));
+    return Promise.resolve({ firstSampleAt: 10 });
+  }
+  hush(): void {
+    this.hushed += 1;
+  }
+  louder(): number {
+    return (this.volume = 0.7);
+  }
+  quieter(): number {
+    return (this.volume = 0.3);
+  }
+  slower(): void {}
+  unlock(): Promise<boolean> {
+    return Promise.resolve(true);
+  }
+  onSpeaking(listener: (speaking: boolean) => void): () => void {
+    this.#listener = listener;
+    return () => undefined;
+  }
+  tell(speaking: boolean): void {
+    this.#listener(speaking);
+  }
+}
+
+type Bench = { store: StoreApi<AssistantState>; ear: TestEar; voice: TestVoice; shelf: Shelf; marks: object[] };
+
+function bench(shelf: Shelf = memoryShelf(() => NOON), openEar?: () => Promise<EarPort>): Bench {
+  const ear = new TestEar();
+  const voice = new TestVoice();
+  const marks: object[] = [];
+  let ids = 0;
+  const store = createAssistant({
+    shelf,
+    holdJob: () => Promise.resolve({ standing: () => 'writing', takeOver: () => Promise.resolve(), announce: () => undefined, release: () => undefined }),
+    openEar: openEar ?? (() => Promise.resolve(ear)),
+    openVoice: () => Promise.resolve(voice),
+    now: () => NOON,
+    tick: () => 0,
+    newId: () => `id-${(ids += 1)}`,
+    demos: { inch: () => Promise.resolve(demo('inch')), metric: () => Promise.resolve(demo('metric')) },
+    keepStored: () => Promise.resolve(),
+    mark: (_name, _start, _end, detail) => marks.push(detail),
+  });
+  return { store, ear, voice, shelf, marks };
+}
+
+/** Lets everything that was begun come to its end: all of it is promises, none of it waits for a clock. */
+const settled = (): Promise<void> => new Promise((done) => setTimeout(done, 20));
+
+describe('the assistant', () => {
+  let b: Bench;
+  const state = (): AssistantState => b.store.getState();
+  const readings = (): number => (state().job === null ? 0 : standingReadings(state().job!.state));
+
+  beforeEach(async () => {
+    b = bench();
+    await settled();
+    await state().startDemo('inch');
+    await state().listen('hold');
+  });
+
+  it('opens the demo, says the first step, and gives the ear a grammar', () => {
+    expect(state().page).toBe('machine');
+    expect(b.voice.said[0]).toContain('Grip the bar');
+    expect(b.ear.started).toBe('hold');
+    expect(b.ear.grammars.length).toBeGreaterThan(0);
+  });
+
+  it('does what is heard, speaks the answer, and marks how long it took', async () => {
+    b.ear.says('next');
+    await settled();
+    expect(state().reply?.text).toBe('Step two. Turn the collar. Target one two fifty.');
+    expect(state().heard).toMatchObject({ words: 'next', from: 'voice', outcome: 'done' });
+    expect(b.marks).toMatchObject([{ heard: 'next', endpointMs: 300, recogniserMs: 5 }]);
+  });
+
+  it('takes nothing from sound that was not made out: asks again when it was held, keeps quiet when it was not', async () => {
+    b.ear.says('reads one point two', false);
+    await settled();
+    expect(state().reply?.text).toBe('Say again. I heard reads one point two.');
+    const spoken = b.voice.said.length;
+    await state().listen('open');
+    b.ear.says('target', false);
+    await settled();
+    expect(b.voice.said.length).toBe(spoken);
+    expect(readings()).toBe(0);
+  });
+
+  it('wants the verb of a reading while it listens always, and not while a button is held', async () => {
+    await state().command({ type: 'next' });
+    await state().listen('open');
+    b.ear.says('one two sixty');
+    await settled();
+    expect(state().reply?.text).toBe('Say reads, then the number.');
+    expect(readings()).toBe(0);
+    b.ear.says('reads one two sixty');
+    await settled();
+    expect(readings()).toBe(1);
+    await state().listen('hold');
+    b.ear.says('one two fifty five');
+    await settled();
+    expect(readings()).toBe(2);
+  });
+
+  it('is deaf while it speaks, and hears again afterwards', () => {
+    b.voice.tell(true);
+    expect(b.ear.isDeaf).toBe(true);
+    expect(state().listening.state).toBe('speaking');
+    b.voice.tell(false);
+    expect(b.ear.isDeaf).toBe(false);
+    expect(state().listening.state).toBe('waiting');
+  });
+
+  it('typed, pressed and said come to the same log', async () => {
+    await state().command({ type: 'next' });
+    await state().typed('1.260');
+    b.ear.says('reads one two fifty five');
+    await settled();
+    await state().command({ type: 'reading', spoken: 'typed', instrument: null, thing: null, place: null, value: { as: 'one', value: 31_750_000 as never } });
+    expect(readings()).toBe(3);
+    await state().command({ type: 'scratch' });
+    expect(readings()).toBe(2);
+  });
+
+  it('reopens the last job where it was left', async () => {
+    await state().command({ type: 'next' });
+    await state().typed('1.260');
+    const again = bench(b.shelf);
+    await settled();
+    expect(again.store.getState().page).toBe('machine');
+    expect(standingReadings(again.store.getState().job!.state)).toBe(1);
+    expect(again.store.getState().job?.state.open).toBe('turn-collar');
+  });
+
+  it('keeps a memo with its sound, once it is asked for', async () => {
+    b.ear.says('memo');
+    await settled();
+    expect(state().reply?.text).toBe('Memo kept.');
+    const job = state().job!;
+    const memo = job.state.log?.top.body;
+    expect(memo).toMatchObject({ type: 'MemoKept', seconds: 10 });
+    expect(await b.shelf.clip(job.id, memo?.type === 'MemoKept' ? memo.clip : '')).toEqual({ ok: true, value: new Uint8Array([1, 2, 3]) });
+  });
+
+  it('goes on by touch when the ear does not start, says so, and offers to start it again', async () => {
+    const broken = bench(memoryShelf(() => NOON), () => Promise.reject(new Error('The microphone is not allowed.')));
+    await settled();
+    await broken.store.getState().startDemo('inch');
+    await broken.store.getState().listen('hold');
+    expect(broken.store.getState().listening.state).toBe('broken');
+    expect(broken.store.getState().notices).toMatchObject([{ part: 'ear', text: 'The microphone is not allowed.' }]);
+    await broken.store.getState().command({ type: 'next' });
+    expect(broken.store.getState().job?.state.open).toBe('turn-collar');
+  });
+
+  it('does not acknowledge what the store refused, keeps it, and puts it into the file', async () => {
+    await state().command({ type: 'next' });
+    const append = b.shelf.append.bind(b.shelf);
+    b.shelf.append = (job) => Promise.resolve({ ok: false, error: { key: 'disk-full', job } });
+    await state().typed('1.260');
+    expect(state().reply?.text).toBe('Not stored; the store failed.');
+    expect(state().unstored).toBe(1);
+    expect(state().notices.some((notice) => notice.part === 'shelf')).toBe(true);
+    expect((await state().exportJob())?.text).toContain('"1.26in"');
+    b.shelf.append = append;
+    await state().typed('1.255');
+    expect(state().unstored).toBe(0);
+    expect(readings()).toBe(2);
+  });
+
+  it('says what is wrong with a file and keeps the open job', async () => {
+    await state().importJob('scrap.json', '{"format":');
+    expect(state().notices).toMatchObject([{ part: 'file' }]);
+    expect(state().notices[0]?.text).toMatch(/^scrap\.json: line 1, column \d+/);
+    expect(state().job?.state.plan.id).toBe(JSON.parse(demo('inch')).plan.id);
+  });
+
+  it('exports a job that comes back the same', async () => {
+    await state().command({ type: 'next' });
+    await state().typed('1.260');
+    const file = await state().exportJob();
+    const other = bench();
+    await settled();
+    await other.store.getState().importJob('job.json', file?.text ?? '');
+    expect(standingReadings(other.store.getState().job!.state)).toBe(1);
+    await other.store.getState().importJob('job.json', file?.text ?? '');
+    expect(other.store.getState().notices.at(-1)?.text).toContain('here already');
+  });
+
+  it('turns the sound up and down, stops listening, shows the phrases', async () => {
+    b.ear.says('louder');
+    await settled();
+    expect(state().volume).toBe(0.7);
+    b.ear.says('stop listening');
+    await settled();
+    expect(b.ear.started).toBeNull();
+    b.ear.says('what can i say');
+    await settled();
+    expect(state().page).toBe('phrases');
+  });
+});
