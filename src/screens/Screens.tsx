@@ -17,7 +17,11 @@ function Page(): ReactNode {
   const page = useAssistant((assistant) => assistant.page);
   switch (page) {
     case 'starting':
-      return <p className="starting" role="status">{words.starting}</p>;
+      return (
+        <p className="starting" role="status">
+          {words.starting}
+        </p>
+      );
     case 'jobs':
       return <JobsPage />;
     case 'machine':

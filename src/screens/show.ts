@@ -21,7 +21,12 @@ export function fractionToo(length: Length, unit: DisplayUnit): string | null {
 }
 
 const moment = new Intl.DateTimeFormat(words.locale, {
-  day: 'numeric', month: 'short', year: 'numeric', hour: '2-digit', minute: '2-digit', hourCycle: 'h23',
+  day: 'numeric',
+  month: 'short',
+  year: 'numeric',
+  hour: '2-digit',
+  minute: '2-digit',
+  hourCycle: 'h23',
 });
 const clock = new Intl.DateTimeFormat(words.locale, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
 

@@ -54,7 +54,12 @@ export const words = {
   } satisfies Record<MeasuredQuantity, string>,
   leftFromPlan: 'to take, from the plan',
   onTheDial: 'on the dial',
-  standing: { 'in-window': 'In the window', past: 'Past the window', 'more-to-take': 'More to take', beside: 'Beside the window' },
+  standing: {
+    'in-window': 'In the window',
+    past: 'Past the window',
+    'more-to-take': 'More to take',
+    beside: 'Beside the window',
+  },
   past: 'past the target',
   nextCut: (passes: number) => (passes === 1 ? 'to dial, last pass' : `to dial, ${passes} passes left`),
   fileIt: 'File it',
@@ -101,7 +106,10 @@ export const words = {
   listening: {
     off: 'Microphone off',
     starting: 'Microphone starting',
-    waiting: { hold: 'Microphone ready', call: 'Waiting for its name', open: 'Listening' } satisfies Record<ListeningMode, string>,
+    waiting: { hold: 'Microphone ready', call: 'Waiting for its name', open: 'Listening' } satisfies Record<
+      ListeningMode,
+      string
+    >,
     hearing: 'Hearing you',
     thinking: 'Working it out',
     speaking: 'Speaking',
@@ -109,14 +117,20 @@ export const words = {
   } satisfies Record<ListeningState, string | Record<ListeningMode, string>>,
   callIt: (name: string) => `Say “${name}” first`,
   tooLoud: 'Too loud to hear you: use the buttons',
+  tooLoudShort: 'Too loud',
   level: 'Sound level',
-  levelNow: (db: string, floor: string) => `${db} dB, machine at ${floor} dB`,
   unstored: (count: number) => (count === 1 ? '1 reading is kept in memory only' : `${count} readings are kept in memory only`),
   invented: 'invented numbers',
 
   buttons: {
     reading: 'Reading',
-    talk: { off: 'Start listening', hold: 'Hold to talk', held: 'Let go when said', broken: 'Start it again', speaking: 'Hold to talk' },
+    talk: {
+      off: 'Start listening',
+      hold: 'Hold to talk',
+      held: 'Let go when said',
+      broken: 'Start it again',
+      speaking: 'Hold to talk',
+    },
     more: 'More',
     firstRow: 'First buttons',
     wantsNumber: (label: string) => `${label} …`,
@@ -185,7 +199,14 @@ export const words = {
     indicator: 'indicator',
     readout: 'readout',
   } satisfies Record<InstrumentKind, string>,
-  things: { bore: 'bore', length: 'length', shoulder: 'shoulder', width: 'width', depth: 'depth', diameter: 'diameter' } satisfies Record<Thing, string>,
+  things: {
+    bore: 'bore',
+    length: 'length',
+    shoulder: 'shoulder',
+    width: 'width',
+    depth: 'depth',
+    diameter: 'diameter',
+  } satisfies Record<Thing, string>,
   feels: {
     'wont-start': 'won’t start',
     tight: 'tight',
@@ -258,7 +279,16 @@ export const words = {
     struck: 'Struck readings',
     struckMark: 'struck',
     noneStruck: 'None.',
-    columns: { step: 'Step', what: 'What', wanted: 'Wanted', read: 'Read', how: 'Instrument', place: 'Place', when: 'When', stands: 'Stands' },
+    columns: {
+      step: 'Step',
+      what: 'What',
+      wanted: 'Wanted',
+      read: 'Read',
+      how: 'Instrument',
+      place: 'Place',
+      when: 'When',
+      stands: 'Stands',
+    },
     ofMate: (mate: string) => `${mate} (mate)`,
     overridden: 'kept after a question',
     steps: 'Steps',
@@ -276,11 +306,18 @@ export const words = {
     back: 'Back to the machine',
     key: (key: string) => `key ${key}`,
     keyNames: {
-      PageDown: 'Page Down', PageUp: 'Page Up', ' ': 'Space, held', Escape: 'Escape', Backspace: 'Backspace',
+      PageDown: 'Page Down',
+      PageUp: 'Page Up',
+      ' ': 'Space, held',
+      Escape: 'Escape',
+      Backspace: 'Backspace',
       Enter: 'Enter, or the first digit',
     } as Readonly<Record<string, string>>,
   },
 
-  notice: { putAway: 'Put away', parts: { ear: 'Hearing', voice: 'Speaking', shelf: 'Storing', file: 'File', update: 'New version' } },
+  notice: {
+    putAway: 'Put away',
+    parts: { ear: 'Hearing', voice: 'Speaking', shelf: 'Storing', file: 'File', update: 'New version' },
+  },
   theme: { light: 'light', dark: 'dark', change: (to: string) => `Change to ${to}` },
 } as const;

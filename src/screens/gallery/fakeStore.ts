@@ -1,5 +1,16 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { contextOf, decide, fold, initialState, nextSeq, silence, type EventBody, type Intent, type JobState, type Plan } from '../../job/index.ts';
+import {
+  contextOf,
+  decide,
+  fold,
+  initialState,
+  nextSeq,
+  silence,
+  type EventBody,
+  type Intent,
+  type JobState,
+  type Plan,
+} from '../../job/index.ts';
 import { interpretTyped, textOfReply } from '../../phrasebook/index.ts';
 import type { AssistantState } from '../../app/index.ts';
 
@@ -8,6 +19,11 @@ export type Call = { readonly name: string; readonly with: readonly unknown[] };
 
 /** 14 March 2026, 09:30 UTC: every scene is set on the same invented morning. */
 const MORNING = Date.UTC(2026, 2, 14, 9, 30);
+
+const done = (act: () => void): Promise<void> => {
+  act();
+  return Promise.resolve();
+};
 
 export type FakeStore = StoreApi<AssistantState> & { readonly calls: Call[] };
 
@@ -18,9 +34,10 @@ export type FakeStore = StoreApi<AssistantState> & { readonly calls: Call[] };
 export function fakeStore(plan: Plan | null, events: readonly EventBody[] = [], given: Partial<AssistantState> = {}): FakeStore {
   const calls: Call[] = [];
   let count = 0;
+  const now = (): number => MORNING + count * 240_000;
   const happened = (state: JobState, body: EventBody): JobState => {
     count += 1;
-    return fold(state, { id: `e${count}`, seq: nextSeq(state), at: MORNING + count * 240_000, v: 1, body });
+    return fold(state, { id: `e${count}`, seq: nextSeq(state), at: now(), v: 1, body });
   };
   const begun = plan === null ? null : { id: 'here', state: events.reduce(happened, initialState(plan)), talk: silence };
 
@@ -29,7 +46,7 @@ export function fakeStore(plan: Plan | null, events: readonly EventBody[] = [], 
     const settle = (intent: Intent, words: string, from: 'voice' | 'typed' | 'button'): void => {
       const { job } = get();
       if (job === null) return;
-      const decision = decide({ state: job.state, talk: job.talk, words, now: MORNING + count * 240_000 }, intent);
+      const decision = decide({ state: job.state, talk: job.talk, words, now: now() }, intent);
       set({
         job: { id: job.id, state: decision.events.reduce(happened, job.state), talk: decision.talk },
         heard: { words, from, outcome: decision.outcome },
@@ -48,32 +65,74 @@ export function fakeStore(plan: Plan | null, events: readonly EventBody[] = [], 
       notices: [],
       unstored: 0,
       ...given,
-      goTo: (page) => (called('goTo', page), set({ page })),
-      openJob: async (id) => (called('openJob', id), set({ page: 'machine' })),
-      startDemo: async (demo) => called('startDemo', demo),
-      importJob: async (fileName, text) => called('importJob', fileName, text),
-      exportJob: async () => (called('exportJob'), null),
-      command: async (intent) => (called('command', intent), settle(intent, '', 'button')),
-      typed: async (text) => {
+      goTo: (page) => {
+        called('goTo', page);
+        set({ page });
+      },
+      openJob: (id) => {
+        called('openJob', id);
+        set({ page: 'machine' });
+        return Promise.resolve();
+      },
+      startDemo: (demo) =>
+        done(() => {
+          called('startDemo', demo);
+        }),
+      importJob: (fileName, text) =>
+        done(() => {
+          called('importJob', fileName, text);
+        }),
+      exportJob: () => {
+        called('exportJob');
+        return Promise.resolve({ fileName: 'here.job.json', text: '{}' });
+      },
+      command: (intent) => {
+        called('command', intent);
+        settle(intent, '', 'button');
+        return Promise.resolve();
+      },
+      typed: (text) => {
         called('typed', text);
         const { job } = get();
-        if (job === null) return;
-        const read = interpretTyped(text, contextOf(job.state, job.talk, MORNING + count * 240_000));
-        if (read.ok) settle(read.value, text, 'typed');
+        const read = job === null ? null : interpretTyped(text, contextOf(job.state, job.talk, now()));
+        if (read?.ok === true) settle(read.value, text, 'typed');
+        return Promise.resolve();
       },
-      answer: async (choice) => {
+      answer: (choice) => {
         called('answer', choice);
         const question = get().job?.talk.question ?? null;
         const second = choice === 'second' && question?.about === 'which-value' ? question.other : null;
         settle(second ?? { type: choice === 'yes' || choice === 'first' ? 'yes' : 'no' }, '', 'button');
+        return Promise.resolve();
       },
-      listen: async (mode) => (called('listen', mode), set({ listening: { ...get().listening, mode, state: 'waiting' } })),
-      stopListening: () => (called('stopListening'), set({ listening: { ...get().listening, state: 'off' } })),
-      hold: () => (called('hold'), set({ listening: { ...get().listening, state: 'hearing' } })),
-      release: () => (called('release'), set({ listening: { ...get().listening, state: 'waiting' } })),
-      hush: () => called('hush'),
-      restart: async (part) => called('restart', part),
-      dismiss: (notice) => (called('dismiss', notice), set({ notices: get().notices.filter((other) => other.id !== notice) })),
+      listen: (mode) => {
+        called('listen', mode);
+        set({ listening: { ...get().listening, mode, state: 'waiting' } });
+        return Promise.resolve();
+      },
+      stopListening: () => {
+        called('stopListening');
+        set({ listening: { ...get().listening, state: 'off' } });
+      },
+      hold: () => {
+        called('hold');
+        set({ listening: { ...get().listening, state: 'hearing' } });
+      },
+      release: () => {
+        called('release');
+        set({ listening: { ...get().listening, state: 'waiting' } });
+      },
+      hush: () => {
+        called('hush');
+      },
+      restart: (part) =>
+        done(() => {
+          called('restart', part);
+        }),
+      dismiss: (notice) => {
+        called('dismiss', notice);
+        set({ notices: get().notices.filter((other) => other.id !== notice) });
+      },
     };
   });
   return Object.assign(store, { calls });

@@ -5,20 +5,47 @@ import { fakeStore, type FakeStore } from './fakeStore.ts';
 import { inchPlan, metricPlan } from './plans.ts';
 
 const read = (operation: string, value: Length, instrument: 'caliper' | 'micrometer' = 'micrometer'): EventBody => ({
-  type: 'ReadingLogged', operation, quantity: 'diameter', value, instrument, place: null, words: '', confirmed: false,
+  type: 'ReadingLogged',
+  operation,
+  quantity: 'diameter',
+  value,
+  instrument,
+  place: null,
+  words: '',
+  confirmed: false,
 });
 const open = (operation: string): EventBody => ({ type: 'OperationOpened', operation });
 const doneAll = (plan: Plan, until: string | null): EventBody[] => {
   const operations = plan.route.operations;
   const end = until === null ? operations.length : operations.findIndex((operation) => operation.id === until);
-  return operations.slice(0, end).map((operation) => ({ type: 'OperationFinished', operation: operation.id, standing: 'no-size' }));
+  return operations
+    .slice(0, end)
+    .map((operation) => ({ type: 'OperationFinished', operation: operation.id, standing: 'no-size' }));
 };
-const at = (plan: Plan, operation: string, ...events: EventBody[]): EventBody[] => [...doneAll(plan, operation), open(operation), ...events];
+const at = (plan: Plan, operation: string, ...events: EventBody[]): EventBody[] => [
+  ...doneAll(plan, operation),
+  open(operation),
+  ...events,
+];
 const bore: EventBody[] = [1.0004, 1.0007, 1.0003].map((size) => ({
-  type: 'MateMeasured', operation: 'measure-arm-bore', mate: 'arm-bore', value: inches(size), instrument: 'telescoping-gauge', place: null, words: '', confirmed: false,
+  type: 'MateMeasured',
+  operation: 'measure-arm-bore',
+  mate: 'arm-bore',
+  value: inches(size),
+  instrument: 'telescoping-gauge',
+  place: null,
+  words: '',
+  confirmed: false,
 }));
 
-const listening: AssistantState['listening'] = { mode: 'open', state: 'waiting', levelDb: -31, floorDb: -44, tooLoud: false, callName: 'shop hand' };
+const listening: AssistantState['listening'] = {
+  mode: 'open',
+  state: 'waiting',
+  levelDb: -31,
+  floorDb: -44,
+  tooLoud: false,
+  callName: 'shop hand',
+};
 const nothing = (): void => undefined;
 
 /** Every state of the pages worth looking at, each as a store with real demo data. */
@@ -26,31 +53,88 @@ export const SCENES: Readonly<Record<string, () => FakeStore>> = {
   jobs: () =>
     fakeStore(null, [], {
       jobs: [
-        { id: 'a', title: inchPlan.title, invented: true, startedAt: Date.UTC(2026, 2, 12, 8), changedAt: Date.UTC(2026, 2, 14, 11, 5), events: 41 },
-        { id: 'b', title: metricPlan.title, invented: true, startedAt: Date.UTC(2026, 1, 2, 8), changedAt: Date.UTC(2026, 1, 3, 17, 40), events: 1 },
+        {
+          id: 'a',
+          title: inchPlan.title,
+          invented: true,
+          startedAt: Date.UTC(2026, 2, 12, 8),
+          changedAt: Date.UTC(2026, 2, 14, 11, 5),
+          events: 41,
+        },
+        {
+          id: 'b',
+          title: metricPlan.title,
+          invented: true,
+          startedAt: Date.UTC(2026, 1, 2, 8),
+          changedAt: Date.UTC(2026, 1, 3, 17, 40),
+          events: 1,
+        },
       ],
     }),
   'jobs-empty': () =>
     fakeStore(null, [], {
-      notices: [{ id: 'n', part: 'file', text: 'bracket.json, plan.part.stock.size: "25" is not a length with its unit, such as "0.627in"', remedy: null }],
+      notices: [
+        {
+          id: 'n',
+          part: 'file',
+          text: 'bracket.json, plan.part.stock.size: "25" is not a length with its unit, such as "0.627in"',
+          remedy: null,
+        },
+      ],
     }),
   grip: () => fakeStore(inchPlan),
   fresh: () => fakeStore(inchPlan, at(inchPlan, 'turn-collar')),
-  roughing: () => fakeStore(inchPlan, at(inchPlan, 'turn-collar', read('turn-collar', inches(1.5), 'caliper'), read('turn-collar', inches(1.424), 'caliper'))),
+  roughing: () =>
+    fakeStore(
+      inchPlan,
+      at(inchPlan, 'turn-collar', read('turn-collar', inches(1.5), 'caliper'), read('turn-collar', inches(1.424), 'caliper')),
+    ),
   reading: () => {
-    const store = fakeStore(inchPlan, at(inchPlan, 'finish-arm-journal', ...bore, read('finish-arm-journal', inches(1.0302)), read('finish-arm-journal', inches(1.0122)), read('finish-arm-journal', inches(1.0072))), { listening });
+    const store = fakeStore(
+      inchPlan,
+      at(
+        inchPlan,
+        'finish-arm-journal',
+        ...bore,
+        read('finish-arm-journal', inches(1.0302)),
+        read('finish-arm-journal', inches(1.0122)),
+        read('finish-arm-journal', inches(1.0072)),
+      ),
+      { listening },
+    );
     void store.getState().typed('1.0034');
     return store;
   },
   'at-size': () => {
-    const store = fakeStore(inchPlan, at(inchPlan, 'file-arm-journal', ...bore, read('file-arm-journal', inches(1.001)), read('file-arm-journal', inches(1.0002)), read('file-arm-journal', inches(0.9995))), { listening });
+    const store = fakeStore(
+      inchPlan,
+      at(
+        inchPlan,
+        'file-arm-journal',
+        ...bore,
+        read('file-arm-journal', inches(1.001)),
+        read('file-arm-journal', inches(1.0002)),
+        read('file-arm-journal', inches(0.9995)),
+      ),
+      { listening },
+    );
     void store.getState().typed('.9989');
     return store;
   },
-  under: () => fakeStore(inchPlan, at(inchPlan, 'finish-cam', read('finish-cam', inches(0.8771)), read('finish-cam', inches(0.8737)))),
+  under: () =>
+    fakeStore(inchPlan, at(inchPlan, 'finish-cam', read('finish-cam', inches(0.8771)), read('finish-cam', inches(0.8737)))),
   bore: () => fakeStore(inchPlan, at(inchPlan, 'measure-arm-bore', ...bore)),
   metric: () => {
-    const store = fakeStore(metricPlan, at(metricPlan, 'finish-roll-seat', read('finish-roll-seat', millimetres(25.49)), read('finish-roll-seat', millimetres(25.21))), { listening: { ...listening, mode: 'call', state: 'hearing', levelDb: -18 } });
+    const store = fakeStore(
+      metricPlan,
+      at(
+        metricPlan,
+        'finish-roll-seat',
+        read('finish-roll-seat', millimetres(25.49)),
+        read('finish-roll-seat', millimetres(25.21)),
+      ),
+      { listening: { ...listening, mode: 'call', state: 'hearing', levelDb: -18 } },
+    );
     void store.getState().typed('25.04');
     return store;
   },
@@ -69,24 +153,53 @@ export const SCENES: Readonly<Record<string, () => FakeStore>> = {
   'question-which': () => {
     const store = fakeStore(inchPlan, at(inchPlan, 'turn-collar', read('turn-collar', inches(1.264))));
     void store.getState().command({
-      type: 'reading', spoken: 'bare', instrument: null, thing: null, place: null, value: { as: 'either', values: [inches(1.26), inches(1.206)] },
+      type: 'reading',
+      spoken: 'bare',
+      instrument: null,
+      thing: null,
+      place: null,
+      value: { as: 'either', values: [inches(1.26), inches(1.206)] },
     });
     return store;
   },
   'no-microphone': () =>
     fakeStore(inchPlan, at(inchPlan, 'rough-bearing-seat'), {
       listening: { ...listening, state: 'broken', levelDb: null, floorDb: null },
-      notices: [{ id: 'n', part: 'ear', text: 'The microphone is not allowed. Buttons and typing go on.', remedy: { label: 'Try again', run: nothing } }],
+      notices: [
+        {
+          id: 'n',
+          part: 'ear',
+          text: 'The microphone is not allowed. Buttons and typing go on.',
+          remedy: { label: 'Try again', run: nothing },
+        },
+      ],
     }),
-  off: () => fakeStore(inchPlan, at(inchPlan, 'rough-bearing-seat'), { listening: { ...listening, mode: 'hold', state: 'off', levelDb: null, floorDb: null } }),
-  'too-loud': () => fakeStore(inchPlan, at(inchPlan, 'rough-bearing-seat', read('rough-bearing-seat', inches(0.91), 'caliper')), { listening: { ...listening, tooLoud: true, levelDb: -9, floorDb: -12 } }),
-  unstored: () => fakeStore(inchPlan, at(inchPlan, 'rough-bearing-seat'), { unstored: 2, notices: [{ id: 's', part: 'shelf', text: 'The disk is full. Readings are kept in memory until there is room.', remedy: null }] }),
+  off: () =>
+    fakeStore(inchPlan, at(inchPlan, 'rough-bearing-seat'), {
+      listening: { ...listening, mode: 'hold', state: 'off', levelDb: null, floorDb: null },
+    }),
+  'too-loud': () =>
+    fakeStore(inchPlan, at(inchPlan, 'rough-bearing-seat', read('rough-bearing-seat', inches(0.91), 'caliper')), {
+      listening: { ...listening, tooLoud: true, levelDb: -9, floorDb: -12 },
+    }),
+  unstored: () =>
+    fakeStore(inchPlan, at(inchPlan, 'rough-bearing-seat'), {
+      unstored: 2,
+      notices: [
+        { id: 's', part: 'shelf', text: 'The disk is full. Readings are kept in memory until there is room.', remedy: null },
+      ],
+    }),
   'all-done': () => fakeStore(inchPlan, doneAll(inchPlan, null)),
   record: () => {
-    const store = fakeStore(
-      inchPlan,
-      [...at(inchPlan, 'measure-arm-bore', ...bore), ...at(inchPlan, 'finish-arm-journal', read('finish-arm-journal', inches(1.0122)), read('finish-arm-journal', inches(1.0022)))],
-    );
+    const store = fakeStore(inchPlan, [
+      ...at(inchPlan, 'measure-arm-bore', ...bore),
+      ...at(
+        inchPlan,
+        'finish-arm-journal',
+        read('finish-arm-journal', inches(1.0122)),
+        read('finish-arm-journal', inches(1.0022)),
+      ),
+    ]);
     void store.getState().command({ type: 'scratch' });
     void store.getState().typed('1.0012');
     void store.getState().command({ type: 'next' });

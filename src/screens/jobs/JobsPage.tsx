@@ -80,7 +80,12 @@ export function JobsPage() {
           <ul className="choices">
             {jobs.map((job) => (
               <li key={job.id}>
-                <button type="button" className="choice" aria-current={job.id === open ? 'true' : undefined} onClick={() => void store.getState().openJob(job.id)}>
+                <button
+                  type="button"
+                  className="choice"
+                  aria-current={job.id === open ? 'true' : undefined}
+                  onClick={() => void store.getState().openJob(job.id)}
+                >
                   <b>{job.title}</b>
                   <span>
                     {w.changed(showMoment(job.changedAt))} · {w.entries(job.events)}

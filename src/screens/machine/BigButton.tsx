@@ -6,7 +6,7 @@ type Props = {
   readonly kind?: 'plain' | 'main' | 'turn' | 'word' | 'main word';
   readonly pressed?: boolean;
   readonly spoken?: string;
-  /** Presses closer together than this are one press of a shaking or gloved hand; 0 for keys that are pressed twice on purpose. */
+  /** Presses closer together than this are one press of a shaking hand; 0 for keys that are pressed twice on purpose. */
   readonly settleMs?: number;
   readonly onPress: () => void;
 };

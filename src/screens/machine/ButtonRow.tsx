@@ -18,7 +18,15 @@ function underLabel(button: RowButton, glance: Glance | null): string | null {
 const RECORD: RowButton = { label: words.buttons.record, deed: { do: 'page', page: 'record' } };
 
 /** The row of four: three that do something, and always at the end the one that turns the row over. */
-export function ButtonRow({ row, glance, onDeed }: { readonly row: RowId; readonly glance: Glance | null; readonly onDeed: (deed: Deed) => void }) {
+export function ButtonRow({
+  row,
+  glance,
+  onDeed,
+}: {
+  readonly row: RowId;
+  readonly glance: Glance | null;
+  readonly onDeed: (deed: Deed) => void;
+}) {
   const { places, turnsTo } = ROWS[row];
   return (
     <div className="button-row" role="group" aria-label={words.parts.buttons}>

@@ -1,7 +1,7 @@
 import { CAUTIONS, DEFERS_TO, type CautionKey } from '../../route/index.ts';
 import { words } from '../words.ts';
 
-/** A warning sign of our own drawing: the triangle of ISO 7010 W001 in outline, told by its shape and its word, not its colour. */
+/** A warning sign drawn here: the triangle of ISO 7010 W001 in outline, told by its shape and its word, not its colour. */
 export function WarningSign() {
   return (
     <svg className="warning-sign" viewBox="0 0 48 44" aria-hidden="true">

@@ -28,7 +28,13 @@ function Beside({ glance, unit }: { readonly glance: Glance | null; readonly uni
   if (caution !== null && fresh && !troubled) return <CautionInFull caution={caution} />;
   return (
     <div className="beside">
-      {troubled ? <NoticeCard /> : fresh || glance.window === null ? <Profile glance={glance} /> : <Strip glance={glance} unit={unit} />}
+      {troubled ? (
+        <NoticeCard />
+      ) : fresh || glance.window === null ? (
+        <Profile glance={glance} />
+      ) : (
+        <Strip glance={glance} unit={unit} />
+      )}
       {caution !== null && <CautionLine caution={caution} />}
     </div>
   );
@@ -64,8 +70,14 @@ export function MachinePage() {
         {part(p.conversation, <Conversation />)}
         {part(p.buttons, <ButtonRow row={row} glance={glance} onDeed={press} />)}
       </div>
-      {question !== null && pad === null && part(p.question, <QuestionHalves question={question} unit={unit} glance={glance} onAnswer={answer} />)}
-      {pad !== null && part(p.pad, <NumberPad pad={pad} unit={unit} glance={glance} onChange={setPad} onEnter={enter} onCancel={() => setPad(null)} />)}
+      {question !== null &&
+        pad === null &&
+        part(p.question, <QuestionHalves question={question} unit={unit} glance={glance} onAnswer={answer} />)}
+      {pad !== null &&
+        part(
+          p.pad,
+          <NumberPad pad={pad} unit={unit} glance={glance} onChange={setPad} onEnter={enter} onCancel={() => setPad(null)} />,
+        )}
     </main>
   );
 }

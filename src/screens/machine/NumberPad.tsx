@@ -6,8 +6,18 @@ import { words } from '../words.ts';
 import { BigButton } from './BigButton.tsx';
 import { Reminder } from './Reminder.tsx';
 import {
-  entered, erased, likelyKeys, pressed, takesFraction, takesPlace, turnedInstrument, turnedJaw, turnedPlace, turnedUnit,
-  unitsOf, type Pad,
+  entered,
+  erased,
+  likelyKeys,
+  pressed,
+  takesFraction,
+  takesPlace,
+  turnedInstrument,
+  turnedJaw,
+  turnedPlace,
+  turnedUnit,
+  unitsOf,
+  type Pad,
 } from './pad.ts';
 
 type Props = {
@@ -59,13 +69,22 @@ export function NumberPad({ pad, unit, glance, onChange, onEnter, onCancel }: Pr
           </>
         )}
         <p className={`pad-typed ${pad.text === '' ? 'is-empty' : ''}`} role="status">
-          {pad.text === '' ? <span className="pad-hint">{w.empty}</span> : <span className={pad.text.length > 7 ? 'pad-number is-long' : 'pad-number'}>{pad.text}</span>}{' '}
+          {pad.text === '' ? (
+            <span className="pad-hint">{w.empty}</span>
+          ) : (
+            <span className={pad.text.length > 7 ? 'pad-number is-long' : 'pad-number'}>{pad.text}</span>
+          )}{' '}
           <span className="pad-unit">{w.units[pad.unit]}</span>
         </p>
         <p className="pad-state">{pad.text === '' ? '' : !complete ? w.notYet : pointFits ? w.pointFits : ''}</p>
         <div className="pad-tiles">
           {units.length > 1 && (
-            <BigButton label={w.units[pad.unit]} below={w.unit} spoken={w.turnOver(w.unit, w.units[pad.unit])} onPress={() => onChange(turnedUnit(pad, unit))} />
+            <BigButton
+              label={w.units[pad.unit]}
+              below={w.unit}
+              spoken={w.turnOver(w.unit, w.units[pad.unit])}
+              onPress={() => onChange(turnedUnit(pad, unit))}
+            />
           )}
           {takesPlace(pad.ask) && (
             <>
@@ -78,13 +97,21 @@ export function NumberPad({ pad, unit, glance, onChange, onEnter, onCancel }: Pr
               <BigButton
                 label={pad.instrument === null ? w.wantedInstrument : words.instruments[pad.instrument]}
                 below={w.instrument}
-                spoken={w.turnOver(w.instrument, pad.instrument === null ? w.wantedInstrument : words.instruments[pad.instrument])}
+                spoken={w.turnOver(
+                  w.instrument,
+                  pad.instrument === null ? w.wantedInstrument : words.instruments[pad.instrument],
+                )}
                 onPress={() => onChange(turnedInstrument(pad))}
               />
             </>
           )}
           {pad.ask === 'jaw' && (
-            <BigButton label={String(pad.jaw)} below={w.jaw} spoken={w.turnOver(w.jaw, String(pad.jaw))} onPress={() => onChange(turnedJaw(pad))} />
+            <BigButton
+              label={String(pad.jaw)}
+              below={w.jaw}
+              spoken={w.turnOver(w.jaw, String(pad.jaw))}
+              onPress={() => onChange(turnedJaw(pad))}
+            />
           )}
         </div>
       </div>
@@ -92,7 +119,13 @@ export function NumberPad({ pad, unit, glance, onChange, onEnter, onCancel }: Pr
         {['7', '8', '9'].map((digit) => key(digit, digit))}
         <BigButton label={w.erase} kind="word" settleMs={0} onPress={() => onChange(erased(pad))} />
         {['4', '5', '6'].map((digit) => key(digit, digit))}
-        {pad.signed ? key('−', '-', w.minus) : takesFraction(pad) ? <BigButton key="and" label={w.and} kind="word" spoken={w.andLong} settleMs={0} onPress={press(' ')} /> : nothing('and')}
+        {pad.signed ? (
+          key('−', '-', w.minus)
+        ) : takesFraction(pad) ? (
+          <BigButton key="and" label={w.and} kind="word" spoken={w.andLong} settleMs={0} onPress={press(' ')} />
+        ) : (
+          nothing('and')
+        )}
         {['1', '2', '3'].map((digit) => key(digit, digit))}
         {takesFraction(pad) ? key('/', '/', w.over) : nothing('over')}
         {key('0', '0')}

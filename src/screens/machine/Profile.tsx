@@ -25,24 +25,43 @@ function scaleOf(layout: ProfileLayout) {
 }
 
 const names = (segments: readonly { readonly name: string; readonly state: string }[], state: string): string =>
-  segments.filter((segment) => segment.state === state).map((segment) => segment.name).join(', ') || words.profile.nothing;
+  segments
+    .filter((segment) => segment.state === state)
+    .map((segment) => segment.name)
+    .join(', ') || words.profile.nothing;
 
-function Segment({ segment, layout, scale }: { readonly segment: ProfileSegment; readonly layout: ProfileLayout; readonly scale: ReturnType<typeof scaleOf> }) {
+function Segment({ segment, scale }: { readonly segment: ProfileSegment; readonly scale: ReturnType<typeof scaleOf> }) {
   const { x, y, span } = scale;
   const box = { x: x(segment.left), width: span(segment.width) };
-  const stock = <rect className="profile-stock" {...box} y={y(layout.stockRadius)} height={span(2 * layout.stockRadius)} />;
-  const finished = <rect className={`profile-finished is-${segment.state}`} {...box} y={y(segment.radius + segment.off)} height={span(2 * segment.radius)} />;
   return (
     <g>
-      {segment.state !== 'done' && stock}
-      {finished}
+      <rect
+        className={`profile-finished is-${segment.state}`}
+        {...box}
+        y={y(segment.radius + segment.off)}
+        height={span(2 * segment.radius)}
+      />
       {segment.kind === 'thread' && (
         <>
-          <line className="profile-thread" x1={box.x} x2={box.x + box.width} y1={y(segment.radius * 0.86)} y2={y(segment.radius * 0.86)} />
-          <line className="profile-thread" x1={box.x} x2={box.x + box.width} y1={y(-segment.radius * 0.86)} y2={y(-segment.radius * 0.86)} />
+          <line
+            className="profile-thread"
+            x1={box.x}
+            x2={box.x + box.width}
+            y1={y(segment.radius * 0.86)}
+            y2={y(segment.radius * 0.86)}
+          />
+          <line
+            className="profile-thread"
+            x1={box.x}
+            x2={box.x + box.width}
+            y1={y(-segment.radius * 0.86)}
+            y2={y(-segment.radius * 0.86)}
+          />
         </>
       )}
-      {segment.off > 0 && <line className="profile-axis" x1={box.x - 8} x2={box.x + box.width + 8} y1={y(segment.off)} y2={y(segment.off)} />}
+      {segment.off > 0 && (
+        <line className="profile-axis" x1={box.x - 8} x2={box.x + box.width + 8} y1={y(segment.off)} y2={y(segment.off)} />
+      )}
     </g>
   );
 }
@@ -61,8 +80,17 @@ export function Profile({ glance }: { readonly glance: Glance | null }) {
   const now = every.find((feature) => feature.state === 'now');
   const pointerAt = now === undefined ? null : x(now.left + now.width / 2);
   return (
-    <svg className="profile" viewBox={`0 0 ${WIDE} ${scale.tall}`} role="img" aria-label={words.profile.summary(names(every, 'done'), names(every, 'now'))}>
-      <title>{glance === null ? words.profile.title : `${words.profile.title}: ${words.profile.summary(names(every, 'done'), names(every, 'now'))}`}</title>
+    <svg
+      className="profile"
+      viewBox={`0 0 ${WIDE} ${scale.tall}`}
+      role="img"
+      aria-label={words.profile.summary(names(every, 'done'), names(every, 'now'))}
+    >
+      <title>
+        {glance === null
+          ? words.profile.title
+          : `${words.profile.title}: ${words.profile.summary(names(every, 'done'), names(every, 'now'))}`}
+      </title>
       <defs>
         <pattern id="cut-hatch" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
           <rect className="cut-ground" width="8" height="8" />
@@ -70,7 +98,17 @@ export function Profile({ glance }: { readonly glance: Glance | null }) {
         </pattern>
       </defs>
       {layout.segments.map((segment) => (
-        <Segment key={segment.id} segment={segment} layout={layout} scale={scale} />
+        <Segment key={segment.id} segment={segment} scale={scale} />
+      ))}
+      {layout.uncut.map((run) => (
+        <rect
+          key={run.left}
+          className="profile-stock"
+          x={x(run.left)}
+          width={span(run.width)}
+          y={y(layout.stockRadius)}
+          height={span(2 * layout.stockRadius)}
+        />
       ))}
       {layout.marks.map((mark) => (
         <rect

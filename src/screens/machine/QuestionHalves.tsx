@@ -9,7 +9,12 @@ import { Reminder } from './Reminder.tsx';
 export type Answer = 'yes' | 'no' | 'first' | 'second' | 'cancel';
 
 type Half = { readonly label: string; readonly below: string; readonly answer: Answer };
-type Asked = { readonly reason: string; readonly asks: string; readonly halves: readonly [Half, Half]; readonly neither: boolean };
+type Asked = {
+  readonly reason: string;
+  readonly asks: string;
+  readonly halves: readonly [Half, Half];
+  readonly neither: boolean;
+};
 
 /** A question in words, with its two answers. */
 export function asked(question: Question, unit: DisplayUnit): Asked {
@@ -74,7 +79,15 @@ export function QuestionHalves({ question, unit, glance, onAnswer }: Props) {
   useEffect(() => self.current?.focus(), [question]);
   const { reason, asks, halves, neither } = asked(question, unit);
   return (
-    <div className="question" role="alertdialog" aria-modal="true" aria-labelledby="question-reason" aria-describedby="question-asks" tabIndex={-1} ref={self}>
+    <div
+      className="question"
+      role="alertdialog"
+      aria-modal="true"
+      aria-labelledby="question-reason"
+      aria-describedby="question-asks"
+      tabIndex={-1}
+      ref={self}
+    >
       <div className="question-words">
         <h2 id="question-reason">{reason}</h2>
         <p id="question-asks" className="question-asks">

@@ -56,9 +56,23 @@ function LeftOnPart({ glance, unit }: { readonly glance: Glance; readonly unit: 
   const label = left.onPart < 0 ? words.past : left.measured ? words.left[quantity] : words.leftFromPlan;
   switch (left.standing) {
     case 'in-window':
-      return <Figure kind="standing is-in" number={words.standing['in-window']} unit="" label={`${amount(left.onPart).number} ${amount(left.onPart).unit} ${label}`} />;
+      return (
+        <Figure
+          kind="standing is-in"
+          number={words.standing['in-window']}
+          unit=""
+          label={`${amount(left.onPart).number} ${amount(left.onPart).unit} ${label}`}
+        />
+      );
     case 'past':
-      return <Figure kind="standing is-past" number={words.standing.past} unit="" label={`${amount(left.onPart).number} ${amount(left.onPart).unit} ${label}`} />;
+      return (
+        <Figure
+          kind="standing is-past"
+          number={words.standing.past}
+          unit=""
+          label={`${amount(left.onPart).number} ${amount(left.onPart).unit} ${label}`}
+        />
+      );
     case 'more-to-take':
     case 'beside':
       return <Figure kind="is-left" {...amount(left.onPart)} label={label} />;
@@ -71,7 +85,13 @@ function OnTheDial({ glance, unit }: { readonly glance: Glance; readonly unit: D
   if (left === null || left.onPart <= 0) return null;
   const all = <Figure {...amountParts(left.onDial, unit)} label={words.onTheDial} />;
   if (cut === null) return all;
-  if (cut.tooThin) return <>{all}<Figure number={words.fileIt} unit="" label={words.tooThin} /></>;
+  if (cut.tooThin)
+    return (
+      <>
+        {all}
+        <Figure number={words.fileIt} unit="" label={words.tooThin} />
+      </>
+    );
   return (
     <>
       {all}

@@ -56,8 +56,12 @@ export function Strip({ glance, unit }: { readonly glance: Glance; readonly unit
       <line className="strip-limit" x1={x(layout.high)} y1={2} x2={x(layout.high)} y2={FOOT + 6} />
       <line className="strip-aim" x1={x(layout.aim)} y1={2} x2={x(layout.aim)} y2={FOOT} />
       <line className="strip-base" x1={0} y1={FOOT} x2={WIDE} y2={FOOT} />
-      <text className="strip-text" x={x(layout.low) - 6} y={FOOT + 30} textAnchor="end">{low}</text>
-      <text className="strip-text" x={x(layout.high) + 6} y={FOOT + 30} textAnchor="start">{high}</text>
+      <text className="strip-text" x={x(layout.low) - 6} y={FOOT + 30} textAnchor="end">
+        {low}
+      </text>
+      <text className="strip-text" x={x(layout.high) + 6} y={FOOT + 30} textAnchor="start">
+        {high}
+      </text>
       {layout.marks.map((mark, index) => {
         const newest = index === layout.marks.length - 1;
         const y = TOP + ROW * index + ROW / 2;
@@ -72,9 +76,17 @@ export function Strip({ glance, unit }: { readonly glance: Glance; readonly unit
                 <circle className="strip-dot" cx={x(mark.at)} cy={y} r={newest ? 9 : 6} />
               </>
             ) : (
-              <path className="strip-dot" d={mark.off === 'right' ? `M${WIDE - 18},${y - 9} l16,9 l-16,9 z` : `M18,${y - 9} l-16,9 l16,9 z`} />
+              <path
+                className="strip-dot"
+                d={mark.off === 'right' ? `M${WIDE - 18},${y - 9} l16,9 l-16,9 z` : `M18,${y - 9} l-16,9 l16,9 z`}
+              />
             )}
-            <text className="strip-text" x={onRight ? x(mark.from) - 14 : x(mark.to) + 14} y={y + 8} textAnchor={onRight ? 'end' : 'start'}>
+            <text
+              className="strip-text"
+              x={onRight ? x(mark.from) - 14 : x(mark.to) + 14}
+              y={y + 8}
+              textAnchor={onRight ? 'end' : 'start'}
+            >
               {label}
             </text>
           </g>

@@ -37,7 +37,8 @@ export function TalkButton() {
   const off = listening.state === 'off';
   const broken = listening.state === 'broken';
   const label = off ? t.off : broken ? t.broken : held ? t.held : t.hold;
-  const below = held || (listening.state === 'waiting' && listening.mode === 'hold' && !listening.tooLoud) ? null : listeningWords(listening);
+  const quiet = held || (listening.state === 'waiting' && listening.mode === 'hold');
+  const below = listening.tooLoud ? words.tooLoudShort : quiet ? null : listeningWords(listening);
   return (
     <button
       type="button"

@@ -21,9 +21,27 @@ export type RowButton = { readonly label: string; readonly deed: Deed };
 export type Row = { readonly places: readonly [RowButton | null, RowButton | null, RowButton | null]; readonly turnsTo: RowId };
 
 export type RowId =
-  | 'first' | 'right' | 'groups' | 'more-groups'
-  | 'ask-1' | 'ask-2' | 'ask-3' | 'ask-4' | 'cut-1' | 'cut-2' | 'fit-1' | 'fit-2' | 'set-up-1' | 'set-up-2'
-  | 'steps-1' | 'steps-2' | 'steps-3' | 'pages-1' | 'pages-2' | 'pages-3' | 'pages-4';
+  | 'first'
+  | 'right'
+  | 'groups'
+  | 'more-groups'
+  | 'ask-1'
+  | 'ask-2'
+  | 'ask-3'
+  | 'ask-4'
+  | 'cut-1'
+  | 'cut-2'
+  | 'fit-1'
+  | 'fit-2'
+  | 'set-up-1'
+  | 'set-up-2'
+  | 'steps-1'
+  | 'steps-2'
+  | 'steps-3'
+  | 'pages-1'
+  | 'pages-2'
+  | 'pages-3'
+  | 'pages-4';
 
 const isPadAsk = (name: string): name is PadAsk => (PAD_ASKS as readonly string[]).includes(name);
 
@@ -53,7 +71,10 @@ const row = (turnsTo: RowId, one: string, two: string | null, three: string | nu
  * at most two choices away from `groups`.
  */
 export const ROWS: Readonly<Record<RowId, Row>> = {
-  first: { places: [{ ...named('reading'), label: b.reading }, { label: b.talk.hold, deed: { do: 'talk' } }, named('next')], turnsTo: 'right' },
+  first: {
+    places: [{ ...named('reading'), label: b.reading }, { label: b.talk.hold, deed: { do: 'talk' } }, named('next')],
+    turnsTo: 'right',
+  },
   right: row('groups', 'back', 'scratch', 'correct'),
   groups: { places: [turn(b.ask, 'ask-1'), turn(b.cut, 'cut-1'), turn(b.fit, 'fit-1')], turnsTo: 'more-groups' },
   'more-groups': { places: [turn(b.setUp, 'set-up-1'), turn(b.steps, 'steps-1'), turn(b.pages, 'pages-1')], turnsTo: 'first' },
@@ -73,7 +94,11 @@ export const ROWS: Readonly<Record<RowId, Row>> = {
   'steps-3': row('first', 'memo', null, null),
 
   'pages-1': {
-    places: [{ label: b.jobs, deed: { do: 'page', page: 'jobs' } }, { label: b.record, deed: { do: 'page', page: 'record' } }, named('what-can-i-say')],
+    places: [
+      { label: b.jobs, deed: { do: 'page', page: 'jobs' } },
+      { label: b.record, deed: { do: 'page', page: 'record' } },
+      named('what-can-i-say'),
+    ],
     turnsTo: 'pages-2',
   },
   'pages-2': row('pages-3', 'louder', 'quieter', 'slower'),
@@ -85,5 +110,8 @@ export const ROWS: Readonly<Record<RowId, Row>> = {
     ],
     turnsTo: 'pages-4',
   },
-  'pages-4': { places: [named('stop-listening'), named('hush'), { label: b.lightDark, deed: { do: 'theme' } }], turnsTo: 'first' },
+  'pages-4': {
+    places: [named('stop-listening'), named('hush'), { label: b.lightDark, deed: { do: 'theme' } }],
+    turnsTo: 'first',
+  },
 };

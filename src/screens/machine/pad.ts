@@ -2,7 +2,19 @@ import { celsius, fahrenheit, parseLength, type DisplayUnit, type InstrumentKind
 import type { Intent, Place } from '../../job/index.ts';
 
 /** What the number pad can be open for: the commands that take a number, by their names in the phrasebook. */
-export const PAD_ASKS = ['reading', 'correct', 'took', 'dial', 'jaw', 'low', 'high', 'edge', 'other-edge', 'temperature', 'go-to'] as const;
+export const PAD_ASKS = [
+  'reading',
+  'correct',
+  'took',
+  'dial',
+  'jaw',
+  'low',
+  'high',
+  'edge',
+  'other-edge',
+  'temperature',
+  'go-to',
+] as const;
 export type PadAsk = (typeof PAD_ASKS)[number];
 
 export type PadUnit = 'in' | 'thou' | 'mm' | 'C' | 'F' | 'none';
@@ -75,13 +87,20 @@ export function pressed(pad: Pad, key: string): Pad {
 export const erased = (pad: Pad): Pad => ({ ...pad, text: pad.text.slice(0, -1) });
 
 /** The member after `now`, round and round. */
-const after = <T,>(members: readonly T[], now: T): T => {
+const after = <T>(members: readonly T[], now: T): T => {
   const next = members[(members.indexOf(now) + 1) % members.length];
   return next === undefined ? now : next;
 };
 
 const PLACES: readonly (Place | null)[] = [null, 'at-the-shoulder', 'in-the-middle', 'at-the-end', 'across'];
-const HAND_INSTRUMENTS: readonly (InstrumentKind | null)[] = [null, 'caliper', 'micrometer', 'depth-micrometer', 'telescoping-gauge', 'rule'];
+const HAND_INSTRUMENTS: readonly (InstrumentKind | null)[] = [
+  null,
+  'caliper',
+  'micrometer',
+  'depth-micrometer',
+  'telescoping-gauge',
+  'rule',
+];
 
 export const turnedUnit = (pad: Pad, unit: DisplayUnit): Pad => ({ ...pad, unit: after(unitsOf(pad.ask, unit), pad.unit) });
 export const turnedPlace = (pad: Pad): Pad => ({ ...pad, place: after(PLACES, pad.place) });
@@ -100,11 +119,18 @@ export function withUnitLetter(pad: Pad, letter: string, unit: DisplayUnit): Pad
  */
 export type Entered =
   | { readonly as: 'intent'; readonly intent: Intent }
-  | { readonly as: 'size'; readonly for: 'reading' | 'correct'; readonly text: string; readonly place: Place | null; readonly instrument: InstrumentKind | null };
+  | {
+      readonly as: 'size';
+      readonly for: 'reading' | 'correct';
+      readonly text: string;
+      readonly place: Place | null;
+      readonly instrument: InstrumentKind | null;
+    };
 
 export function entered(pad: Pad, unit: DisplayUnit): Entered | null {
   const intent = (made: Intent): Entered => ({ as: 'intent', intent: made });
-  if (pad.ask === 'go-to') return /^\d+$/.test(pad.text) ? intent({ type: 'go-to', step: { as: 'one', value: Number(pad.text) } }) : null;
+  if (pad.ask === 'go-to')
+    return /^\d+$/.test(pad.text) ? intent({ type: 'go-to', step: { as: 'one', value: Number(pad.text) } }) : null;
   if (pad.ask === 'temperature') {
     if (!/^-?\d*\.?\d+$/.test(pad.text)) return null;
     const degrees = pad.unit === 'F' ? fahrenheit(Number(pad.text), 'half-even') : celsius(Number(pad.text), 'half-even');
@@ -117,7 +143,13 @@ export function entered(pad: Pad, unit: DisplayUnit): Entered | null {
   switch (pad.ask) {
     case 'reading':
     case 'correct':
-      return { as: 'size', for: pad.ask, text: pad.unit === unitsOf(pad.ask, unit)[0] ? pad.text : text, place: pad.place, instrument: pad.instrument };
+      return {
+        as: 'size',
+        for: pad.ask,
+        text: pad.unit === unitsOf(pad.ask, unit)[0] ? pad.text : text,
+        place: pad.place,
+        instrument: pad.instrument,
+      };
     case 'took':
       return intent({ type: 'took', value });
     case 'dial':

@@ -33,6 +33,8 @@ export type ProfileLayout = {
   readonly length: number;
   readonly stockRadius: number;
   readonly segments: readonly ProfileSegment[];
+  /** Where the bar still stands at its full size: runs of features that are not finished. */
+  readonly uncut: readonly { readonly left: number; readonly width: number }[];
   readonly marks: readonly ProfileMark[];
 };
 
@@ -53,7 +55,13 @@ function segmentsOf(part: Part, stateOf: (feature: string) => FeatureState): Pro
     const width = middle(feature.length);
     const across = middle(feature.kind === 'thread' ? feature.major : feature.diameter);
     const segment = {
-      id: feature.id, name: feature.name, kind: feature.kind, state: stateOf(feature.id), left, width, radius: across / 2,
+      id: feature.id,
+      name: feature.name,
+      kind: feature.kind,
+      state: stateOf(feature.id),
+      left,
+      width,
+      radius: across / 2,
       off: feature.kind === 'offset-journal' ? feature.throw : 0,
     };
     left += width;
@@ -61,15 +69,39 @@ function segmentsOf(part: Part, stateOf: (feature: string) => FeatureState): Pro
   });
 }
 
+function uncutRuns(segments: readonly ProfileSegment[]): { left: number; width: number }[] {
+  const runs: { left: number; width: number }[] = [];
+  for (const { state, left, width } of segments) {
+    if (state === 'done') continue;
+    const last = runs.at(-1);
+    if (last !== undefined && last.left + last.width === left) last.width += width;
+    else runs.push({ left, width });
+  }
+  return runs;
+}
+
 /** Holes in the ends, and what is milled into the side, which is drawn turned to the top. */
-function marksOf(part: Part, segments: readonly ProfileSegment[], length: number, stateOf: (feature: string) => FeatureState): ProfileMark[] {
+function marksOf(
+  part: Part,
+  segments: readonly ProfileSegment[],
+  length: number,
+  stateOf: (feature: string) => FeatureState,
+): ProfileMark[] {
   const holes = part.ends.flatMap((end): ProfileMark[] =>
     end.kind === 'centre'
       ? []
-      : [{
-          id: end.id, name: end.name, kind: 'hole', state: stateOf(end.id), width: end.drillDepth, height: end.drill,
-          left: end.end === 'left' ? 0 : length - end.drillDepth, top: end.drill / 2,
-        }],
+      : [
+          {
+            id: end.id,
+            name: end.name,
+            kind: 'hole',
+            state: stateOf(end.id),
+            width: end.drillDepth,
+            height: end.drill,
+            left: end.end === 'left' ? 0 : length - end.drillDepth,
+            top: end.drill / 2,
+          },
+        ],
   );
   const notches = part.milled.flatMap((milled): ProfileMark[] => {
     const on = segments.find((segment) => segment.id === milled.on);
@@ -77,7 +109,18 @@ function marksOf(part: Part, segments: readonly ProfileSegment[], length: number
     const width = milled.kind === 'pin-pocket' ? milled.diameter : milled.length;
     const atLeftEnd = on.left === 0;
     const left = milled.kind === 'pin-pocket' ? on.left + (on.width - width) / 2 : atLeftEnd ? 0 : on.left + on.width - width;
-    return [{ id: milled.id, name: milled.name, kind: 'notch', state: stateOf(milled.id), left, width, top: on.radius + on.off, height: milled.depth }];
+    return [
+      {
+        id: milled.id,
+        name: milled.name,
+        kind: 'notch',
+        state: stateOf(milled.id),
+        left,
+        width,
+        top: on.radius + on.off,
+        height: milled.depth,
+      },
+    ];
   });
   return [...holes, ...notches];
 }
@@ -89,5 +132,11 @@ export function profileLayout(state: JobState): ProfileLayout {
   const segments = segmentsOf(part, stateOf);
   const last = segments.at(-1);
   const length = last === undefined ? 0 : last.left + last.width;
-  return { length, stockRadius: part.stock.size / 2, segments, marks: marksOf(part, segments, length, stateOf) };
+  return {
+    length,
+    stockRadius: part.stock.size / 2,
+    segments,
+    uncut: uncutRuns(segments),
+    marks: marksOf(part, segments, length, stateOf),
+  };
 }

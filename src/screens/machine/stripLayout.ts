@@ -31,7 +31,10 @@ const clamped = (x: number): number => Math.min(1 - EDGE, Math.max(EDGE, x));
  * Places of the window and the readings on one scale, the target in the middle. The scale follows the newest reading, so the
  * last thousandths fill the strip when they come; what lies beyond an edge stands at that edge.
  */
-export function stripLayout(window: { readonly low: Length; readonly high: Length; readonly aim: Length }, readings: readonly StripReading[]): StripLayout {
+export function stripLayout(
+  window: { readonly low: Length; readonly high: Length; readonly aim: Length },
+  readings: readonly StripReading[],
+): StripLayout {
   const width = Math.max(window.high - window.low, 1);
   const newest = readings.at(-1);
   const reach = newest === undefined ? 0 : Math.abs(newest.value - window.aim) + newest.within;

@@ -68,17 +68,22 @@ export function useMachine(): Machine {
     switch (deed.do) {
       case 'row':
       case 'talk':
-        return;
+        break;
       case 'say':
-        return say(deed.intent);
+        say(deed.intent);
+        break;
       case 'pad':
-        return setPad(newPad(deed.ask));
+        setPad(newPad(deed.ask));
+        break;
       case 'page':
-        return store.getState().goTo(deed.page);
+        store.getState().goTo(deed.page);
+        break;
       case 'listen':
-        return void store.getState().listen(deed.mode);
+        void store.getState().listen(deed.mode);
+        break;
       case 'theme':
-        return turnTheme();
+        turnTheme();
+        break;
     }
   };
 
@@ -94,27 +99,40 @@ export function useMachine(): Machine {
     else say({ type: 'cancel' });
   };
 
+  const letterKey = (letter: string): void => {
+    if (pad !== null) setPad('/ '.includes(letter) ? pressed(pad, letter) : withUnitLetter(pad, letter, unit));
+    else {
+      const command = commandWithKey(letter);
+      if (command !== null) press(deedOf(command));
+    }
+  };
+
   const keyDown = (key: KeyDeed): void => {
     switch (key.do) {
       case 'talk':
-        return store.getState().hold();
+        store.getState().hold();
+        break;
       case 'next':
       case 'back':
         // A number half typed is finished or cancelled first: a pedal must not carry it into the next step.
-        return pad === null ? say({ type: key.do }) : undefined;
+        if (pad === null) say({ type: key.do });
+        break;
       case 'enter':
-        return enterKey();
+        enterKey();
+        break;
       case 'escape':
-        return escapeKey();
+        escapeKey();
+        break;
       case 'erase':
-        return pad === null ? say({ type: 'scratch' }) : setPad(erased(pad));
+        if (pad === null) say({ type: 'scratch' });
+        else setPad(erased(pad));
+        break;
       case 'type':
-        return setPad(pad === null ? newPad('reading', key.key) : pressed(pad, key.key));
-      case 'letter': {
-        if (pad !== null) return setPad('/ '.includes(key.key) ? pressed(pad, key.key) : withUnitLetter(pad, key.key, unit));
-        const command = commandWithKey(key.key);
-        return command === null ? undefined : press(deedOf(command));
-      }
+        setPad(pad === null ? newPad('reading', key.key) : pressed(pad, key.key));
+        break;
+      case 'letter':
+        letterKey(key.key);
+        break;
     }
   };
   useShopKeys({ down: keyDown, talkUp: () => store.getState().release() });

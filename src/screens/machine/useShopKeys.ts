@@ -7,7 +7,8 @@ export type KeyHandlers = { readonly down: (deed: KeyDeed) => void; readonly tal
 const FIELDS = 'input, textarea, select, [contenteditable=""], [contenteditable="true"]';
 const CONTROLS = 'button, a[href], summary';
 
-const matches = (target: EventTarget | null, selector: string): boolean => target instanceof Element && target.closest(selector) !== null;
+const matches = (target: EventTarget | null, selector: string): boolean =>
+  target instanceof Element && target.closest(selector) !== null;
 
 /** Gives the keys of a keyboard, a pedal or a caliper that types to the machine page while it is shown. */
 export function useShopKeys(handlers: KeyHandlers): void {

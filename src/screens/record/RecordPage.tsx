@@ -21,7 +21,15 @@ function stands(row: RecordRow): string {
 }
 
 /** Readings as a table; struck ones are crossed out and say so in words. */
-function Readings({ rows, unit, struck }: { readonly rows: readonly RecordRow[]; readonly unit: DisplayUnit; readonly struck: boolean }) {
+function Readings({
+  rows,
+  unit,
+  struck,
+}: {
+  readonly rows: readonly RecordRow[];
+  readonly unit: DisplayUnit;
+  readonly struck: boolean;
+}) {
   const c = w.columns;
   return (
     <table className={struck ? 'readings is-struck' : 'readings'}>
@@ -44,10 +52,14 @@ function Readings({ rows, unit, struck }: { readonly rows: readonly RecordRow[];
       <tbody>
         {rows.map((row) => (
           <tr key={row.id}>
-            <td className="number" data-label={c.step}>{row.step}</td>
+            <td className="number" data-label={c.step}>
+              {row.step}
+            </td>
             <td>{row.mate === null ? row.operation.say : w.ofMate(row.mate)}</td>
             <td className="number size">{struck ? <s>{bareSize(row.value, unit)}</s> : <b>{bareSize(row.value, unit)}</b>}</td>
-            <td className="number" data-label={c.wanted}>{wanted(row, unit)}</td>
+            <td className="number" data-label={c.wanted}>
+              {wanted(row, unit)}
+            </td>
             <td>{struck ? w.struckMark : stands(row)}</td>
             <td>{row.instrument === null ? '' : words.instruments[row.instrument]}</td>
             <td>{row.place === null ? '' : words.places[row.place]}</td>
@@ -65,10 +77,9 @@ function Steps({ state }: { readonly state: JobState }) {
     <ol className="record-steps">
       {routeProgress(state).map(({ operation, status }) => {
         const { feel, memos } = progressOf(state, operation.id);
-        const more = [
-          feel === null ? '' : w.felt(words.feels[feel]),
-          sizeOf(memos) === 0 ? '' : w.memos(sizeOf(memos)),
-        ].filter((text) => text !== '');
+        const more = [feel === null ? '' : w.felt(words.feels[feel]), sizeOf(memos) === 0 ? '' : w.memos(sizeOf(memos))].filter(
+          (text) => text !== '',
+        );
         return (
           <li key={operation.id}>
             <span>{operation.title}</span> <i className={`status is-${status}`}>{[w.status[status], ...more].join(', ')}</i>

@@ -24,7 +24,10 @@ function rowOf(state: JobState, event: JobEvent, body: ReadingBody): RecordRow |
   const at = operations.findIndex((candidate) => candidate.id === body.operation);
   const operation = operations[at];
   if (operation === undefined) return null;
-  const mate = body.type === 'MateMeasured' ? (state.plan.part.mates.find((candidate) => candidate.id === body.mate)?.name ?? body.mate) : null;
+  const mate =
+    body.type === 'MateMeasured'
+      ? (state.plan.part.mates.find((candidate) => candidate.id === body.mate)?.name ?? body.mate)
+      : null;
   return {
     id: event.id,
     at: event.at,
