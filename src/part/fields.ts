@@ -5,21 +5,33 @@ import { asDiameter, parseLength, writeLength, type Diameter, type Length } from
  * A length in a file: text with its unit (`"0.627in"`, `"15.94mm"`, `"5/16in"`), read to the exact nanometre. Text without a
  * unit is refused: a bare number in a file has no mode to borrow one from.
  */
-export const lengthField = z.codec(z.string(), z.custom<Length>((value) => Number.isSafeInteger(value)), {
-  decode: (text, context) => {
-    const read = parseLength(text, 'millimetre');
-    if (read.ok && /[a-zµ"']\s*$/i.test(text)) return read.value;
-    context.issues.push({ code: 'custom', input: text, message: `"${text}" is not a length with its unit, such as "0.627in" or "15.94mm"` });
-    return z.NEVER;
+export const lengthField = z.codec(
+  z.string(),
+  z.custom<Length>((value) => Number.isSafeInteger(value)),
+  {
+    decode: (text, context) => {
+      const read = parseLength(text, 'millimetre');
+      if (read.ok && /[a-zµ"']\s*$/i.test(text)) return read.value;
+      context.issues.push({
+        code: 'custom',
+        input: text,
+        message: `"${text}" is not a length with its unit, such as "0.627in" or "15.94mm"`,
+      });
+      return z.NEVER;
+    },
+    encode: (length) => writeLength(length),
   },
-  encode: (length) => writeLength(length),
-});
+);
 
 /** A diameter in a file: written like any length, and a `Diameter` from there on. */
-export const diameterField = z.codec(lengthField, z.custom<Diameter>((value) => Number.isSafeInteger(value)), {
-  decode: (length) => asDiameter(length as Length),
-  encode: (diameter) => diameter,
-});
+export const diameterField = z.codec(
+  lengthField,
+  z.custom<Diameter>((value) => Number.isSafeInteger(value)),
+  {
+    decode: (length) => asDiameter(length),
+    encode: (diameter) => diameter,
+  },
+);
 
 const moreThanZero = (length: number): boolean => length > 0;
 

@@ -1,4 +1,16 @@
-import { dividedBy, midway, minus, nanometres, plus, roundReal, toRadians, type Angle, type Diameter, type Length, type Rounding } from '../measure/index.ts';
+import {
+  dividedBy,
+  midway,
+  minus,
+  nanometres,
+  plus,
+  roundReal,
+  toRadians,
+  type Angle,
+  type Diameter,
+  type Length,
+  type Rounding,
+} from '../measure/index.ts';
 import { solve3 } from './runout.ts';
 
 export type Point = { readonly x: Length; readonly y: Length };
@@ -34,7 +46,10 @@ export function circleThrough(points: readonly Point[]): Circle | null {
   const v = -e / 2;
   const squared = u * u + v * v - f;
   if (!(squared > 0)) return null;
-  return { centre: { x: whole(u * scale + middleX), y: whole(v * scale + middleY) }, radius: whole(Math.sqrt(squared) * scale) };
+  return {
+    centre: { x: whole(u * scale + middleX), y: whole(v * scale + middleY) },
+    radius: whole(Math.sqrt(squared) * scale),
+  };
 }
 
 /** The radius of an arc from its chord and rise: c²/(8·h) + h/2. */
@@ -52,7 +67,7 @@ export function boltCircle(diameter: Diameter, holes: number, first: Angle, cent
 /** The straight distance between neighbouring holes of a bolt circle, to check with calipers: D·sin(π/n). */
 export const boltChord = (diameter: Diameter, holes: number): Length => whole(diameter * Math.sin(Math.PI / holes));
 
-/** Where an edge is when an edge finder touches it: half its tip from the spindle, toward the work (`side` +1 on its low side). */
+/** Where an edge is when a finder touches it: half its tip from the spindle, toward the work (`side` +1 on its low side). */
 export const edgeAt = (spindle: Length, tip: Diameter, side: 1 | -1, rounding: Rounding): Length =>
   side === 1 ? plus(spindle, dividedBy(tip, 2, rounding)) : minus(spindle, dividedBy(tip, 2, rounding));
 

@@ -1,21 +1,42 @@
-import { asDiameter, formatFraction, inches, millimetres, scaled, sixtyFourths, toRadians, type Angle, type Diameter, type Length } from '../measure/index.ts';
+import {
+  asDiameter,
+  formatFraction,
+  inches,
+  millimetres,
+  scaled,
+  sixtyFourths,
+  toRadians,
+  type Angle,
+  type Diameter,
+  type Length,
+} from '../measure/index.ts';
 
 /** A drill that is sold: how it is asked for, and its diameter. */
-export type Drill = { readonly series: 'number' | 'letter' | 'fraction' | 'metric'; readonly name: string; readonly diameter: Diameter };
+export type Drill = {
+  readonly series: 'number' | 'letter' | 'fraction' | 'metric';
+  readonly name: string;
+  readonly diameter: Diameter;
+};
 
 /** Number drills 1 to 80 in ten-thousandths of an inch (the public wire gauge table; checked values in tests). */
 const NUMBERS = [
-  2280, 2210, 2130, 2090, 2055, 2040, 2010, 1990, 1960, 1935, 1910, 1890, 1850, 1820, 1800, 1770, 1730, 1695, 1660, 1610, 1590, 1570, 1540, 1520, 1495,
-  1470, 1440, 1405, 1360, 1285, 1200, 1160, 1130, 1110, 1100, 1065, 1040, 1015, 995, 980, 960, 935, 890, 860, 820, 810, 785, 760, 730, 700, 670, 635, 595,
-  550, 520, 465, 430, 420, 410, 400, 390, 380, 370, 360, 350, 330, 320, 310, 292, 280, 260, 250, 240, 225, 210, 200, 180, 160, 145, 135,
+  2280, 2210, 2130, 2090, 2055, 2040, 2010, 1990, 1960, 1935, 1910, 1890, 1850, 1820, 1800, 1770, 1730, 1695, 1660, 1610, 1590,
+  1570, 1540, 1520, 1495, 1470, 1440, 1405, 1360, 1285, 1200, 1160, 1130, 1110, 1100, 1065, 1040, 1015, 995, 980, 960, 935, 890,
+  860, 820, 810, 785, 760, 730, 700, 670, 635, 595, 550, 520, 465, 430, 420, 410, 400, 390, 380, 370, 360, 350, 330, 320, 310,
+  292, 280, 260, 250, 240, 225, 210, 200, 180, 160, 145, 135,
 ] as const;
 
 /** Letter drills A to Z in thousandths of an inch. */
 const LETTERS = [
-  234, 238, 242, 246, 250, 257, 261, 266, 272, 277, 281, 290, 295, 302, 316, 323, 332, 339, 348, 358, 368, 377, 386, 397, 404, 413,
+  234, 238, 242, 246, 250, 257, 261, 266, 272, 277, 281, 290, 295, 302, 316, 323, 332, 339, 348, 358, 368, 377, 386, 397, 404,
+  413,
 ] as const;
 
-const drill = (series: Drill['series'], name: string, length: Length): Drill => ({ series, name, diameter: asDiameter(length) });
+const drill = (series: Drill['series'], name: string, length: Length): Drill => ({
+  series,
+  name,
+  diameter: asDiameter(length),
+});
 
 const numbered = NUMBERS.map((size, index) => drill('number', `#${index + 1}`, inches(size / 10_000)));
 const lettered = LETTERS.map((size, index) => drill('letter', String.fromCharCode(65 + index), inches(size / 1000)));
@@ -25,9 +46,10 @@ const fractional = Array.from({ length: 128 }, (_, index) => {
   return drill('fraction', `${formatFraction(size) ?? ''}"`, size);
 });
 /** 0.5 to 14 mm by tenths, to 32 mm by halves: the usual jobber series (ISO 235, from memory). */
-const metric = [...Array.from({ length: 136 }, (_, index) => (index + 5) / 10), ...Array.from({ length: 36 }, (_, index) => 14.5 + index / 2)].map((size) =>
-  drill('metric', `${size} mm`, millimetres(size)),
-);
+const metric = [
+  ...Array.from({ length: 136 }, (_, index) => (index + 5) / 10),
+  ...Array.from({ length: 36 }, (_, index) => 14.5 + index / 2),
+].map((size) => drill('metric', `${size} mm`, millimetres(size)));
 
 /** Every drill of the four series, by series. */
 export const DRILLS: readonly Drill[] = [...numbered, ...lettered, ...fractional, ...metric];

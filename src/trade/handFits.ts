@@ -12,7 +12,9 @@ export type Clearances = { readonly least: Length; readonly most: Length };
  * (.0015 to .0025), locate 2 to 13 µm, tap 0 to -10 µm, press -15 to -35 µm. Common practice, no source; close to RC3, RC5, LC2,
  * LT3 and FN1 at 1 in.
  */
-const RULES: Readonly<Record<HandFit, { readonly least: readonly [um: number, perMm: number]; readonly most: readonly [um: number, perMm: number] }>> = {
+const RULES: Readonly<
+  Record<HandFit, { readonly least: readonly [um: number, perMm: number]; readonly most: readonly [um: number, perMm: number] }>
+> = {
   slide: { least: [10, 0.3], most: [25, 0.5] },
   run: { least: [20, 0.7], most: [38, 1.0] },
   locate: { least: [2, 0], most: [8, 0.2] },
@@ -32,6 +34,7 @@ export const HAND_FIT_FEELS: Readonly<Record<HandFit, string>> = {
 /** The clearances of a fit by hand at a diameter. Rounded to the nearest nanometre. */
 export function handClearances(fit: HandFit, diameter: Length): Clearances {
   const { least, most } = RULES[fit];
-  const at = ([um, perMm]: readonly [number, number]): Length => plus(micrometres(um), scaled(diameter, perMm / 1000, 'half-even'));
+  const at = ([um, perMm]: readonly [number, number]): Length =>
+    plus(micrometres(um), scaled(diameter, perMm / 1000, 'half-even'));
   return { least: at(least), most: at(most) };
 }

@@ -3,10 +3,12 @@ import { fitLimitsOf, type FitLimits } from './isoFits.ts';
 
 /** Classes of ANSI B4.1-1967: running and sliding, locational clearance, transition, interference, and force fits. */
 export const INCH_FITS = [
-  'RC1', 'RC2', 'RC3', 'RC4', 'RC5', 'RC6', 'RC7', 'RC8', 'RC9', 'LC1', 'LC2', 'LC3', 'LC4', 'LC5', 'LT1', 'LT2', 'LT3', 'LT5', 'LN1', 'LN2', 'LN3',
-  'FN1', 'FN2', 'FN3', 'FN4',
+  ...(['RC1', 'RC2', 'RC3', 'RC4', 'RC5', 'RC6', 'RC7', 'RC8', 'RC9'] as const),
+  ...(['LC1', 'LC2', 'LC3', 'LC4', 'LC5', 'LT1', 'LT2', 'LT3', 'LT5'] as const),
+  ...(['LN1', 'LN2', 'LN3', 'FN1', 'FN2', 'FN3', 'FN4'] as const),
 ] as const;
 export type InchFit = (typeof INCH_FITS)[number];
+type ForceFit = Extract<InchFit, `FN${number}`>;
 
 export type InchFitFault =
   | { readonly key: 'inch-size-out-of-range'; readonly size: Length; readonly fit: InchFit }
@@ -31,53 +33,78 @@ const HOLES: Readonly<Record<string, readonly number[]>> = {
 };
 
 type Shafts = readonly (readonly [high: number, low: number] | null)[];
-const under = (row: readonly number[]): Shafts => row.map((width) => [0, -width] as const);
-const half = (row: readonly number[]): Shafts => row.map((width) => [width / 2, -width / 2] as const);
-const less = (highs: readonly number[], row: readonly number[]): Shafts => highs.map((high, index) => [high, high - (row[index] ?? 0)] as const);
+type FitRow = { readonly hole: string; readonly shafts: Shafts };
+
+/** Reads a row of shaft limits, high over low, one cell a range: `-0.1/-0.25 none 0.5/0.1`. */
+const limits = (row: string): Shafts =>
+  row.split(' ').map((cell) => {
+    const [high, low] = cell.split('/').map(Number);
+    return cell === 'none' || high === undefined || low === undefined ? null : [high, low];
+  });
 const grade = (name: string): readonly number[] => HOLES[name] ?? [];
+const under = (name: string): Shafts => grade(name).map((width) => [0, -width]);
+const halves = (name: string): Shafts => grade(name).map((width) => [width / 2, -width / 2]);
+const below = (highs: readonly number[], name: string): Shafts =>
+  highs.map((high, index) => [high, high - (grade(name)[index] ?? 0)]);
 
 /**
  * Hole grade and shaft limits in thousandths of an inch, by class.
- * RC: ANSI B4.1-1967 as printed in Machinery's Handbook, 31st ed., tables 8a and 8b; every clearance agrees with the Aeronautical
- * Engineer's Data Book, table 12.5. LN: the same handbook, table 12. LT: table 10. LC: by the standard's own symbols (H6/h5,
- * H7/h6, H8/h7, H10/h9, H7/g6) from the rows above.
+ * RC: ANSI B4.1-1967 as printed in Machinery's Handbook, 31st ed., tables 8a and 8b; every clearance agrees with the
+ * Aeronautical Engineer's Data Book, table 12.5. LN: the same handbook, table 12. LT: table 10. LC: by the standard's own
+ * symbols (H6/h5, H7/h6, H8/h7, H10/h9, H7/g6) from the rows above.
  */
-const CLASSES: Readonly<Record<Exclude<InchFit, 'FN1' | 'FN2' | 'FN3' | 'FN4'>, { readonly hole: string; readonly shafts: Shafts }>> = {
-  RC1: { hole: 'H5', shafts: [[-0.1, -0.25], [-0.15, -0.3], [-0.2, -0.35], [-0.25, -0.45], [-0.3, -0.55], [-0.4, -0.7], [-0.4, -0.7], [-0.5, -0.9]] },
-  RC2: { hole: 'H6', shafts: [[-0.1, -0.3], [-0.15, -0.35], [-0.2, -0.45], [-0.25, -0.55], [-0.3, -0.7], [-0.4, -0.8], [-0.4, -0.9], [-0.5, -1.1]] },
-  RC3: { hole: 'H7', shafts: [[-0.3, -0.55], [-0.4, -0.7], [-0.5, -0.9], [-0.6, -1.0], [-0.8, -1.3], [-1.0, -1.6], [-1.2, -1.9], [-1.4, -2.3]] },
-  RC4: { hole: 'H8', shafts: [[-0.3, -0.7], [-0.4, -0.9], [-0.5, -1.1], [-0.6, -1.3], [-0.8, -1.6], [-1.0, -2.0], [-1.2, -2.4], [-1.4, -2.8]] },
-  RC5: { hole: 'H8', shafts: [[-0.6, -1.0], [-0.8, -1.3], [-1.0, -1.6], [-1.2, -1.9], [-1.6, -2.4], [-2.0, -3.0], [-2.5, -3.7], [-3.0, -4.4]] },
-  RC6: { hole: 'H9', shafts: [[-0.6, -1.2], [-0.8, -1.5], [-1.0, -1.9], [-1.2, -2.2], [-1.6, -2.8], [-2.0, -3.6], [-2.5, -4.3], [-3.0, -5.2]] },
-  RC7: { hole: 'H9', shafts: [[-1.0, -1.6], [-1.2, -1.9], [-1.6, -2.5], [-2.0, -3.0], [-2.5, -3.7], [-3.0, -4.6], [-4.0, -5.8], [-5.0, -7.2]] },
-  RC8: { hole: 'H10', shafts: [[-2.5, -3.5], [-2.8, -4.0], [-3.0, -4.4], [-3.5, -5.1], [-4.5, -6.5], [-5.0, -7.5], [-6.0, -9.0], [-7.0, -10.5]] },
-  RC9: { hole: 'H11', shafts: [[-4.0, -5.6], [-4.5, -6.0], [-5.0, -7.2], [-6.0, -8.8], [-7.0, -10.5], [-8.0, -12.0], [-9.0, -13.5], [-10.0, -15.0]] },
-  LC1: { hole: 'H6', shafts: under(grade('H5')) },
-  LC2: { hole: 'H7', shafts: under(grade('H6')) },
-  LC3: { hole: 'H8', shafts: under(grade('H7')) },
-  LC4: { hole: 'H10', shafts: under(grade('H9')) },
-  LC5: { hole: 'H7', shafts: less([-0.1, -0.15, -0.2, -0.25, -0.3, -0.4, -0.4, -0.5], grade('H6')) },
-  LT1: { hole: 'H7', shafts: half(grade('H6')) },
-  LT2: { hole: 'H8', shafts: half(grade('H7')) },
-  LT3: { hole: 'H7', shafts: [null, null, [0.5, 0.1], [0.5, 0.1], [0.6, 0.1], [0.7, 0.1], [0.8, 0.1], [1.0, 0.1]] },
-  LT5: { hole: 'H7', shafts: [[0.5, 0.25], [0.6, 0.3], [0.8, 0.4], [0.9, 0.5], [1.1, 0.6], [1.3, 0.7], [1.5, 0.8], [1.9, 1.0]] },
-  LN1: { hole: 'H6', shafts: [[0.45, 0.25], [0.5, 0.3], [0.65, 0.4], [0.8, 0.4], [1.0, 0.5], [1.1, 0.6], [1.3, 0.8], [1.6, 1.0]] },
-  LN2: { hole: 'H7', shafts: [[0.65, 0.4], [0.8, 0.5], [1.0, 0.6], [1.1, 0.7], [1.3, 0.8], [1.6, 1.0], [2.1, 1.4], [2.5, 1.6]] },
-  LN3: { hole: 'H7', shafts: [[0.75, 0.5], [0.9, 0.6], [1.2, 0.8], [1.4, 1.0], [1.7, 1.2], [2.0, 1.4], [2.3, 1.6], [2.9, 2.0]] },
+const CLASSES: Readonly<Record<Exclude<InchFit, ForceFit>, FitRow>> = {
+  RC1: { hole: 'H5', shafts: limits('-0.1/-0.25 -0.15/-0.3 -0.2/-0.35 -0.25/-0.45 -0.3/-0.55 -0.4/-0.7 -0.4/-0.7 -0.5/-0.9') },
+  RC2: { hole: 'H6', shafts: limits('-0.1/-0.3 -0.15/-0.35 -0.2/-0.45 -0.25/-0.55 -0.3/-0.7 -0.4/-0.8 -0.4/-0.9 -0.5/-1.1') },
+  RC3: { hole: 'H7', shafts: limits('-0.3/-0.55 -0.4/-0.7 -0.5/-0.9 -0.6/-1.0 -0.8/-1.3 -1.0/-1.6 -1.2/-1.9 -1.4/-2.3') },
+  RC4: { hole: 'H8', shafts: limits('-0.3/-0.7 -0.4/-0.9 -0.5/-1.1 -0.6/-1.3 -0.8/-1.6 -1.0/-2.0 -1.2/-2.4 -1.4/-2.8') },
+  RC5: { hole: 'H8', shafts: limits('-0.6/-1.0 -0.8/-1.3 -1.0/-1.6 -1.2/-1.9 -1.6/-2.4 -2.0/-3.0 -2.5/-3.7 -3.0/-4.4') },
+  RC6: { hole: 'H9', shafts: limits('-0.6/-1.2 -0.8/-1.5 -1.0/-1.9 -1.2/-2.2 -1.6/-2.8 -2.0/-3.6 -2.5/-4.3 -3.0/-5.2') },
+  RC7: { hole: 'H9', shafts: limits('-1.0/-1.6 -1.2/-1.9 -1.6/-2.5 -2.0/-3.0 -2.5/-3.7 -3.0/-4.6 -4.0/-5.8 -5.0/-7.2') },
+  RC8: { hole: 'H10', shafts: limits('-2.5/-3.5 -2.8/-4.0 -3.0/-4.4 -3.5/-5.1 -4.5/-6.5 -5.0/-7.5 -6.0/-9.0 -7.0/-10.5') },
+  RC9: { hole: 'H11', shafts: limits('-4.0/-5.6 -4.5/-6.0 -5.0/-7.2 -6.0/-8.8 -7.0/-10.5 -8.0/-12.0 -9.0/-13.5 -10.0/-15.0') },
+  LC1: { hole: 'H6', shafts: under('H5') },
+  LC2: { hole: 'H7', shafts: under('H6') },
+  LC3: { hole: 'H8', shafts: under('H7') },
+  LC4: { hole: 'H10', shafts: under('H9') },
+  LC5: { hole: 'H7', shafts: below([-0.1, -0.15, -0.2, -0.25, -0.3, -0.4, -0.4, -0.5], 'H6') },
+  LT1: { hole: 'H7', shafts: halves('H6') },
+  LT2: { hole: 'H8', shafts: halves('H7') },
+  LT3: { hole: 'H7', shafts: limits('none none 0.5/0.1 0.5/0.1 0.6/0.1 0.7/0.1 0.8/0.1 1.0/0.1') },
+  LT5: { hole: 'H7', shafts: limits('0.5/0.25 0.6/0.3 0.8/0.4 0.9/0.5 1.1/0.6 1.3/0.7 1.5/0.8 1.9/1.0') },
+  LN1: { hole: 'H6', shafts: limits('0.45/0.25 0.5/0.3 0.65/0.4 0.8/0.4 1.0/0.5 1.1/0.6 1.3/0.8 1.6/1.0') },
+  LN2: { hole: 'H7', shafts: limits('0.65/0.4 0.8/0.5 1.0/0.6 1.1/0.7 1.3/0.8 1.6/1.0 2.1/1.4 2.5/1.6') },
+  LN3: { hole: 'H7', shafts: limits('0.75/0.5 0.9/0.6 1.2/0.8 1.4/1.0 1.7/1.2 2.0/1.4 2.3/1.6 2.9/2.0') },
 };
 
 /**
- * Force fits: from .40 to 1.58 in as printed in Machinery's Handbook, 27th ed., table 11; to 3.15 in by the interferences of
- * the Aeronautical Engineer's Data Book, table 12.4 (its FN4 cell for .12 to .24 is a misprint); above that from memory.
+ * Force fits: from .40 to 1.58 in as printed in Machinery's Handbook, 27th ed., table 11; from .24 to 3.15 in by the
+ * interferences of the Aeronautical Engineer's Data Book, table 12.4; the rest from memory.
  */
-const FORCE: Readonly<Record<'FN1' | 'FN2' | 'FN3' | 'FN4', { readonly hole: string; readonly shafts: Shafts }>> = {
-  FN1: { hole: 'H6', shafts: [[0.5, 0.3], [0.6, 0.4], [0.75, 0.5], [0.8, 0.5], [0.9, 0.6], [1.1, 0.7], [1.2, 0.8], [1.3, 0.9], [1.4, 1.0], [1.8, 1.3], [1.9, 1.4], [2.4, 1.8], [2.6, 2.0]] },
-  FN2: { hole: 'H7', shafts: [[0.85, 0.6], [1.0, 0.7], [1.4, 1.0], [1.6, 1.2], [1.6, 1.2], [1.9, 1.4], [1.9, 1.4], [2.4, 1.8], [2.4, 1.8], [2.7, 2.0], [2.9, 2.2], [3.7, 2.8], [3.9, 3.0]] },
-  FN3: { hole: 'H7', shafts: [null, null, null, null, null, null, [2.1, 1.6], [2.6, 2.0], [2.8, 2.2], [3.2, 2.5], [3.7, 3.0], [4.4, 3.5], [4.9, 4.0]] },
-  FN4: { hole: 'H7', shafts: [[0.95, 0.7], [1.2, 0.9], [1.6, 1.2], [1.8, 1.4], [1.8, 1.4], [2.1, 1.6], [2.3, 1.8], [3.1, 2.5], [3.4, 2.8], [4.2, 3.5], [4.7, 4.0], [5.9, 5.0], [6.9, 6.0]] },
+const FORCE: Readonly<Record<ForceFit, FitRow>> = {
+  FN1: {
+    hole: 'H6',
+    shafts: limits(
+      '0.5/0.3 0.6/0.4 0.75/0.5 0.8/0.5 0.9/0.6 1.1/0.7 1.2/0.8 ' + '1.3/0.9 1.4/1.0 1.8/1.3 1.9/1.4 2.4/1.8 2.6/2.0',
+    ),
+  },
+  FN2: {
+    hole: 'H7',
+    shafts: limits(
+      '0.85/0.6 1.0/0.7 1.4/1.0 1.6/1.2 1.6/1.2 1.9/1.4 1.9/1.4 ' + '2.4/1.8 2.4/1.8 2.7/2.0 2.9/2.2 3.7/2.8 3.9/3.0',
+    ),
+  },
+  FN3: { hole: 'H7', shafts: limits('none none none none none none 2.1/1.6 2.6/2.0 2.8/2.2 3.2/2.5 3.7/3.0 4.4/3.5 4.9/4.0') },
+  FN4: {
+    hole: 'H7',
+    shafts: limits(
+      '0.95/0.7 1.2/0.9 1.6/1.2 1.8/1.4 1.8/1.4 2.1/1.6 2.3/1.8 ' + '3.1/2.5 3.4/2.8 4.2/3.5 4.7/4.0 5.9/5.0 6.9/6.0',
+    ),
+  },
 };
 
-const rangeIn = (size: Length, ends: readonly number[]): number => (size <= 0 ? -1 : ends.findIndex((end) => size * 100 <= end * NM_PER_INCH));
+const rangeIn = (size: Length, ends: readonly number[]): number =>
+  size <= 0 ? -1 : ends.findIndex((end) => size * 100 <= end * NM_PER_INCH);
 
 /** Reads a class name such as `RC4`. */
 export function parseInchFit(text: string): Result<InchFit, InchFitFault> {

@@ -5,34 +5,123 @@ export { INCH_FITS, inchFit, LARGEST_INCH_SIZE, parseInchFit, type InchFit, type
 export { HAND_FIT_FEELS, HAND_FITS, handClearances, type Clearances, type HandFit } from './handFits.ts';
 export { boreShape, fitWindow, type BoreReading, type BoreShape, type FitWindow, type FitWindowFault } from './fitWindow.ts';
 export {
-  ALUMINIUM, CAST_IRON, contactPressureMPa, hubStressMPa, hubTemperature, pressForceN, STEEL, type ElasticMaterial, type PressedPair,
+  ALUMINIUM,
+  CAST_IRON,
+  contactPressureMPa,
+  hubStressMPa,
+  hubTemperature,
+  pressForceN,
+  STEEL,
+  type ElasticMaterial,
+  type PressedPair,
 } from './interference.ts';
 export {
-  blindHoleDepth, externalDepth, fullThreadRoot, infeeds, internalMinor, parseThread, pitchDiameter, sharpHeight, stressAreaMm2, stressAreaSquareInches,
-  TAP_LEADS, tapHole, threadPercent, turnsFor, type Thread, type ThreadFault,
+  blindHoleDepth,
+  externalDepth,
+  fullThreadRoot,
+  infeeds,
+  internalMinor,
+  parseThread,
+  pitchDiameter,
+  sharpHeight,
+  stressAreaMm2,
+  stressAreaSquareInches,
+  TAP_LEADS,
+  tapHole,
+  threadPercent,
+  turnsFor,
+  type Thread,
+  type ThreadFault,
 } from './threads.ts';
 export { drillCalled, DRILLS, nearestDrill, pointLength, type Drill, type DrillSet } from './drills.ts';
 export {
-  exactRzUm, feetPerMinute, metresPerMinute, minutesFor, rpmByFourTimes, rpmFor, speedToSet, surfaceSpeed, theoreticalRaUm, theoreticalRzUm,
-  toFeetPerMinute, type SurfaceSpeed,
+  exactRzUm,
+  feetPerMinute,
+  metresPerMinute,
+  minutesFor,
+  rpmByFourTimes,
+  rpmFor,
+  speedToSet,
+  surfaceSpeed,
+  theoreticalRaUm,
+  theoreticalRzUm,
+  toFeetPerMinute,
+  type SurfaceSpeed,
 } from './speeds.ts';
 export {
-  advisedSpeed, CUTS, feedRange, materialIn, MATERIALS, REDUCTIONS, SURFACE_SPEEDS_FPM, TOOLS, type CutKind, type FeedRange, type Material, type Range,
-  type Reduction, type SpeedAdvice, type ToolMaterial,
+  advisedSpeed,
+  CUTS,
+  feedRange,
+  materialIn,
+  MATERIALS,
+  REDUCTIONS,
+  SURFACE_SPEEDS_FPM,
+  TOOLS,
+  type CutKind,
+  type FeedRange,
+  type Material,
+  type Range,
+  type Reduction,
+  type SpeedAdvice,
+  type ToolMaterial,
 } from './cuttingData.ts';
 export { cuttingForceN, radialForceN, spindlePowerKw } from './power.ts';
 export {
-  barMassKg, clearingRadius, indicatorRange, jawMove, packingPiece, packingPieceFlatJaws, stockFor, sweptDiameter, throwOfPacking, unbalanceForceN,
+  barMassKg,
+  clearingRadius,
+  indicatorRange,
+  jawMove,
+  packingPiece,
+  packingPieceFlatJaws,
+  stockFor,
+  sweptDiameter,
+  throwOfPacking,
+  unbalanceForceN,
 } from './eccentric.ts';
 export {
-  advanceFor, compoundAngle, compoundAngleByFoot, MORSE_TAPER_PER_FOOT, setOver, setOverByFoot, taperPerFoot, taperRatio, type Taper,
+  advanceFor,
+  compoundAngle,
+  compoundAngleByFoot,
+  MORSE_TAPER_PER_FOOT,
+  setOver,
+  setOverByFoot,
+  taperPerFoot,
+  taperRatio,
+  type Taper,
 } from './taper.ts';
 export { deflection, secondMomentMm4, STICK_OUT, stickOut, type Holding, type StickOut } from './deflection.ts';
-export { expansionOf, EXPANSIONS, sizeAtReference, sizeFromWarmReading, type Expansion, type ThermalMaterial } from './thermal.ts';
 export {
-  acceptance, asLength, combined, effectiveFreedom, fromExpanded, fromLimits, fromResolution, proofOf, studentT95, typeA, type Proof, type TypeA,
+  expansionOf,
+  EXPANSIONS,
+  sizeAtReference,
+  sizeFromWarmReading,
+  type Expansion,
+  type ThermalMaterial,
+} from './thermal.ts';
+export {
+  acceptance,
+  asLength,
+  combined,
+  effectiveFreedom,
+  fromExpanded,
+  fromLimits,
+  fromResolution,
+  proofOf,
+  studentT95,
+  typeA,
+  type Proof,
+  type TypeA,
 } from './uncertainty.ts';
 export { eccentricityOf, leverTrue, type Eccentricity, type SpindleReading } from './runout.ts';
-export { boltChord, boltCircle, centreBetween, circleThrough, edgeAt, radiusFromChord, type Circle, type Point } from './circles.ts';
+export {
+  boltChord,
+  boltCircle,
+  centreBetween,
+  circleThrough,
+  edgeAt,
+  radiusFromChord,
+  type Circle,
+  type Point,
+} from './circles.ts';
 export { lengthForPlay, worstCase, type Link } from './stackUp.ts';
 export { FILING_ALLOWANCE, perRound, POLISHING_ALLOWANCE, roundsLeft, THINNEST_CUT } from './filing.ts';

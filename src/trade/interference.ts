@@ -23,7 +23,10 @@ export const ALUMINIUM: ElasticMaterial = { modulusGPa: 70, poisson: 0.33, expan
  * p = δ / (d·[ (1/Eh)·((Do² + d²)/(Do² − d²) + νh) + (1/Es)·((d² + di²)/(d² − di²) − νs) ]).
  */
 export function contactPressureMPa({ diameter, hubOuter, shaftBore, interference, hub, shaft }: PressedPair): number {
-  assert(hubOuter > diameter && diameter > shaftBore && shaftBore >= 0, 'the hub is larger than the shaft, and the shaft than its bore');
+  assert(
+    hubOuter > diameter && diameter > shaftBore && shaftBore >= 0,
+    'the hub is larger than the shaft, and the shaft than its bore',
+  );
   const d = toMillimetres(diameter);
   const outer = toMillimetres(hubOuter);
   const inner = toMillimetres(shaftBore);
@@ -49,6 +52,7 @@ export function hubStressMPa(pair: PressedPair): number {
  * Hot metal: tongs or dry gloves, and nothing that smokes or burns near it.
  */
 export function hubTemperature(pair: PressedPair, room: Length, shaftAt: Temperature): Temperature {
-  const rise = (toMillimetres(pair.interference) + toMillimetres(room)) / (pair.hub.expansionPerK * 1e-6 * toMillimetres(pair.diameter));
+  const rise =
+    (toMillimetres(pair.interference) + toMillimetres(room)) / (pair.hub.expansionPerK * 1e-6 * toMillimetres(pair.diameter));
   return celsius(shaftAt / 1000 + rise, 'ceiling');
 }

@@ -26,4 +26,5 @@ export function cuttingForceN(material: Material, depthOnRadius: Length, feedPer
 export const radialForceN = (cuttingForce: number): number => 0.4 * cuttingForce;
 
 /** Power at the spindle in kW: F·v/60 000; the motor needs that over its efficiency, about .75. */
-export const spindlePowerKw = (cuttingForce: number, { metresPerMinute }: SurfaceSpeed): number => (cuttingForce * metresPerMinute) / 60_000;
+export const spindlePowerKw = (cuttingForce: number, { metresPerMinute }: SurfaceSpeed): number =>
+  (cuttingForce * metresPerMinute) / 60_000;

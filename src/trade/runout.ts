@@ -1,7 +1,12 @@
 import { assert, degrees, nanometres, roundReal, toRadians, type Angle, type Length } from '../measure/index.ts';
 
 /** Where a diameter lies off the axis: how far, and at which angle its high spot is. */
-export type Eccentricity = { readonly offset: Length; readonly highSpot: Angle; readonly mean: Length; readonly residual: Length };
+export type Eccentricity = {
+  readonly offset: Length;
+  readonly highSpot: Angle;
+  readonly mean: Length;
+  readonly residual: Length;
+};
 
 /** One indicator reading at an angle of the spindle. */
 export type SpindleReading = { readonly at: Angle; readonly value: Length };
@@ -65,5 +70,5 @@ function cell(rows: readonly (readonly number[])[], row: number, column: number)
 }
 
 /** True travel of a lever indicator whose lever stands at an angle to the travel: reading × cosθ. Rounded half to even. */
-export const leverTrue = (reading: Length, angle: Angle): Length => nanometres(roundReal(reading * Math.cos(toRadians(angle)), 'half-even'));
-
+export const leverTrue = (reading: Length, angle: Angle): Length =>
+  nanometres(roundReal(reading * Math.cos(toRadians(angle)), 'half-even'));

@@ -8,13 +8,16 @@ export const metresPerMinute = (value: number): SurfaceSpeed => ({ metresPerMinu
 export const toFeetPerMinute = ({ metresPerMinute: value }: SurfaceSpeed): number => value / 0.3048;
 
 /** Turns a minute for a surface speed at a diameter: 1000·v/(π·D). */
-export const rpmFor = (speed: SurfaceSpeed, diameter: Diameter): number => (1000 * speed.metresPerMinute) / (Math.PI * toMillimetres(diameter));
+export const rpmFor = (speed: SurfaceSpeed, diameter: Diameter): number =>
+  (1000 * speed.metresPerMinute) / (Math.PI * toMillimetres(diameter));
 
 /** The surface speed at a diameter. */
-export const surfaceSpeed = (rpm: number, diameter: Diameter): SurfaceSpeed => metresPerMinute((Math.PI * toMillimetres(diameter) * rpm) / 1000);
+export const surfaceSpeed = (rpm: number, diameter: Diameter): SurfaceSpeed =>
+  metresPerMinute((Math.PI * toMillimetres(diameter) * rpm) / 1000);
 
 /** The rule of thumb of the shop: 4·CS/D, with feet a minute and inches; 5 % above the exact speed. */
-export const rpmByFourTimes = (speed: SurfaceSpeed, diameter: Diameter): number => (4 * toFeetPerMinute(speed)) / toInches(diameter);
+export const rpmByFourTimes = (speed: SurfaceSpeed, diameter: Diameter): number =>
+  (4 * toFeetPerMinute(speed)) / toInches(diameter);
 
 /** Minutes to feed along a length: L/(f·N). */
 export const minutesFor = (length: Length, feedPerTurn: Length, rpm: number): number => length / (feedPerTurn * rpm);
@@ -29,7 +32,8 @@ export function speedToSet(wanted: number, spindleSpeeds: readonly number[]): nu
 }
 
 /** Theoretical peak-to-valley height of a turned surface: Rz = f²/(8·r), in µm; the common approximation. */
-export const theoreticalRzUm = (feedPerTurn: Length, noseRadius: Length): number => (1000 * toMillimetres(feedPerTurn) ** 2) / (8 * toMillimetres(noseRadius));
+export const theoreticalRzUm = (feedPerTurn: Length, noseRadius: Length): number =>
+  (1000 * toMillimetres(feedPerTurn) ** 2) / (8 * toMillimetres(noseRadius));
 
 /** The same by the exact circle: r − √(r² − f²/4), in µm; defined while the feed is under twice the nose radius. */
 export function exactRzUm(feedPerTurn: Length, noseRadius: Length): number {

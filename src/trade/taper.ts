@@ -1,4 +1,17 @@
-import { assert, degrees, minus, nanometres, NM_PER_INCH, roundReal, scaled, toInches, type Angle, type Diameter, type Length, type Rounding } from '../measure/index.ts';
+import {
+  assert,
+  degrees,
+  minus,
+  nanometres,
+  NM_PER_INCH,
+  roundReal,
+  scaled,
+  toInches,
+  type Angle,
+  type Diameter,
+  type Length,
+  type Rounding,
+} from '../measure/index.ts';
 
 /** A taper as the change of diameter over a length along the axis. */
 export type Taper = { readonly large: Diameter; readonly small: Diameter; readonly over: Length };
@@ -13,7 +26,8 @@ export function taperRatio({ large, small, over }: Taper): number {
 export const taperPerFoot = (taper: Taper): number => 12 * taperRatio(taper);
 
 /** Tailstock set-over for a whole work length L between centres: L·(D − d)/(2·l). */
-export const setOver = (taper: Taper, workLength: Length, rounding: Rounding): Length => scaled(workLength, taperRatio(taper) / 2, rounding);
+export const setOver = (taper: Taper, workLength: Length, rounding: Rounding): Length =>
+  scaled(workLength, taperRatio(taper) / 2, rounding);
 
 /** Set-over from a taper per foot: TPF·L/24. */
 export const setOverByFoot = (perFoot: number, workLength: Length, rounding: Rounding): Length =>
@@ -29,4 +43,5 @@ export const compoundAngleByFoot = (perFoot: number): Angle => degrees((Math.ata
 export const MORSE_TAPER_PER_FOOT = [0.6246, 0.59858, 0.59941, 0.60235, 0.62326, 0.63151] as const;
 
 /** How far a taper plug goes in for a change of diameter: Δd·l/(D − d). */
-export const advanceFor = (taper: Taper, change: Length, rounding: Rounding): Length => scaled(change, 1 / taperRatio(taper), rounding);
+export const advanceFor = (taper: Taper, change: Length, rounding: Rounding): Length =>
+  scaled(change, 1 / taperRatio(taper), rounding);

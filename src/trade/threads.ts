@@ -1,18 +1,52 @@
 import {
-  asDiameter, fail, inches, millimetres, minus, NM_PER_INCH, nanometres, ok, roundReal, scaled, toInches, toMillimetres, type Diameter, type Length, type Result,
+  asDiameter,
+  fail,
+  inches,
+  millimetres,
+  minus,
+  NM_PER_INCH,
+  nanometres,
+  ok,
+  roundReal,
+  scaled,
+  toInches,
+  toMillimetres,
+  type Diameter,
+  type Length,
+  type Result,
 } from '../measure/index.ts';
 
 /** A 60 degree thread, unified or metric: its largest diameter and its pitch. */
-export type Thread = { readonly form: 'unified' | 'metric'; readonly designation: string; readonly major: Diameter; readonly pitch: Length };
+export type Thread = {
+  readonly form: 'unified' | 'metric';
+  readonly designation: string;
+  readonly major: Diameter;
+  readonly pitch: Length;
+};
 
 export type ThreadFault =
-  | { readonly key: 'not-a-thread'; readonly text: string }
-  | { readonly key: 'pitch-not-known'; readonly text: string };
+  { readonly key: 'not-a-thread'; readonly text: string } | { readonly key: 'pitch-not-known'; readonly text: string };
 
 /** Coarse pitches of ISO 261 in mm by diameter, for a designation without a pitch (`M8`). */
 const COARSE_MM: ReadonlyMap<number, number> = new Map([
-  [2, 0.4], [2.5, 0.45], [3, 0.5], [4, 0.7], [5, 0.8], [6, 1], [8, 1.25], [10, 1.5], [12, 1.75], [14, 2], [16, 2], [18, 2.5], [20, 2.5], [22, 2.5],
-  [24, 3], [27, 3], [30, 3.5], [36, 4],
+  [2, 0.4],
+  [2.5, 0.45],
+  [3, 0.5],
+  [4, 0.7],
+  [5, 0.8],
+  [6, 1],
+  [8, 1.25],
+  [10, 1.5],
+  [12, 1.75],
+  [14, 2],
+  [16, 2],
+  [18, 2.5],
+  [20, 2.5],
+  [22, 2.5],
+  [24, 3],
+  [27, 3],
+  [30, 3.5],
+  [36, 4],
 ]);
 
 const METRIC = /^M(\d+(?:\.\d+)?)(?:\s*[x×]\s*(\d+(?:\.\d+)?))?$/i;
@@ -22,8 +56,8 @@ const UNIFIED = /^(?:#?(\d{1,2})|(?:(\d+)[- ])?(\d+)\/(\d+)|(\d+))-(\d{1,3})(?:\
 const numberedMajor = (number: number): Length => inches(0.06 + 0.013 * number);
 
 /**
- * Reads `1/4-20`, `10-32 UNF`, `1-8`, `1 1/4-7`, `M8x1.25`, `M8`. A whole number before the dash is an inch size up to 4 where its
- * pitch is coarser than any numbered screw's (under 12 to the inch), else a screw number.
+ * Reads `1/4-20`, `10-32 UNF`, `1-8`, `1 1/4-7`, `M8x1.25`, `M8`. A whole number before the dash is an inch size up to 4 where
+ * its pitch is coarser than any numbered screw's (under 12 to the inch), else a screw number.
  */
 export function parseThread(text: string): Result<Thread, ThreadFault> {
   const trimmed = text.trim();
@@ -32,7 +66,12 @@ export function parseThread(text: string): Result<Thread, ThreadFault> {
     const size = Number(metric[1]);
     const pitch = metric[2] === undefined ? COARSE_MM.get(size) : Number(metric[2]);
     if (pitch === undefined || size <= 0 || pitch <= 0) return fail({ key: 'pitch-not-known', text });
-    return ok({ form: 'metric', designation: `M${size}x${pitch}`, major: asDiameter(millimetres(size)), pitch: millimetres(pitch) });
+    return ok({
+      form: 'metric',
+      designation: `M${size}x${pitch}`,
+      major: asDiameter(millimetres(size)),
+      pitch: millimetres(pitch),
+    });
   }
   const unified = UNIFIED.exec(trimmed);
   if (unified === null) return fail({ key: 'not-a-thread', text });
@@ -58,11 +97,14 @@ const ROOT_3 = Math.sqrt(3);
 /** Height of the sharp triangle: H = (√3/2)·P (ISO 68-1, ASME B1.1). */
 export const sharpHeight = ({ pitch }: Thread): Length => scaled(pitch, ROOT_3 / 2, 'half-even');
 /** Pitch diameter: d − (3/4)·H = d − 0.649519·P. */
-export const pitchDiameter = ({ major, pitch }: Thread): Diameter => asDiameter(minus(major, scaled(pitch, (3 * ROOT_3) / 8, 'half-even')));
+export const pitchDiameter = ({ major, pitch }: Thread): Diameter =>
+  asDiameter(minus(major, scaled(pitch, (3 * ROOT_3) / 8, 'half-even')));
 /** Minor diameter of the internal thread: d − (5/4)·H = d − 1.082532·P. */
-export const internalMinor = ({ major, pitch }: Thread): Diameter => asDiameter(minus(major, scaled(pitch, (5 * ROOT_3) / 8, 'half-even')));
+export const internalMinor = ({ major, pitch }: Thread): Diameter =>
+  asDiameter(minus(major, scaled(pitch, (5 * ROOT_3) / 8, 'half-even')));
 /** Root diameter as Machinery's Handbook prints it for tap drills: d − 1.299038·P (a full sharp-to-flat thread of 3/2·H). */
-export const fullThreadRoot = ({ major, pitch }: Thread): Diameter => asDiameter(minus(major, scaled(pitch, (3 * ROOT_3) / 4, 'half-even')));
+export const fullThreadRoot = ({ major, pitch }: Thread): Diameter =>
+  asDiameter(minus(major, scaled(pitch, (3 * ROOT_3) / 4, 'half-even')));
 /** How deep a single-point tool goes on the radius for an external thread: 0.613435·P (17/24·H, ISO 68-1). */
 export const externalDepth = ({ pitch }: Thread): Length => scaled(pitch, (17 * ROOT_3) / 48, 'half-even');
 
@@ -89,7 +131,8 @@ export function stressAreaMm2({ form, major, pitch }: Thread): number {
 }
 
 /** The same in square inches, for inch threads. */
-export const stressAreaSquareInches = ({ major, pitch }: Thread): number => (Math.PI / 4) * (toInches(major) - 0.9743 * toInches(pitch)) ** 2;
+export const stressAreaSquareInches = ({ major, pitch }: Thread): number =>
+  (Math.PI / 4) * (toInches(major) - 0.9743 * toInches(pitch)) ** 2;
 
 /**
  * Depths of the infeed on the radius, pass by pass, for equal chip area: depth·√(k/n), then spring passes at full depth.
@@ -100,8 +143,10 @@ export function infeeds(depth: Length, passes: number, springPasses: number): re
   return [...cutting, ...Array.from({ length: springPasses }, () => depth)];
 }
 
-/** How deep a blind hole is drilled for a thread of full depth: the tap's lead in pitches (taper 9, plug 4, bottoming 1.5) and one pitch of room. */
+/** The lead of a tap in pitches. Common practice. */
 export const TAP_LEADS = { taper: 9, plug: 4, bottoming: 1.5 } as const;
+
+/** How deep a blind hole is drilled for a thread of full depth: the tap's lead and one pitch of room besides. */
 export function blindHoleDepth({ pitch }: Thread, threadDepth: Length, tap: keyof typeof TAP_LEADS): Length {
   return nanometres(threadDepth + scaled(pitch, TAP_LEADS[tap] + 1, 'ceiling'));
 }

@@ -1,4 +1,15 @@
-import { assert, fail, minus, nanometres, ok, plus, roundReal, type Length, type Result, type Rounding } from '../measure/index.ts';
+import {
+  assert,
+  fail,
+  minus,
+  nanometres,
+  ok,
+  plus,
+  roundReal,
+  type Length,
+  type Result,
+  type Rounding,
+} from '../measure/index.ts';
 import type { SizeLimits } from './isoFits.ts';
 
 /** What repeated readings say: mean, standard deviation of one reading and of the mean, and degrees of freedom. In nm, real. */
@@ -26,14 +37,17 @@ export const combined = (parts: readonly number[]): number => Math.sqrt(parts.re
 /** Effective degrees of freedom (Welch–Satterthwaite, GUM G.4.1): u⁴ / Σ(uᵢ⁴/νᵢ); a part known exactly has infinite freedom. */
 export function effectiveFreedom(parts: readonly { readonly uncertainty: number; readonly freedom: number }[]): number {
   const whole = combined(parts.map(({ uncertainty }) => uncertainty));
-  const below = parts.reduce((sum, { uncertainty, freedom }) => sum + (Number.isFinite(freedom) ? uncertainty ** 4 / freedom : 0), 0);
+  const below = parts.reduce(
+    (sum, { uncertainty, freedom }) => sum + (Number.isFinite(freedom) ? uncertainty ** 4 / freedom : 0),
+    0,
+  );
   return below === 0 ? Number.POSITIVE_INFINITY : whole ** 4 / below;
 }
 
-/** Student's t for 95 % two-sided, by degrees of freedom from 1 (standard table; GUM table G.2 gives t for 95.45 %, which is wider). */
+/** Student's t for 95 % two-sided, by degrees of freedom from 1 (standard table; GUM G.2 also has the wider 95.45 %). */
 const T95 = [
-  12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306, 2.262, 2.228, 2.201, 2.179, 2.16, 2.145, 2.131, 2.12, 2.11, 2.101, 2.093, 2.086, 2.08, 2.074,
-  2.069, 2.064, 2.06, 2.056, 2.052, 2.048, 2.045, 2.042,
+  12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306, 2.262, 2.228, 2.201, 2.179, 2.16, 2.145, 2.131, 2.12, 2.11, 2.101,
+  2.093, 2.086, 2.08, 2.074, 2.069, 2.064, 2.06, 2.056, 2.052, 2.048, 2.045, 2.042,
 ] as const;
 
 /** t for 95 %, at whole degrees of freedom (a fraction is rounded down, as the GUM says); 1.96 beyond 30. */
@@ -60,7 +74,9 @@ export function acceptance(
   uncertainty: Length,
 ): Result<SizeLimits, { readonly key: 'uncertainty-too-wide'; readonly tolerance: Length; readonly uncertainty: Length }> {
   const inside = { low: plus(low, uncertainty), high: minus(high, uncertainty) };
-  return inside.low <= inside.high ? ok(inside) : fail({ key: 'uncertainty-too-wide', tolerance: minus(high, low), uncertainty });
+  return inside.low <= inside.high
+    ? ok(inside)
+    : fail({ key: 'uncertainty-too-wide', tolerance: minus(high, low), uncertainty });
 }
 
 /** A real number of nanometres as a length, rounded as told: the end of a budget. */

@@ -1,17 +1,32 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { nanometres, type Length } from '../../src/measure/index.ts';
-import { describeFileProblem, lengthField, machineSchema, partSchema, placeName, readBy, sizeField } from '../../src/part/index.ts';
+import { nanometres } from '../../src/measure/index.ts';
+import {
+  describeFileProblem,
+  lengthField,
+  machineSchema,
+  partSchema,
+  placeName,
+  readBy,
+  sizeField,
+} from '../../src/part/index.ts';
 
 const read = (name: string): unknown => JSON.parse(readFileSync(new URL(name, import.meta.url), 'utf8'));
 
-type Case = { readonly name: string; readonly set: (string | number)[]; readonly to: unknown; readonly place: string | null; readonly path: string; readonly says: string };
+type Case = {
+  readonly name: string;
+  readonly set: (string | number)[];
+  readonly to: unknown;
+  readonly place: string | null;
+  readonly path: string;
+  readonly says: string;
+};
 
 /** The JSON with one value put in place of another. */
 function changed(json: unknown, [step, ...rest]: readonly (string | number)[], to: unknown): unknown {
   if (step === undefined) return to;
-  if (Array.isArray(json)) return json.map((member, index) => (index === step ? changed(member, rest, to) : member));
+  if (Array.isArray(json)) return json.map((member: unknown, index) => (index === step ? changed(member, rest, to) : member));
   const group = json as Record<string, unknown>;
   return { ...group, [step]: changed(group[step], rest, to) };
 }
@@ -65,7 +80,7 @@ describe('lengths in files', () => {
   test('every length that is written is read back to the nanometre (seed 4101)', () => {
     fc.assert(
       fc.property(fc.integer({ min: -90_000_000_000, max: 90_000_000_000 }), (count) => {
-        expect(lengthField.decode(lengthField.encode(nanometres(count) as Length))).toBe(count + 0);
+        expect(lengthField.decode(lengthField.encode(nanometres(count)))).toBe(count + 0);
       }),
       { seed: 4101 },
     );
@@ -82,12 +97,22 @@ describe('lengths in files', () => {
 });
 
 describe('machines', () => {
-  const lathe = { id: 'lathe', name: 'Lathe', crossSlide: { division: '0.001in', perTurn: '0.1in', reads: 'radius' }, carriage: null, spindleSpeeds: [70] };
+  const lathe = {
+    id: 'lathe',
+    name: 'Lathe',
+    crossSlide: { division: '0.001in', perTurn: '0.1in', reads: 'radius' },
+    carriage: null,
+    spindleSpeeds: [70],
+  };
   test('a sound one opens', () => {
     expect(machineSchema.parse(lathe).crossSlide.division).toBe(25_400);
   });
   test.each([
-    ['a dial that does not say what it reads', { crossSlide: { division: '0.001in', perTurn: '0.1in' } }, ['crossSlide', 'reads']],
+    [
+      'a dial that does not say what it reads',
+      { crossSlide: { division: '0.001in', perTurn: '0.1in' } },
+      ['crossSlide', 'reads'],
+    ],
     ['a dial of no divisions', { crossSlide: { ...lathe.crossSlide, division: '0in' } }, ['crossSlide', 'division']],
     ['no spindle speed', { spindleSpeeds: [] }, ['spindleSpeeds']],
     ['a speed of nothing', { spindleSpeeds: [70, 0] }, ['spindleSpeeds', 1]],

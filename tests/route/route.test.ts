@@ -5,7 +5,16 @@ import { planSchema } from '../../src/job/index.ts';
 import { nanometres, thou, type Length } from '../../src/measure/index.ts';
 import { describeFileProblem, readBy } from '../../src/part/index.ts';
 import {
-  CAUTIONS, cautionKeyField, checkRoute, DEFERS_TO, describeWarning, routeSheet, STOP_FIRST, windowOf, type Target, type Warning,
+  CAUTIONS,
+  cautionKeyField,
+  checkRoute,
+  DEFERS_TO,
+  describeWarning,
+  routeSheet,
+  STOP_FIRST,
+  windowOf,
+  type Target,
+  type Warning,
 } from '../../src/route/index.ts';
 import { changed, demoJson, demoPlan, DEMOS, type Demo } from './demos.ts';
 
@@ -51,7 +60,8 @@ describe('the demos', () => {
     const offset = new Set(part.turned.filter((feature) => feature.kind === 'offset-journal').map((feature) => feature.id));
     const firstCuts = new Map<string, number>();
     for (const { setup, feature, target } of route.operations)
-      if (feature !== null && target?.quantity === 'diameter' && !firstCuts.has(`${setup} ${feature}`)) firstCuts.set(`${setup} ${feature}`, target.aim);
+      if (feature !== null && target?.quantity === 'diameter' && !firstCuts.has(`${setup} ${feature}`))
+        firstCuts.set(`${setup} ${feature}`, target.aim);
     for (const setup of new Set(route.operations.map((operation) => operation.setup))) {
       const sizes = [...firstCuts].filter(([key]) => key.startsWith(`${setup} `));
       const concentric = sizes.filter(([key]) => !offset.has(key.split(' ')[1] ?? '')).map(([, aim]) => aim);
@@ -72,31 +82,54 @@ describe('the demos', () => {
 });
 
 describe('checks', () => {
-  test.each(read('warned.json') as (Change & { readonly warns: readonly string[] })[])('$op $set to $to warns $warns', (change) => {
-    const { part, machines, route } = planSchema.parse(withChange(change));
-    const warnings = checkRoute(part, machines, route);
-    expect(warnings.map(short)).toEqual(change.warns);
-    for (const warning of warnings) expect(describeWarning(warning, part.unit)).toMatch(/\S/);
-    if (warnings.length > 0) expect(routeSheet(part, machines, route)).toContain(`To look at:\n- ${describeWarning(warnings[0] as Warning, part.unit)}`);
-  });
+  test.each(read('warned.json') as (Change & { readonly warns: readonly string[] })[])(
+    '$op $set to $to warns $warns',
+    (change) => {
+      const { part, machines, route } = planSchema.parse(withChange(change));
+      const warnings = checkRoute(part, machines, route);
+      expect(warnings.map(short)).toEqual(change.warns);
+      for (const warning of warnings) expect(describeWarning(warning, part.unit)).toMatch(/\S/);
+      if (warnings.length > 0)
+        expect(routeSheet(part, machines, route)).toContain(
+          `To look at:\n- ${describeWarning(warnings[0] as Warning, part.unit)}`,
+        );
+    },
+  );
 
   test('every kind of warning but none stands in the table', () => {
-    const seen = new Set((read('warned.json') as { readonly warns: readonly string[] }[]).flatMap(({ warns }) => warns.map((text) => text.split(' ')[0])));
+    const seen = new Set(
+      (read('warned.json') as { readonly warns: readonly string[] }[]).flatMap(({ warns }) =>
+        warns.map((text) => text.split(' ')[0]),
+      ),
+    );
     expect([...seen].sort()).toEqual([
-      'below-finish', 'caution-missing', 'from-disagrees', 'mate-measured-late', 'never-finished', 'no-instrument', 'not-a-feature', 'nothing-to-take',
-      'offset-outside-stock', 'speed-not-on-machine', 'stock-too-short', 'stock-too-thin',
+      'below-finish',
+      'caution-missing',
+      'from-disagrees',
+      'mate-measured-late',
+      'never-finished',
+      'no-instrument',
+      'not-a-feature',
+      'nothing-to-take',
+      'offset-outside-stock',
+      'speed-not-on-machine',
+      'stock-too-short',
+      'stock-too-thin',
     ]);
   });
 });
 
 describe('opening a plan', () => {
-  test.each(read('broken.json') as (Change & { readonly place: string; readonly says: string })[])('$op $set to $to names the operation', (broken) => {
-    const plan = readBy(planSchema, withChange(broken));
-    if (plan.ok) throw new Error('the broken plan was opened');
-    expect(plan.error.place).toBe(broken.place);
-    expect(plan.error.says).toContain(broken.says);
-    expect(describeFileProblem(plan.error)).toContain(broken.place);
-  });
+  test.each(read('broken.json') as (Change & { readonly place: string; readonly says: string })[])(
+    '$op $set to $to names the operation',
+    (broken) => {
+      const plan = readBy(planSchema, withChange(broken));
+      if (plan.ok) throw new Error('the broken plan was opened');
+      expect(plan.error.place).toBe(broken.place);
+      expect(plan.error.says).toContain(broken.says);
+      expect(describeFileProblem(plan.error)).toContain(broken.place);
+    },
+  );
 
   test('a set-up on a machine that is not there is named', () => {
     const plan = readBy(planSchema, withChange({ set: ['route', 'setups', 1, 'machine'], to: 'shaper' }));
@@ -108,12 +141,20 @@ describe('opening a plan', () => {
 
 describe('a window that moves with its mate', () => {
   const target = (quantity: Target['quantity'], least: number, most: number): Target => ({
-    quantity, low: thou(998), high: thou(999), aim: thou(998.6), from: null,
+    quantity,
+    low: thou(998),
+    high: thou(999),
+    aim: thou(998.6),
+    from: null,
     fit: { mate: 'arm-bore', name: 'slide', leastClearance: thou(least), mostClearance: thou(most) },
   });
 
   test('a journal is the bore less the clearance; a length between faces is the width and the clearance', () => {
-    expect(windowOf(target('diameter', 1, 2), thou(1001.5))).toEqual({ low: thou(999.5), high: thou(1000.5), aim: thou(1000.1) });
+    expect(windowOf(target('diameter', 1, 2), thou(1001.5))).toEqual({
+      low: thou(999.5),
+      high: thou(1000.5),
+      aim: thou(1000.1),
+    });
     expect(windowOf(target('length', 4, 5), thou(1600))).toEqual({ low: thou(1604), high: thou(1605), aim: thou(1604.6) });
     expect(windowOf(target('diameter', -3, -2), thou(1000))).toEqual({ low: thou(1002), high: thou(1003), aim: thou(1002.6) });
   });
@@ -127,11 +168,15 @@ describe('a window that moves with its mate', () => {
   test('the static window of every fitted operation of the demos is that of the nominal mate', () => {
     for (const demo of DEMOS) {
       const { part, route } = demoPlan(demo);
-      const fitted = route.operations.filter((operation) => operation.target?.fit != null);
+      const fitted = route.operations.filter((operation) => (operation.target?.fit ?? null) !== null);
       expect(fitted.length).toBeGreaterThan(3);
       for (const { target: wanted } of fitted) {
         const nominal = part.mates.find((mate) => mate.id === wanted?.fit?.mate)?.nominal;
-        expect(windowOf(wanted as Target, nominal as Length)).toEqual({ low: wanted?.low, high: wanted?.high, aim: wanted?.aim });
+        expect(windowOf(wanted as Target, nominal as Length)).toEqual({
+          low: wanted?.low,
+          high: wanted?.high,
+          aim: wanted?.aim,
+        });
       }
     }
   });
@@ -159,7 +204,8 @@ describe('cautions', () => {
   });
 
   test('they defer to manual, local rules and instruction, and a reading starts with the spindle stopped', () => {
-    for (const words of ['manual', 'local rules', 'qualified instruction', 'no safety device']) expect(DEFERS_TO).toContain(words);
+    for (const words of ['manual', 'local rules', 'qualified instruction', 'no safety device'])
+      expect(DEFERS_TO).toContain(words);
     expect(STOP_FIRST.say).toMatch(/^Spindle stopped/);
   });
 });

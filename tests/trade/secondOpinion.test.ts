@@ -3,8 +3,26 @@ import Quantity from 'js-quantities';
 import { Matrix, solve } from 'ml-matrix';
 import { mean, sampleStandardDeviation } from 'simple-statistics';
 import { describe, expect, test } from 'vitest';
-import { asDiameter, degrees, inches, millimetres, nanometres, sixtyFourths, toDegrees, toInches, toMillimetres } from '../../src/measure/index.ts';
-import { circleThrough, eccentricityOf, feetPerMinute, metresPerMinute, rpmFor, toFeetPerMinute, typeA } from '../../src/trade/index.ts';
+import {
+  asDiameter,
+  degrees,
+  inches,
+  millimetres,
+  nanometres,
+  sixtyFourths,
+  toDegrees,
+  toInches,
+  toMillimetres,
+} from '../../src/measure/index.ts';
+import {
+  circleThrough,
+  eccentricityOf,
+  feetPerMinute,
+  metresPerMinute,
+  rpmFor,
+  toFeetPerMinute,
+  typeA,
+} from '../../src/trade/index.ts';
 
 // The same questions put to general-purpose libraries that know nothing of shops.
 
@@ -25,7 +43,11 @@ describe('units, by js-quantities', () => {
   });
 
   test('turns a minute from a surface speed, with the units carried along', () => {
-    for (const [speed, diameter] of [[100, 1], [90, 1.25], [450, 3.5]] as const) {
+    for (const [speed, diameter] of [
+      [100, 1],
+      [90, 1.25],
+      [450, 3.5],
+    ] as const) {
       const turns = as(speed, 'ft/min', 'inch/min') / (Math.PI * diameter);
       expect(rpmFor(feetPerMinute(speed), asDiameter(inches(diameter)))).toBeCloseTo(turns, 9);
     }
@@ -55,9 +77,15 @@ describe('least squares, by the QR and SVD of ml-matrix', () => {
         const spread = Math.max(...readings.map(({ at }) => at)) - Math.min(...readings.map(({ at }) => at));
         fc.pre(spread > 200);
         const radians = readings.map(({ at }) => (at * Math.PI) / 180);
-        const answer = solve(new Matrix(radians.map((at) => [1, Math.cos(at), Math.sin(at)])), Matrix.columnVector(readings.map(({ value }) => value)), true).to1DArray();
+        const answer = solve(
+          new Matrix(radians.map((at) => [1, Math.cos(at), Math.sin(at)])),
+          Matrix.columnVector(readings.map(({ value }) => value)),
+          true,
+        ).to1DArray();
         const [c = 0, a = 0, b = 0] = answer;
-        const found = eccentricityOf(readings.map(({ at, value }) => ({ at: degrees(at, 'half-even'), value: nanometres(value) })));
+        const found = eccentricityOf(
+          readings.map(({ at, value }) => ({ at: degrees(at, 'half-even'), value: nanometres(value) })),
+        );
         if (found === null) throw new Error('six angles over 200° determine an offset');
         expect(Math.abs(found.mean - c)).toBeLessThanOrEqual(2);
         expect(Math.abs(found.offset - Math.hypot(a, b))).toBeLessThanOrEqual(2);
@@ -74,16 +102,26 @@ describe('least squares, by the QR and SVD of ml-matrix', () => {
     const near = fc.integer({ min: -50_000, max: 50_000 });
     fc.assert(
       fc.property(
-        fc.integer({ min: -90, max: 90 }), fc.integer({ min: -90, max: 90 }), fc.integer({ min: 5, max: 120 }), fc.array(fc.tuple(fc.integer({ min: 0, max: 359 }), near), { minLength: 8, maxLength: 20 }),
+        fc.integer({ min: -90, max: 90 }),
+        fc.integer({ min: -90, max: 90 }),
+        fc.integer({ min: 5, max: 120 }),
+        fc.array(fc.tuple(fc.integer({ min: 0, max: 359 }), near), { minLength: 8, maxLength: 20 }),
         (x, y, radius, around) => {
           const points = around.map(([at, off]) => {
             const r = radius * 1e6 + off;
-            return { x: nanometres(Math.round(x * 1e6 + r * Math.cos((at * Math.PI) / 180))), y: nanometres(Math.round(y * 1e6 + r * Math.sin((at * Math.PI) / 180))) };
+            return {
+              x: nanometres(Math.round(x * 1e6 + r * Math.cos((at * Math.PI) / 180))),
+              y: nanometres(Math.round(y * 1e6 + r * Math.sin((at * Math.PI) / 180))),
+            };
           });
           const angles = around.map(([at]) => at);
           fc.pre(Math.max(...angles) - Math.min(...angles) > 200 && new Set(angles).size > 5);
           const rows = points.map((point) => [toMillimetres(point.x), toMillimetres(point.y), 1]);
-          const [d = 0, e = 0, f = 0] = solve(new Matrix(rows), Matrix.columnVector(rows.map(([u = 0, v = 0]) => -(u * u + v * v))), true).to1DArray();
+          const [d = 0, e = 0, f = 0] = solve(
+            new Matrix(rows),
+            Matrix.columnVector(rows.map(([u = 0, v = 0]) => -(u * u + v * v))),
+            true,
+          ).to1DArray();
           const found = circleThrough(points);
           expect(toMillimetres(found?.centre.x ?? nanometres(0))).toBeCloseTo(-d / 2, 4);
           expect(toMillimetres(found?.centre.y ?? nanometres(0))).toBeCloseTo(-e / 2, 4);
