@@ -110,8 +110,8 @@ export function browserPages(name: string = SHELF_NAME): Pages {
         all: (page) => asked(() => store(page).getAll()) as never,
         // An array sorts after every string and number, so this bound takes in all keys of the job.
         under: (page, job) => asked(() => store(page).getAll(IDBKeyRange.bound([job], [job, []]) as never)) as never,
-        add: (page, row) => write(() => store(page).add?.(row as never)),
-        put: (page, row) => write(() => store(page).put?.(row as never)),
+        add: (page, row) => write(() => store(page).add?.(row)),
+        put: (page, row) => write(() => store(page).put?.(row)),
         remove: (page, key: PageKey) => write(() => store(page).delete?.(key as never)),
       };
       let value: T;

@@ -3,9 +3,9 @@ import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 
 /**
  * The checksum chain of a log: each event's digest covers its own text and the digest before it, and the first covers the
- * plan; so a change anywhere shows at that place and at no later one. It finds damage, not forgery: whoever can write the store can
- * write the digests too. SHA-256 (FIPS 180-4), in step, because an IndexedDB transaction closes itself while the browser's
- * own digest is awaited, and because that one is missing on pages served without HTTPS.
+ * plan; so a change anywhere shows at that place and at no later one. It finds damage, not forgery: whoever can write the
+ * store can write the digests too. SHA-256 (FIPS 180-4), in step, because an IndexedDB transaction closes itself while the
+ * browser's own digest is awaited, and because that one is missing on pages served without HTTPS.
  */
 export type Digest = string;
 

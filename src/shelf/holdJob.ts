@@ -3,7 +3,7 @@ export type Standing = 'writing' | 'showing';
 
 export type JobHold = {
   readonly standing: () => Standing;
-  /** Asks the window that writes to finish what it has in hand, then takes its place; after `patienceMs` without an answer, anyway. */
+  /** Asks the window that writes to finish what it has in hand, then takes its place; unanswered for `patienceMs`, anyway. */
   takeOver(): Promise<void>;
   /** Tells the other windows that event `seq` is stored, so that they read it. */
   announce(seq: number): void;
@@ -17,7 +17,7 @@ type Message =
   | { readonly type: 'stored'; readonly seq: number };
 
 export type HoldEdges = {
-  /** `navigator.locks`, or null where the browser has none: then every window writes and the numbering of events alone guards the log. */
+  /** `navigator.locks`, or null where the browser has none: then every window writes, and only the numbering guards the log. */
   readonly locks: Pick<LockManager, 'request'> | null;
   readonly channel: (name: string) => BroadcastChannel;
   /** An id of this window, different from those of the others. */

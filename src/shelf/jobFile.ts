@@ -45,7 +45,11 @@ const outlineSchema = z.looseObject({
 const OWN_FIELDS: ReadonlySet<string> = new Set(['format', 'version', 'job', 'startedAt', 'plan', 'events', 'clips']);
 
 /** Reads a plan of any version, unknown fields aside; `base` is put before the paths. */
-export function readPlan(json: Json, version: number, base: Path): Result<{ readonly value: Plan; readonly unknownFields: readonly Path[] }, Misfit> {
+export function readPlan(
+  json: Json,
+  version: number,
+  base: Path,
+): Result<{ readonly value: Plan; readonly unknownFields: readonly Path[] }, Misfit> {
   return readKeepingUnknown(planSchema, carriedForward(json, version, PLAN_STEPS), base);
 }
 

@@ -23,7 +23,9 @@ function byKey(x: PageKey, y: PageKey): number {
  * fails as a full disk does.
  */
 export function memoryPages(room: number = Number.POSITIVE_INFINITY): Pages {
-  const emptied = (): Held => ({ jobs: new Map(), heads: new Map(), events: new Map(), clips: new Map(), settings: new Map(), setAside: new Map() });
+  const emptied = (): Held => ({
+    jobs: new Map(), heads: new Map(), events: new Map(), clips: new Map(), settings: new Map(), setAside: new Map(),
+  });
   let held = emptied();
   let last: Promise<unknown> = Promise.resolve();
 
@@ -58,7 +60,10 @@ export function memoryPages(room: number = Number.POSITIVE_INFINITY): Pages {
         if ((await open.get(page, KEYS[page](row))) !== undefined) throw new PagesError('denied', `the key ${written(KEYS[page](row))} is taken`);
         write(page, row);
       },
-      put: (page, row) => Promise.resolve(write(page, row)),
+      put: (page, row) => {
+        write(page, row);
+        return Promise.resolve();
+      },
       remove: (page, key) => {
         layer(page).set(written(key), null);
         return Promise.resolve();

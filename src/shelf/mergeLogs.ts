@@ -17,8 +17,8 @@ export type Merged =
 type Entry = { readonly id: string; readonly at: number; readonly json: JsonObject };
 
 function entryOf(text: string): Entry {
-  const json = JSON.parse(text) as JsonObject;
-  return { id: String(json['id']), at: Number(json['at']), json };
+  const json = JSON.parse(text) as JsonObject & { readonly id: string; readonly at: number };
+  return { id: json.id, at: json.at, json };
 }
 /** An event apart from its number, which a merge may change. The place of the field in the text stays. */
 const numbered = (json: JsonObject, seq: number): string => JSON.stringify({ ...json, seq });

@@ -63,7 +63,8 @@ export function openLog(shelf: Shelf, job: StoredJob): OpenLog {
       if (!copy.ok) return jobFileOf({ id, startedAt, plan, events: [...stored, ...waiting] });
       const after = waiting.filter((event) => event.seq > copy.value.kept.events.length);
       const { events, kept } = copy.value;
-      return { ...copy.value, events: [...events, ...after], kept: { ...kept, events: [...kept.events, ...after.map(writeEvent)] } };
+      const texts = [...kept.events, ...after.map(writeEvent)];
+      return { ...copy.value, events: [...events, ...after], kept: { ...kept, events: texts } };
     },
   };
 }

@@ -24,7 +24,13 @@ export type HeadRow = {
   readonly origin: Digest | null;
 };
 
-export type EventRow = { readonly job: string; readonly seq: number; readonly id: string; readonly text: string; readonly digest: Digest };
+export type EventRow = {
+  readonly job: string;
+  readonly seq: number;
+  readonly id: string;
+  readonly text: string;
+  readonly digest: Digest;
+};
 export type ClipRow = { readonly job: string; readonly clip: string; readonly wav: Uint8Array };
 export type SettingRow = { readonly name: string; readonly value: unknown };
 
@@ -39,7 +45,10 @@ export type SetAsideRow = {
   readonly found: unknown;
 };
 
-/** The kinds of rows, each with its key: `jobs` id, `heads` job, `events` job and seq, `clips` job and clip, `settings` name, `setAside` job and no. */
+/**
+ * The kinds of rows, each with its key: `jobs` id, `heads` job, `events` job and seq, `clips` job and clip, `settings` name,
+ * `setAside` job and no.
+ */
 export type PageRows = {
   jobs: JobRow;
   heads: HeadRow;

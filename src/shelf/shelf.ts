@@ -64,7 +64,7 @@ export interface Shelf {
   start(id: string, plan: Plan, at: number): Promise<Result<StoredJob, ShelfFault>>;
   /** Reads a job and checks its checksum chain; a damaged tail is set aside and reported in `damage`. */
   open(id: string): Promise<Result<StoredJob, ShelfFault>>;
-  /** Stores one event in one transaction; its `seq` must be the next one. The same event appended again is `ok` and stored once. */
+  /** Stores one event in one transaction; its `seq` must be the next. The same event appended again is `ok`, stored once. */
   append(job: string, event: JobEvent): Promise<Result<void, ShelfFault>>;
   /** A short sound clip of a memo, kept apart from the log. */
   keepClip(job: string, clip: string, wav: Uint8Array): Promise<Result<void, ShelfFault>>;

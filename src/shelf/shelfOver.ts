@@ -27,8 +27,8 @@ function headOf(job: JobRow, plan: Plan, log: CheckedLog, origin: string | null)
   const last = log.good.at(-1);
   const { title, invented } = plan;
   return {
-    job: job.id, title, invented, startedAt: job.startedAt, changedAt: last?.read.event.at ?? job.startedAt, events: log.good.length,
-    digest: last?.row.digest ?? job.digest, origin,
+    job: job.id, title, invented, startedAt: job.startedAt, changedAt: last?.read.event.at ?? job.startedAt,
+    events: log.good.length, digest: last?.row.digest ?? job.digest, origin,
   };
 }
 
@@ -66,12 +66,18 @@ async function setTailAside(open: OpenPages, read: ReadLog, plan: Plan, foundAt:
 /** Adds events from number `from` on, linked to `before`; gives the last digest. */
 async function addEvents(open: OpenPages, job: string, texts: readonly string[], from: number, before: string): Promise<string> {
   let digest = before;
+  // Asked for by the hundred and then awaited: one at a time, a long log would wait for each of its events.
+  let asked: Promise<void>[] = [];
   for (const [index, text] of texts.entries()) {
     if (index + 1 < from) continue;
     digest = link(digest, text);
     const { id } = JSON.parse(text) as { id: string };
-    await open.add('events', { job, seq: index + 1, id, text, digest });
+    asked.push(open.add('events', { job, seq: index + 1, id, text, digest }));
+    if (asked.length < 500) continue;
+    await Promise.all(asked);
+    asked = [];
   }
+  await Promise.all(asked);
   return digest;
 }
 
@@ -137,7 +143,9 @@ export function shelfOver(pages: Pages, now: () => number): Shelf {
       attempt('', 'read', ['heads'], async (open) => {
         const heads = await open.all('heads');
         return ok(
-          heads.map(({ job, title, invented, startedAt, changedAt, events }) => ({ id: job, title, invented, startedAt, changedAt, events })),
+          heads.map(({ job, title, invented, startedAt, changedAt, events }) => ({
+            id: job, title, invented, startedAt, changedAt, events,
+          })),
         );
       }),
 

@@ -72,12 +72,16 @@ describe.each(kinds)('shelf in %s', (_kind, makeBench) => {
     ]);
   });
 
-  it.each([0, 2, 5, 7])('refuses event %i where 4 is due, and stores nothing', async (seq) => {
+  it.each([2, 5, 7])('refuses event %i where 4 is due, and stores nothing', async (seq) => {
     const bench = makeBench();
     const shelf = await withReadings(bench, 3);
-    if (seq === 0) return void (await expect(async () => shelf.append('job-1', reading(0))).rejects.toThrow('Broken invariant'));
     expect(await fault(shelf.append('job-1', reading(seq, 'other')))).toEqual({ key: 'out-of-order', job: 'job-1', expected: 4, got: seq });
     expect((await value(bench.reopened().open('job-1'))).events).toHaveLength(3);
+  });
+
+  it('takes an event that does not fit its schema for a bug of ours', async () => {
+    const shelf = await withReadings(makeBench(), 3);
+    expect(() => shelf.append('job-1', reading(0))).toThrow('Broken invariant');
   });
 
   it('takes the same event twice as one', async () => {
@@ -198,7 +202,8 @@ describe.each(kinds)('shelf in %s', (_kind, makeBench) => {
 
   it('recognises the same file, an older and a newer copy of it', async () => {
     const shelf = makeBench().reopened();
-    const older = { ...golden, events: golden.events.slice(0, 7), kept: { ...golden.kept, events: golden.kept.events.slice(0, 7) } };
+    const kept = { ...golden.kept, events: golden.kept.events.slice(0, 7) };
+    const older = { ...golden, events: golden.events.slice(0, 7), kept };
     const at = { newId: 'spare', at: 5 };
     expect(await value(shelf.take(older, at))).toEqual({ as: 'new', id: 'golden-axle-1' });
     expect(await value(shelf.take(golden, at))).toEqual({ as: 'continued', id: 'golden-axle-1', added: 12 });

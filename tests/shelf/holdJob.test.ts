@@ -24,7 +24,7 @@ function browser(locks: Pick<LockManager, 'request'> | null = lockManager()) {
   return {
     changes,
     stored,
-    async window(name: string, settled: () => Promise<void> = () => Promise.resolve(), hung = false): Promise<JobHold> {
+    window: async (name: string, settled: () => Promise<void> = () => Promise.resolve(), hung = false): Promise<JobHold> => {
       const hold = await holdJob(job, {
         locks, window: name, patienceMs: PATIENCE_MS, settled,
         channel: (channelName) => {

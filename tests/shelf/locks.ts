@@ -26,8 +26,14 @@ export function lockManager(): Pick<LockManager, 'request'> {
       setTimeout(() => {
         const holder = held.get(name);
         if (options.steal === true) holder?.rob();
-        if (options.steal === true || holder === undefined) return grant(name, granted, resolve, reject);
-        if (options.ifAvailable === true) return resolve(granted(null));
+        if (options.steal === true || holder === undefined) {
+          grant(name, granted, resolve, reject);
+          return;
+        }
+        if (options.ifAvailable === true) {
+          resolve(granted(null));
+          return;
+        }
         const turn = (): void => grant(name, granted, resolve, reject);
         line.push(turn);
         options.signal?.addEventListener('abort', () => {

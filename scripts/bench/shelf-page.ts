@@ -1,0 +1,91 @@
+import { nanometres } from '../../src/measure/index.ts';
+import type { JobEvent } from '../../src/job/index.ts';
+import { browserShelf, holdJob, readJobFile, writeJobFile, type JobHold } from '../../src/shelf/index.ts';
+
+/** The page of the store's bench and of its kill test: calls on the real store of a browser. Times are milliseconds. */
+const shelf = browserShelf(() => Date.now());
+const holds = new Map<string, JobHold>();
+
+function reading(seq: number, operation: string): JobEvent {
+  return {
+    id: `bench-${seq}`, seq, at: 1_750_000_000_000 + seq, v: 1,
+    body: {
+      type: 'ReadingLogged', operation, quantity: 'diameter', value: nanometres(16_000_000 - 2_540 * (seq % 1000)),
+      instrument: 'micrometer', place: null, words: 'six twenty seven and three tenths', confirmed: false,
+    },
+  };
+}
+
+async function value<T>(result: Promise<{ readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: unknown }>): Promise<T> {
+  const got = await result;
+  if (!got.ok) throw new Error(JSON.stringify(got.error));
+  return got.value;
+}
+
+export const shelfPage = {
+  /** Starts `count` jobs from the text of a plan file. */
+  async start(text: string, count: number): Promise<void> {
+    const file = readJobFile(text);
+    if (!file.ok) throw new Error('the plan does not read');
+    for (let number = 1; number <= count; number += 1) await value(shelf.start(`job-${number}`, file.value.plan, number));
+  },
+  /** How long each of `count` appends takes, after those that are there. */
+  async append(job: string, count: number): Promise<readonly number[]> {
+    const { nextSeq, plan } = await value(shelf.open(job));
+    const operation = plan.route.operations[0]?.id ?? '';
+    const times: number[] = [];
+    for (let seq = nextSeq; seq < nextSeq + count; seq += 1) {
+      const began = performance.now();
+      await value(shelf.append(job, reading(seq, operation)));
+      times.push(performance.now() - began);
+    }
+    return times;
+  },
+  /** Appends without end; `acknowledged` hears of each event once it is on the disk. */
+  async appendForEver(job: string, acknowledged: (seq: number) => Promise<void>): Promise<void> {
+    const { nextSeq, plan } = await value(shelf.open(job));
+    const operation = plan.route.operations[0]?.id ?? '';
+    for (let seq = nextSeq; ; seq += 1) {
+      await value(shelf.append(job, reading(seq, operation)));
+      void acknowledged(seq);
+    }
+  },
+  async take(text: string): Promise<{ readonly as: string; readonly ms: number }> {
+    const began = performance.now();
+    const file = readJobFile(text);
+    if (!file.ok) throw new Error(JSON.stringify(file.error));
+    const taken = await value(shelf.take(file.value, { newId: 'taken', at: 0 }));
+    return { as: taken.as, ms: performance.now() - began };
+  },
+  async open(job: string): Promise<Readonly<Record<'events' | 'damage' | 'setAside' | 'ms', number>>> {
+    const began = performance.now();
+    const { events, damage, setAside } = await value(shelf.open(job));
+    return { events: events.length, damage: damage.length, setAside, ms: performance.now() - began };
+  },
+  async list(): Promise<{ readonly jobs: number; readonly ms: number }> {
+    const began = performance.now();
+    const jobs = await value(shelf.jobs());
+    return { jobs: jobs.length, ms: performance.now() - began };
+  },
+  async exported(job: string): Promise<{ readonly length: number; readonly ms: number }> {
+    const began = performance.now();
+    const text = writeJobFile(await value(shelf.copy(job)));
+    return { length: text.length, ms: performance.now() - began };
+  },
+  async hold(job: string, window: string): Promise<string> {
+    const hold = await holdJob(job, {
+      locks: navigator.locks, channel: (name) => new BroadcastChannel(name), window, patienceMs: 500,
+      settled: () => Promise.resolve(), onStanding: () => undefined, onStored: () => undefined,
+    });
+    holds.set(job, hold);
+    return hold.standing();
+  },
+  standing: (job: string): string => holds.get(job)?.standing() ?? 'none',
+  async takeOver(job: string): Promise<string> {
+    await holds.get(job)?.takeOver();
+    return shelfPage.standing(job);
+  },
+};
+export type ShelfPage = typeof shelfPage;
+
+Object.assign(globalThis, { shelfPage });

@@ -1,0 +1,170 @@
+/**
+ * The store: reading, writing, folding and checking of logs in Node, then appending, opening and importing in Chromium on a
+ * profile on disk, and Chromium killed at random moments while it stores. Run: npx tsx scripts/bench/shelf.ts
+ * [--kills N] [--seed N] [--node-only]
+ */
+import { readFileSync, rmSync } from 'node:fs';
+import { createServer } from 'node:http';
+import { setTimeout as pause } from 'node:timers/promises';
+import { parseArgs } from 'node:util';
+import { build } from 'vite';
+import { nanometres } from '../../src/measure/index.ts';
+import { folded, type JobEvent, type Plan } from '../../src/job/index.ts';
+import { jobFileOf, readJobFile, writeJobFile } from '../../src/shelf/index.ts';
+import { freshProfile, forgetProfile, launch } from '../../tests/e2e/harness.ts';
+import { HEADERS } from '../setup/serve.mjs';
+import { root } from '../setup/root.mjs';
+import type { ShelfPage } from './shelf-page.ts';
+
+declare const shelfPage: ShelfPage;
+
+const { values: options } = parseArgs({
+  options: { kills: { type: 'string', default: '20' }, seed: { type: 'string', default: '1' }, 'node-only': { type: 'boolean', default: false } },
+});
+const say = (line: string): void => void process.stdout.write(`${line}\n`);
+const planText = readFileSync(`${root}/src/shelf/demos/inch.job.json`, 'utf8');
+
+function timed<T>(work: () => T): { readonly value: T; readonly ms: number } {
+  const began = performance.now();
+  return { value: work(), ms: performance.now() - began };
+}
+const sorted = (times: readonly number[]): number[] => times.toSorted((a, b) => a - b);
+const share = (times: readonly number[], part: number): string =>
+  (sorted(times)[Math.min(times.length - 1, Math.floor(times.length * part))] ?? NaN).toFixed(1);
+
+/** A long day: readings at every operation in turn, one in ten struck. */
+function eventsOf(plan: Plan, count: number): JobEvent[] {
+  const operations = plan.route.operations;
+  return Array.from({ length: count }, (_, index): JobEvent => {
+    const seq = index + 1;
+    const event = { id: `bench-${seq}`, seq, at: 1_750_000_000_000 + seq, v: 1 as const };
+    if (seq % 10 === 0) return { ...event, body: { type: 'EventStruck', event: `bench-${seq - 1}` } };
+    return {
+      ...event,
+      body: {
+        type: 'ReadingLogged', operation: operations[seq % operations.length]?.id ?? '', quantity: 'diameter', value: nanometres(16_000_000 - 2_540 * (seq % 1000)),
+        instrument: 'micrometer', place: null, words: 'six twenty seven and three tenths', confirmed: false,
+      },
+    };
+  });
+}
+
+function inNode(): string {
+  const demo = readJobFile(planText);
+  if (!demo.ok) throw new Error('the demo job does not read');
+  const { plan } = demo.value;
+  let text = '';
+  say('events | file MB | write ms | read and check ms | fold ms');
+  for (const count of [1_000, 10_000, 100_000, 180_000]) {
+    const job = jobFileOf({ id: 'bench', startedAt: 0, plan, events: eventsOf(plan, count) });
+    const written = timed(() => writeJobFile(job));
+    text = written.value;
+    const read = timed(() => readJobFile(text));
+    if (!read.value.ok) throw new Error('what was written does not read');
+    const { events } = read.value.value;
+    const state = timed(() => folded(plan, events));
+    say([count, (text.length / 1e6).toFixed(1), written.ms.toFixed(0), read.ms.toFixed(0), state.ms.toFixed(0)].join(' | '));
+  }
+  return text;
+}
+
+async function inBrowser(largest: string): Promise<void> {
+  const built = await build({
+    root, configFile: false, logLevel: 'error',
+    build: { write: false, lib: { entry: `${root}/scripts/bench/shelf-page.ts`, formats: ['es'], fileName: 'page' } },
+  });
+  const output = Array.isArray(built) ? built[0] : built;
+  if (output === undefined || !('output' in output)) throw new Error('the page was not built');
+  const script = output.output[0].code;
+  const server = createServer((request, response) => {
+    if (request.url === '/page.js') response.writeHead(200, { ...HEADERS, 'Content-Type': 'text/javascript' }).end(script);
+    else if (request.url === '/large.json') response.writeHead(200, { ...HEADERS, 'Content-Type': 'application/json' }).end(largest);
+    else response.writeHead(200, { ...HEADERS, 'Content-Type': 'text/html' }).end('<!doctype html><title>shelf</title><script type="module" src="./page.js"></script>');
+  });
+  await new Promise<void>((done) => server.listen(0, '127.0.0.1', () => done()));
+  const address = server.address();
+  const url = `http://localhost:${typeof address === 'object' && address !== null ? address.port : 0}/`;
+  const profile = freshProfile();
+  try {
+    await times(profile, url);
+    await kills(profile, url);
+  } finally {
+    forgetProfile(profile);
+    server.close();
+  }
+}
+
+async function times(profile: string, url: string): Promise<void> {
+  const browser = await launch({ profile });
+  try {
+    const { page } = browser;
+    await page.goto(url);
+    await page.evaluate((text) => shelfPage.start(text, 1000), planText);
+    const list = await page.evaluate(() => shelfPage.list());
+    say(`list of ${list.jobs} jobs: ${list.ms.toFixed(0)} ms`);
+    const appends = await page.evaluate(() => shelfPage.append('job-1', 1000));
+    say(`append, strict: median ${share(appends, 0.5)} ms, 95 % ${share(appends, 0.95)} ms, longest ${share(appends, 1)} ms (of ${appends.length})`);
+    const late = await page.evaluate(() => shelfPage.append('job-1', 200));
+    say(`append after 1,000 others: median ${share(late, 0.5)} ms`);
+    const opened = await page.evaluate(() => shelfPage.open('job-1'));
+    say(`open and check ${opened.events} events: ${opened.ms.toFixed(0)} ms`);
+    const exported = await page.evaluate(() => shelfPage.exported('job-1'));
+    say(`export of it: ${exported.ms.toFixed(0)} ms, ${(exported.length / 1e6).toFixed(2)} MB`);
+    const taken = await page.evaluate(async () => shelfPage.take(await (await fetch('./large.json')).text()));
+    say(`import of the largest file (${taken.as}): ${(taken.ms / 1000).toFixed(1)} s`);
+    const large = await page.evaluate(() => shelfPage.open('bench'));
+    say(`open and check ${large.events} events: ${(large.ms / 1000).toFixed(1)} s, damage ${large.damage}`);
+
+    const other = await browser.context.newPage();
+    await other.goto(url);
+    const first = await page.evaluate(() => shelfPage.hold('job-1', 'first'));
+    const second = await other.evaluate(() => shelfPage.hold('job-1', 'second'));
+    const taker = await other.evaluate(() => shelfPage.takeOver('job-1'));
+    const robbed = await page.evaluate(() => shelfPage.standing('job-1'));
+    await other.close();
+    await pause(200);
+    const back = await page.evaluate(() => shelfPage.standing('job-1'));
+    say(`two windows: ${first}, ${second}; after a take-over ${robbed}, ${taker}; after closing the second ${back}`);
+    say(`errors on the page: ${browser.errors.length === 0 ? 'none' : browser.errors.join('; ')}`);
+  } finally {
+    await browser.close();
+  }
+}
+
+async function kills(profile: string, url: string): Promise<void> {
+  let state = Number(options.seed) | 0 || 1;
+  const random = (below: number): number => {
+    state ^= state << 13;
+    state ^= state >>> 17;
+    state ^= state << 5;
+    return (state >>> 0) % below;
+  };
+  let acknowledged = 0;
+  let missing = 0;
+  let damaged = 0;
+  for (let kill = 0; kill <= Number(options.kills); kill += 1) {
+    rmSync(`${profile}/SingletonLock`, { force: true });
+    const browser = await launch({ profile });
+    const { page } = browser;
+    await page.exposeFunction('heard', (seq: number) => {
+      acknowledged = Math.max(acknowledged, seq);
+    });
+    await page.goto(url);
+    const opened = await page.evaluate(() => shelfPage.open('job-2'));
+    missing += Math.max(0, acknowledged - opened.events);
+    damaged += opened.damage;
+    if (kill === Number(options.kills)) {
+      say(`killed ${kill} times (seed ${options.seed}): ${opened.events} events stored, ${acknowledged} acknowledged, missing ${missing}, damage found ${damaged}`);
+      await browser.close();
+      return;
+    }
+    await page.evaluate(() => {
+      void shelfPage.appendForEver('job-2', (globalThis as unknown as { heard: (seq: number) => Promise<void> }).heard);
+    });
+    await pause(50 + random(600));
+    await browser.kill();
+  }
+}
+
+const largest = inNode();
+if (!options['node-only']) await inBrowser(largest);
