@@ -4,11 +4,11 @@ import {
 } from '../measure/index.ts';
 import { PRIOR, type Candidate, type LengthCandidate } from './candidate.ts';
 import { child, figures, natural } from './figures.ts';
-import { placements } from './placements.ts';
+import { placements, type Counting } from './placements.ts';
 import type { Tree } from './walk.ts';
 
-/** What the words of one number are read against: the shop's unit, and whether a cut or a dial is meant rather than a size. */
-export type Reading = { readonly words: readonly string[]; readonly unit: DisplayUnit; readonly small: boolean };
+/** What the words of one number are read against: the shop's unit, and what the figures are of. */
+export type Reading = { readonly words: readonly string[]; readonly unit: DisplayUnit; readonly counting: Counting };
 
 const round = (nm: number): Length => nanometres(Math.round(nm));
 const perUnit = (unit: DisplayUnit): number => (unit === 'inch' ? NM_PER_INCH : NM_PER_MM);
@@ -53,7 +53,7 @@ function plain(reading: Reading, tree: Tree, unit: DisplayUnit, named: boolean):
   const half = child(tree, 'half');
   const scale = perUnit(unit);
   const found: LengthCandidate[] = [];
-  for (const { places, prior } of placements(shape, unit, reading.small)) {
+  for (const { places, prior } of placements(shape, unit, reading.counting)) {
     const step = scale / 10 ** places;
     const base = Number(digits) * step;
     if (more !== undefined) {
@@ -135,7 +135,7 @@ function countedIn(reading: Reading, tree: Tree): Candidate[] {
   const isPointed = child(tree, 'pointed') !== undefined;
   const unit = child(tree, 'unit');
   const bare = (as: DisplayUnit, named: boolean): LengthCandidate[] =>
-    isPointed ? [pointed(reading, tree, as, named)] : plain(named ? { ...reading, small: false } : reading, tree, as, named);
+    isPointed ? [pointed(reading, tree, as, named)] : plain(named ? { ...reading, counting: 'size' } : reading, tree, as, named);
   if (unit === undefined) return bare(reading.unit, false);
   const kind = unit.children[0]?.rule ?? 'micron-word';
   if (kind === 'inch-word') return inchNamed(bare('inch', true));
@@ -243,7 +243,7 @@ function fromFigures(reading: Reading, tree: Tree): Candidate[] {
     case 'hung':
       return hung(reading, run, after);
     case 'thou-and': {
-      const more = child(after, 'tenths-more');
+      const more = child(after, 'tenths-after');
       return whole === null ? [] : [ofThou(whole + (more === undefined ? 0.5 : tenthsMore(reading, more) / 10))];
     }
     case 'inch-and':
@@ -297,7 +297,7 @@ function partFirst(reading: Reading, tree: Tree): LengthCandidate[] {
   const under = child(tree, 'under');
   assert(under !== undefined, 'a fraction has its parts');
   const found = fractionOf(reading, 0, 1, under, child(tree, 'of-an-inch') !== undefined);
-  if (!reading.small || !has(reading, under, 'half')) return found;
+  if (reading.counting === 'size' || !has(reading, under, 'half')) return found;
   return [halfOfOne(reading.unit), ...found.map((said) => (said.named ? said : { ...said, prior: PRIOR.rare }))];
 }
 
@@ -309,12 +309,12 @@ const halfOfOne = (unit: DisplayUnit): LengthCandidate =>
 function amount(reading: Reading, tree: Tree): LengthCandidate[] {
   const inner = child(tree, 'figures');
   const bare = inner !== undefined && inner.children.every(({ rule }) => rule === 'run' || rule === 'half' || rule === 'tenths-more');
-  if (inner === undefined || !bare) return absolute({ ...reading, small: true }, tree).flatMap((said) => (said.kind === 'length' ? [said] : []));
+  if (inner === undefined || !bare) return absolute({ ...reading, counting: 'cut' }, tree).flatMap((said) => (said.kind === 'length' ? [said] : []));
   const total = countOf(reading, inner);
   if (total === null) return [];
   if (reading.unit === 'inch') return [{ ...ofThou(total), named: false }];
   if (child(inner, 'tenths-more') !== undefined) return [each(total, NM_PER_MM, 'millimetre', 0)];
-  return [each(total, NM_PER_MM / 100, 'millimetre', 2), { ...each(total, NM_PER_MM, 'millimetre', 0), prior: PRIOR.rare }];
+  return [each(total, NM_PER_MM / 100, 'millimetre', 2), { ...each(total, NM_PER_MM, 'millimetre', 0), prior: PRIOR.stretch }];
 }
 
 /** "Another thou": one of what was named. */

@@ -26,7 +26,7 @@ const RULES = {
       | <figure> [<figure>]`,
 
   // What hangs on the end
-  half: '[and] [a] half | and one half',
+  half: 'and [a | one] half | a half',
   'tenths-more': 'and (a | <digit>) (tenth | tenths)',
 
   // Units, and words that count something which is not a length
@@ -46,7 +46,8 @@ const RULES = {
          | <hundreds>`,
   pointed: 'point <places>',
   hung: '<oh> <digit>',
-  'thou-and': '<thou-word> (<half> | <tenths-more>)',
+  'tenths-after': '[and] (a | <digit>) (tenth | tenths)',
+  'thou-and': '<thou-word> (<half> | <tenths-after>)',
   'inch-and': 'inch [and] (<core> | <lead>) [<figure> | <half> | <tenths-more>]',
   over: '<digit> | <pair> | a | an',
   under: `half | quarter | quarters | fourth | fourths | eighth | eighths | sixteenth | sixteenths
@@ -95,7 +96,7 @@ const RULES = {
   temperature: '[minus] (<figure> | <pair> | <hundreds>) [<half> | point <figure>] [degrees] [<scale>]',
 
   // What the ear listens for wherever a command takes a number: all of the above, a little too much of it, written once
-  number: `[<plus> | <minus>] [another] <absolute> [<oversize> | <undersize> | <more> | <less>]
+  number: `[<plus> | <minus>] [another] <absolute> [<oversize> | <undersize> | (<more> | <less>) [than (before | last time)]]
          | (<plus> | <minus>) another <one-more>
          | <on-size> | <same> | <half-of-last> | <vague>`,
 } as const;

@@ -44,7 +44,7 @@ const INCH: Readonly<Record<string, readonly Placement[]>> = {
   ph: [habit(3)],
   pop: [habit(3)],
   ddpd: [habit(4), rare(3)], // one three twelve five: 1.3125
-  ddddd: [habit(4), rare(3)],
+  ddddd: [habit(4), rare(3), rare(5)],
   dhd: [habit(4)],
   pdpd: [habit(4)],
   pdddd: [habit(4)],
@@ -62,7 +62,7 @@ const MILLIMETRE: Readonly<Record<string, readonly Placement[]>> = {
   od: [habit(2), rare(1)], // oh five: .05
   dd: [habit(1), stretch(0)], // nine five: 9.5
   dp: [habit(2), habit(0)], // nine fifteen: 9.15; one twenty: 120
-  ddd: [habit(2), also(1), rare(0)],
+  ddd: [habit(2), rare(1), rare(0)], // nine oh five: 9.05
   pd: [habit(1)], // twenty five four: 25.4
   pp: [habit(2)], // nineteen fifteen: 19.15
   pdd: [habit(2)], // nineteen oh five: 19.05
@@ -91,7 +91,7 @@ const MILLIMETRE: Readonly<Record<string, readonly Placement[]>> = {
 };
 
 /** A cut or a dial in millimetre work: hundredths first, whole millimetres where the metal allows. */
-const SMALL_MILLIMETRE: Readonly<Record<string, readonly Placement[]>> = {
+const CUT_MILLIMETRE: Readonly<Record<string, readonly Placement[]>> = {
   ...MILLIMETRE,
   d: [habit(2), also(0)],
   p: [habit(2), stretch(0)],
@@ -99,9 +99,17 @@ const SMALL_MILLIMETRE: Readonly<Record<string, readonly Placement[]>> = {
   dp: [habit(2), stretch(0)],
 };
 
+/** An indicator in millimetre work counts hundredths; whole turns of it are hardly ever said alone. */
+const INDICATOR_MILLIMETRE: Readonly<Record<string, readonly Placement[]>> = { ...CUT_MILLIMETRE, d: [habit(2), stretch(0)] };
+
+/** What the figures are of: a size, a cut or a dial, or what an indicator shows. */
+export type Counting = 'size' | 'cut' | 'indicator';
+
+const MILLIMETRES = { size: MILLIMETRE, cut: CUT_MILLIMETRE, indicator: INDICATOR_MILLIMETRE } as const;
+
 /** Where the point may be in figures of a shape. */
-export function placements(shape: string, unit: DisplayUnit, small: boolean): readonly Placement[] {
-  const table = unit === 'inch' ? INCH : small ? SMALL_MILLIMETRE : MILLIMETRE;
+export function placements(shape: string, unit: DisplayUnit, counting: Counting): readonly Placement[] {
+  const table = unit === 'inch' ? INCH : MILLIMETRES[counting];
   const found = table[shape];
   assert(found !== undefined, `figures of the shape ${shape} have their places`);
   return found;

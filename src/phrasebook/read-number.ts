@@ -2,6 +2,7 @@ import type { NumberSlot } from '../job/index.ts';
 import type { DisplayUnit } from '../measure/index.ts';
 import type { Candidate } from './candidate.ts';
 import { meanings } from './meanings.ts';
+import type { Counting } from './placements.ts';
 import { NUMBER_RULES, type NumberRule } from './number-rules.ts';
 import { Walker, type Tree } from './walk.ts';
 
@@ -10,8 +11,10 @@ export const SLOT_RULES = {
   size: 'size', 'depth-of-cut': 'small', dial: 'small', indicator: 'signed', coordinate: 'signed', step: 'step', temperature: 'temperature',
 } as const satisfies Readonly<Record<NumberSlot, NumberRule>>;
 
-/** Where figures alone are thou or hundredths rather than a size. */
-const SMALL: ReadonlySet<NumberSlot> = new Set(['depth-of-cut', 'dial', 'indicator']);
+/** What figures alone are of, by the kind of number. */
+const COUNTING: Readonly<Record<NumberSlot, Counting>> = {
+  size: 'size', coordinate: 'size', step: 'size', temperature: 'size', 'depth-of-cut': 'cut', dial: 'cut', indicator: 'indicator',
+};
 
 const walker = new Walker(NUMBER_RULES);
 const roots = Object.fromEntries(Object.values(SLOT_RULES).map((name) => [name, { node: 'rule', name } as const]));
@@ -25,4 +28,4 @@ export function readNumber(words: readonly string[], slot: NumberSlot, unit: Dis
 
 /** The readings of a number that was found inside a sentence. */
 export const candidatesOf = (words: readonly string[], tree: Tree, slot: NumberSlot, unit: DisplayUnit): Candidate[] =>
-  meanings({ words, unit, small: SMALL.has(slot) }, tree);
+  meanings({ words, unit, counting: COUNTING[slot] }, tree);

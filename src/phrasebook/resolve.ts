@@ -112,15 +112,20 @@ function limits(slot: NumberSlot, context: Context): { low: Length; high: Length
 }
 
 /** Candidates as lengths: those against the target or the last reading are worked out, those of another kind are left out. */
-function lengthsOf(candidates: readonly Candidate[], slot: NumberSlot, context: Context): { found: Weighed<Length>[]; trouble: NumberRefusal | null } {
+type Found = { readonly found: readonly Weighed<Length>[]; readonly finer: readonly Length[]; readonly trouble: NumberRefusal | null };
+function lengthsOf(candidates: readonly Candidate[], slot: NumberSlot, context: Context): Found {
   const found: Weighed<Length>[] = [];
+  const finer: Length[] = [];
   let trouble: NumberRefusal | null = null;
   const placesOf = context.instrument === null || slot !== 'size' ? WITHOUT_INSTRUMENT : PLACES[context.instrument];
   const last = freshLast(context);
   for (const candidate of candidates) {
     switch (candidate.kind) {
       case 'length':
-        if (candidate.places !== null && candidate.places > placesOf[candidate.unit]) trouble ??= 'finer-than-instrument';
+        if (candidate.places !== null && candidate.places > placesOf[candidate.unit]) {
+          trouble ??= 'finer-than-instrument';
+          finer.push(candidate.value);
+        }
         else if (candidate.signed && slot === 'size') trouble ??= 'not-a-number-here';
         else found.push(candidate);
         break;
@@ -147,7 +152,7 @@ function lengthsOf(candidates: readonly Candidate[], slot: NumberSlot, context: 
         break;
     }
   }
-  return { found, trouble };
+  return { found, finer, trouble };
 }
 
 /**
@@ -155,16 +160,20 @@ function lengthsOf(candidates: readonly Candidate[], slot: NumberSlot, context: 
  * plausible, or none with the reason.
  */
 export function resolveLength(candidates: readonly Candidate[], slot: NumberSlot, context: Context): Heard<Length> {
-  const { found, trouble } = lengthsOf(candidates, slot, context);
+  const { found, finer, trouble } = lengthsOf(candidates, slot, context);
   if (found.length === 0) return none(trouble ?? 'no-number');
   const { low, high, beyond, expected } = limits(slot, context);
   const all = distinct(found);
-  const possible = all.filter(({ value }) => value >= low && value <= high);
+  const isExpected = (value: Length): boolean => expected !== null && value >= expected.low && value <= expected.high;
+  // Nothing is measured as nought, unless nought is what is expected.
+  const possible = all.filter(({ value }) => value >= low && value <= high && (value !== 0 || slot !== 'size' || expected === null || isExpected(value)));
+  // What was said fits what is expected, but no such instrument shows it: better refused than taken for something else.
+  if (finer.some(isExpected) && !possible.some(({ value }) => isExpected(value))) return none('finer-than-instrument');
   if (possible.length === 0) {
-    const near = all.filter(({ value }) => value >= low && value <= beyond);
+    const near = all.filter(({ value }) => value > high && value <= beyond);
     return near.length === 0 ? none('outside-everything') : settle(near, RESOLVE.rarerWhenNot);
   }
-  const within = expected === null ? [] : possible.filter(({ value }) => value >= expected.low && value <= expected.high);
+  const within = possible.filter(({ value }) => isExpected(value));
   const [best] = within;
   if (best === undefined) return settle(possible, RESOLVE.rarerWhenNot);
   if (best.prior >= RESOLVE.hardlySaid) return settle(within, RESOLVE.rarerWhenExpected);

@@ -8,7 +8,7 @@ const [OH] = NOUGHTS;
 
 /** Words beside the numerals that a number may be spoken with. */
 const EXTRA = [
-  'hundred', 'thousand', 'point', 'zero', 'minus', 'and', 'a', 'half', 'of', 'thou', 'tenth', 'tenths', 'inch', 'inches', 'hundredth', 'hundredths', 'millimetre',
+  'hundred', 'thousand', 'point', 'zero', 'minus', 'and', 'a', 'half', 'thou', 'tenth', 'tenths', 'inch', 'inches', 'hundredth', 'hundredths', 'millimetre',
   'millimetres',
 ] as const;
 

@@ -9,7 +9,7 @@ const SPELLINGS: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Sounds that people make while they think; they carry nothing. */
-const FILLERS: ReadonlySet<string> = new Set(['uh', 'um', 'er', 'erm', 'eh', 'hm', 'hmm', 'ah', 'uhm', 'well', 'so', 'like']);
+const FILLERS: ReadonlySet<string> = new Set(['uh', 'um', 'er', 'erm', 'eh', 'hm', 'hmm', 'ah', 'uhm']);
 
 /** The words of what was heard or typed: lower case, hyphens apart, punctuation gone, spellings settled, fillers dropped. */
 export function wordsOf(text: string): readonly string[] {

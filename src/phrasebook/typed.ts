@@ -59,7 +59,9 @@ function withoutPoint(text: string, context: Context): Candidate[] {
   return usual.flatMap((places, rank) => {
     const nm = (Number(text) * scale) / 10 ** places;
     if (places > text.length + (context.unit === 'inch' ? 2 : 1)) return [];
-    return [asLength(nanometres(nm), context, null, rank === 0 ? PRIOR.habit : PRIOR.also)];
+    // Fewer figures than a tenth of a thou needs are hardly ever meant as tenths.
+    const prior = rank === 0 ? PRIOR.habit : text.length < places ? PRIOR.rare : PRIOR.also;
+    return [asLength(nanometres(nm), context, null, prior)];
   });
 }
 

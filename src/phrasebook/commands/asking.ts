@@ -87,7 +87,7 @@ export const asking: readonly Command[] = [
   }),
   plain('asking', { type: 'ask-caution' }, {
     name: 'ask-caution',
-    says: `[the | any] (caution | cautions) | what do i watch [out] for | what should i watch [out] for | anything to watch [out] for | any warnings
+    says: `[the | any] (caution | cautions) | what do i watch [[out] for] | what should i watch [[out] for] | anything to watch [[out] for] | any warnings
       | what's the danger | is it safe`,
     examples: ['caution', 'what do i watch out for'],
     help: 'The caution for this step.',

@@ -1,0 +1,84 @@
+import { describe, expect, test } from 'vitest';
+import { card, COMMANDS, GROUPS, interpret, samples, type Command } from '../../src/phrasebook/index.ts';
+import { CONTEXTS } from './contexts.ts';
+
+const NUMBERS = {
+  size: ['six twenty seven', 'two over'], small: ['ten'], signed: ['two'], step: ['five'], temperature: ['seventy two'], place: ['at the shoulder', 'across'],
+};
+/** The command whose intent came of a sentence, by what tells the commands of one intent apart. */
+function kindOf(sentence: string): string {
+  const read = interpret(sentence, CONTEXTS['inch .620']);
+  if (!read.ok) return read.error.key;
+  const intent = read.value;
+  switch (intent.type) {
+    case 'feel':
+      return intent.feel;
+    case 'working':
+      return intent.working;
+    case 'indicator':
+      return intent.end;
+    case 'edge':
+      return intent.edge === 'first' ? 'edge' : 'other-edge';
+    default:
+      return intent.type;
+  }
+}
+const nameOf = (command: string): string => (command === 'binds' ? 'binds-at-the-shoulder' : command);
+
+describe('the command table', () => {
+  test('has every intent of the job, and no command twice', () => {
+    const all = [
+      'next', 'back', 'skip', 'go-to', 'where-am-i', 'whats-next', 'repeat', 'ask-target', 'ask-left', 'ask-passes', 'ask-dial', 'ask-stop', 'ask-speed', 'ask-feed',
+      'ask-last', 'ask-bore', 'ask-fit', 'ask-time', 'ask-caution', 'read-log', 'reading', 'temperature', 'took', 'dial', 'touched-off', 'dial-zeroed', 'feel', 'working',
+      'jaw', 'indicator', 'edge', 'scratch', 'correct', 'yes', 'no', 'cancel', 'wake', 'stop-listening', 'louder', 'quieter', 'slower', 'hush', 'what-can-i-say', 'memo',
+    ] as const satisfies readonly Command['intent'][];
+    const missing: Exclude<Command['intent'], (typeof all)[number]>[] = [];
+    expect(missing).toEqual([]);
+    expect([...new Set(COMMANDS.map((command) => command.intent))].sort()).toEqual([...all].sort());
+    expect(new Set(COMMANDS.map((command) => command.name)).size).toBe(COMMANDS.length);
+  });
+  test('gives no key to two commands, and every command a button', () => {
+    const keys = COMMANDS.flatMap((command) => (command.key === null ? [] : [command.key]));
+    expect(new Set(keys).size).toBe(keys.length);
+    expect(COMMANDS.filter((command) => command.button === null)).toEqual([]);
+    expect(new Set(COMMANDS.map((command) => command.button)).size).toBe(COMMANDS.length);
+  });
+  test('leaves the digits, the point, minus and plus to typed readings', () => {
+    expect(COMMANDS.filter((command) => command.key !== null && /^[\d]$/.test(command.key)).map((command) => command.name)).toEqual([]);
+  });
+
+  const all = samples(400, NUMBERS);
+  test('gives sample sentences of every command', () => {
+    expect(new Set(all.map((each) => each.command)).size).toBe(COMMANDS.length);
+    expect(all.length).toBeGreaterThan(1500);
+  });
+  test('understands each of its sentences as the command it belongs to', () => {
+    expect(all.filter(({ command, sentence }) => kindOf(sentence) !== nameOf(command)).map(({ command, sentence }) => `${command}: ${sentence} → ${kindOf(sentence)}`)).toEqual([]);
+  });
+  test('has no sentence that two commands share', () => {
+    const owners = new Map<string, Set<string>>();
+    for (const { command, sentence } of all) owners.set(sentence, (owners.get(sentence) ?? new Set()).add(command));
+    expect([...owners].filter(([, names]) => names.size > 1).map(([sentence, names]) => `${sentence}: ${[...names].join(', ')}`)).toEqual([]);
+  });
+});
+
+describe('the card', () => {
+  test('has every command once, in its group', () => {
+    const groups = card(null);
+    expect(groups.map((group) => group.id)).toEqual(Object.keys(GROUPS));
+    expect(groups.flatMap((group) => group.lines.map((line) => line.name)).sort()).toEqual(COMMANDS.map((command) => command.name).sort());
+  });
+  test('shows what is likely now first', () => {
+    const [now] = card(CONTEXTS['inch .620']);
+    expect(now?.id).toBe('now');
+    expect(now?.lines[0]?.name).toBe('reading');
+    const [asked] = card(CONTEXTS['inch .620 asked']);
+    expect(asked?.lines.slice(0, 2).map((line) => line.name)).toEqual(['yes', 'no']);
+    expect(card(CONTEXTS['inch nothing'])[0]?.lines.map((line) => line.name)).not.toContain('reading');
+    expect(card(CONTEXTS['inch indicator'])[0]?.lines.map((line) => line.name)).toContain('jaw');
+  });
+  test('tells what to say, what it does and what does the same', () => {
+    const next = card(null).flatMap((group) => group.lines).find((line) => line.name === 'next');
+    expect(next).toEqual({ name: 'next', say: ['next', 'done', "that's done"], help: 'Finish this step and go to the next.', button: 'Next', key: 'PageDown', changesLog: true });
+  });
+});
