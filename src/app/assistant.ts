@@ -368,8 +368,11 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     await refreshJobs();
     const last = await deps.shelf.setting(LAST_JOB);
     const id = last.ok && typeof last.value === 'string' ? last.value : null;
-    if (id !== null && store.getState().jobs.some((each) => each.id === id)) await openJob(id);
-    else store.setState({ page: 'jobs' });
+    const { jobs } = store.getState();
+    // A device that has never held a job opens on the demo: there is something to try at once.
+    if (id !== null && jobs.some((each) => each.id === id)) await openJob(id);
+    else if (jobs.length === 0) await startDemo('inch');
+    if (job === null) store.setState({ page: 'jobs' });
   }
 
   void begin();

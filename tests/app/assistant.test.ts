@@ -116,11 +116,10 @@ describe('the assistant', () => {
   beforeEach(async () => {
     b = bench();
     await settled();
-    await state().startDemo('inch');
     await state().listen('hold');
   });
 
-  it('opens the demo, says the first step, and gives the ear a grammar', () => {
+  it('opens on the demo, says the first step, and gives the ear a grammar', () => {
     expect(state().page).toBe('machine');
     expect(b.voice.said[0]).toContain('Grip the bar');
     expect(b.ear.started).toBe('hold');
@@ -206,7 +205,6 @@ describe('the assistant', () => {
   it('goes on by touch when the ear does not start, says so, and offers to start it again', async () => {
     const broken = bench(memoryShelf(() => NOON), () => Promise.reject(new Error('The microphone is not allowed.')));
     await settled();
-    await broken.store.getState().startDemo('inch');
     await broken.store.getState().listen('hold');
     expect(broken.store.getState().listening.state).toBe('broken');
     expect(broken.store.getState().notices).toMatchObject([{ part: 'ear', text: 'The microphone is not allowed.' }]);

@@ -15,10 +15,9 @@ const said = (words: string): Said => ({ words, thenS: ANSWER_S });
 const press = (page: Page, ...labels: readonly RegExp[]): Promise<void> =>
   labels.reduce((before, label) => before.then(() => page.getByRole('button', { name: label }).click()), Promise.resolve());
 
-/** Opens the demo in inches and listens always; readings then need their verb. */
+/** A fresh profile opens on the demo in inches; listens always, where readings need their verb. */
 async function beginDemo(page: Page, url: string): Promise<void> {
   await page.goto(url);
-  await press(page, /Demo in inches/);
   await listenAlways(page);
 }
 
