@@ -118,7 +118,7 @@ export async function launch({ profile, microphone, size = { width: 1280, height
       // Driven through the port; the pipe is there because Chromium ends when it breaks, so none outlives a test that is killed.
       '--remote-debugging-pipe',
       `--user-data-dir=${profile}`,
-      '--autoplay-policy=user-gesture-required',
+      '--autoplay-policy=document-user-activation-required',
       '--use-fake-ui-for-media-stream',
       '--use-fake-device-for-media-stream',
       ...(microphone === undefined ? [] : [`--use-file-for-fake-audio-capture=${microphone}%noloop`]),
