@@ -1,6 +1,6 @@
 import type { DeviceVoice, PlayEnd, Playing } from './player.ts';
 
-/** Longest that a line may take before it is given up, in milliseconds a character and at least: some devices never report an end. */
+/** How long a line may take before it is given up, a character and at least: some devices never report an end. */
 const GIVE_UP_MS_A_CHARACTER = 200;
 const GIVE_UP_LEAST_MS = 4000;
 
@@ -9,9 +9,12 @@ const GIVE_UP_LEAST_MS = 4000;
  * there is none. The system's default comes first.
  */
 export function offlineVoice(voices: readonly SpeechSynthesisVoice[], language: string): SpeechSynthesisVoice | null {
-  const base = language.toLowerCase().split('-')[0] ?? language;
-  const fit = voices.filter((voice) => voice.localService && voice.lang.toLowerCase().replace('_', '-').split('-')[0] === base);
-  return fit.find((voice) => voice.default) ?? fit.find((voice) => voice.lang.toLowerCase() === language.toLowerCase()) ?? fit[0] ?? null;
+  // Android writes en_US where others write en-US.
+  const tag = (name: string): string => name.toLowerCase().replace('_', '-');
+  const base = (name: string): string => tag(name).split('-')[0] ?? '';
+  const fit = voices.filter((voice) => voice.localService && base(voice.lang) === base(language));
+  const usual = fit.find((voice) => voice.default) ?? fit.find((voice) => tag(voice.lang) === tag(language));
+  return usual ?? fit[0] ?? null;
 }
 
 /** The device's own voice behind the player's interface; `voice` must be an offline one. */

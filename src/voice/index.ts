@@ -1,5 +1,5 @@
 export { createSpeaker, TAIL_MS, type Speaker, type SpeakerDeps, type SpeakingListener, type SpokenOutcome } from './speaker.ts';
-export { CLIP_LIST, CLIP_SPRITE, loadClips, openSpeaker } from './open-speaker.ts';
+export { CLIP_LIST, CLIP_SPRITE, loadClips, openSpeaker, type OpenedSpeaker } from './open-speaker.ts';
 export { NO_CLIPS, openClips, clipListSchema, type ClipBook, type ClipFault, type ClipList, type ClipPlace } from './clip-book.ts';
 export { clipKey, clipWords, sentencesOf, type SpokenSentence } from './clip-words.ts';
 export { fewestClips, planAnswer, type AnswerStep, type PausePlace } from './plan-answer.ts';
@@ -13,5 +13,6 @@ export { howlerPlayer } from './howler-player.ts';
 export { deviceVoice, offlineVoice } from './device-voice.ts';
 export type { DeviceVoice, PlayEnd, Player, Playing } from './player.ts';
 export {
-  FIRST_SETTINGS, LOUDNESS, settingsIn, STRETCH, withLoudness, withSlowerPace, voiceSettingsSchema, type KeptSettings, type VoiceSettings,
+  FIRST_SETTINGS, LOUDNESS, settingsIn, STRETCH, voiceSettingsSchema, withLoudness, withSlowerPace, type KeptSettings,
+  type VoiceSettings,
 } from './settings.ts';

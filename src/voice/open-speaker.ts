@@ -30,11 +30,13 @@ export async function loadClips(base: string): Promise<Result<ClipBook, ClipFaul
   }
 }
 
+export type OpenedSpeaker = { readonly speaker: Speaker; readonly fault: ClipFault | null };
+
 /**
  * The page's speaker, ready to use. Where the clips cannot be opened it has its tones and the device's offline voice left, and
  * `fault` says what is wrong. `now` is the page's clock in milliseconds.
  */
-export async function openSpeaker(base: string, now: () => number): Promise<{ readonly speaker: Speaker; readonly fault: ClipFault | null }> {
+export async function openSpeaker(base: string, now: () => number): Promise<OpenedSpeaker> {
   const clips = await loadClips(base);
   const synthesis = typeof speechSynthesis === 'undefined' ? null : speechSynthesis;
   const speaker = createSpeaker({

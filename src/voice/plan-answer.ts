@@ -26,9 +26,9 @@ export function fewestClips(words: readonly string[], clips: Book): readonly str
     for (let to = Math.min(words.length, from + clips.longest); to > from; to--) {
       const key = clipKey(words.slice(from, to));
       const rest = best[to];
-      if (rest == null || !clips.has(key)) continue;
+      if (rest === null || rest === undefined || !clips.has(key)) continue;
       const known = best[from];
-      if (known == null || rest.length + 1 < known.length) best[from] = [key, ...rest];
+      if (known === null || known === undefined || rest.length + 1 < known.length) best[from] = [key, ...rest];
     }
   }
   return best[0] ?? null;
