@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
+import { modelFiles } from '../scripts/models/vitePlugin.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
@@ -12,6 +13,7 @@ export default defineConfig({
   appType: 'mpa',
   plugins: [
     react(),
+    modelFiles(),
     VitePWA({
       strategies: 'generateSW',
       // The page itself asks before it changes to a new version: never in the middle of an operation.

@@ -1,0 +1,52 @@
+import type { Plugin } from 'vite';
+import { assembleModel, packagedManifest } from '../../src/cli/modelFiles.ts';
+import { vocabulary } from '../../src/phrasebook/index.ts';
+import type { ModelManifest } from '../../src/ear/index.ts';
+
+/** The folder of the page where the recogniser's files lie: `models/manifest.json` and `models/ENGINE/FILE`. */
+const FOLDER = 'models/';
+
+type Built = ReadonlyMap<string, Uint8Array>;
+
+/** Every engine of the manifest as the page gets it, by path under the page. */
+async function build(): Promise<Built> {
+  const packaged = await packagedManifest();
+  const built = new Map<string, Uint8Array>();
+  const engines: ModelManifest['engines'] = [];
+  for (const engine of packaged.engines) {
+    const { files, model } = await assembleModel(engine, vocabulary());
+    engines.push(model);
+    for (const [name, bytes] of files) built.set(`${FOLDER}${engine.name}/${name}`, bytes);
+  }
+  const manifest: ModelManifest = { ...packaged, engines };
+  built.set(`${FOLDER}manifest.json`, new TextEncoder().encode(`${JSON.stringify(manifest, null, 1)}\n`));
+  return built;
+}
+
+/** Puts the recogniser's files beside the page: served while developing, emitted by a build, as models/manifest.json says. */
+export function modelFiles(): Plugin {
+  return {
+    name: 'swarfside-models',
+    configureServer(server) {
+      const built = build();
+      // A failure is told at the first request, and not as an unhandled rejection.
+      built.catch(() => undefined);
+      server.middlewares.use((request, response, next) => {
+        const path = (request.url ?? '').replace(/^\//u, '').replace(/[?#].*$/u, '');
+        if (!path.startsWith(FOLDER)) return next();
+        built.then(
+          (files) => {
+            const bytes = files.get(path);
+            if (bytes === undefined) return next();
+            response.setHeader('content-type', path.endsWith('.json') ? 'application/json' : 'application/octet-stream');
+            response.end(bytes);
+          },
+          (error: unknown) => next(error),
+        );
+      });
+    },
+    async generateBundle() {
+      for (const [fileName, source] of await build()) this.emitFile({ type: 'asset', fileName, source });
+    },
+  };
+}
