@@ -1,7 +1,20 @@
+import { tsImport } from 'tsx/esm/api';
 import type { Plugin } from 'vite';
-import { assembleModel, packagedManifest } from '../../src/cli/modelFiles.ts';
-import { vocabulary } from '../../src/phrasebook/index.ts';
+import type * as ModelFiles from '../../src/cli/modelFiles.ts';
 import type { ModelManifest } from '../../src/ear/index.ts';
+import type * as Phrasebook from '../../src/phrasebook/index.ts';
+
+/**
+ * The rooms' own sources, loaded as they are: whoever reads the build's configuration would otherwise bundle them into it, the
+ * page's worklets and workers included.
+ */
+const sources = async (): Promise<typeof ModelFiles & Pick<typeof Phrasebook, 'vocabulary'>> => {
+  const [files, phrasebook] = await Promise.all([
+    tsImport('../../src/cli/modelFiles.ts', import.meta.url) as Promise<typeof ModelFiles>,
+    tsImport('../../src/phrasebook/index.ts', import.meta.url) as Promise<typeof Phrasebook>,
+  ]);
+  return { ...files, vocabulary: phrasebook.vocabulary };
+};
 
 /** The folder of the page where the recogniser's files lie: `models/manifest.json` and `models/ENGINE/FILE`. */
 const FOLDER = 'models/';
@@ -10,6 +23,7 @@ type Built = ReadonlyMap<string, Uint8Array>;
 
 /** Every engine of the manifest as the page gets it, by path under the page. */
 async function build(): Promise<Built> {
+  const { assembleModel, packagedManifest, vocabulary } = await sources();
   const packaged = await packagedManifest();
   const built = new Map<string, Uint8Array>();
   const engines: ModelManifest['engines'] = [];
