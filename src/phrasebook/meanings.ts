@@ -220,7 +220,7 @@ function fractionOf(reading: Reading, whole: number, over: number | null, under:
 
 /** A `<part>` after whole units: "five sixteenths", "a quarter", "half". */
 function partOf(reading: Reading, whole: number, tree: Tree, named: boolean): LengthCandidate[] {
-  const under = child(tree, 'under');
+  const under = child(tree, 'under') ?? child(tree, 'one-part');
   assert(under !== undefined, 'a fraction has its parts');
   const over = child(tree, 'over')?.children[0];
   return fractionOf(reading, whole, over === undefined ? 1 : natural(reading.words, over), under, named);
@@ -294,7 +294,7 @@ function absolute(reading: Reading, tree: Tree): Candidate[] {
 
 /** "a quarter", "half an inch". "A half" of a cut is half a thou, or half a hundredth. */
 function partFirst(reading: Reading, tree: Tree): LengthCandidate[] {
-  const under = child(tree, 'under');
+  const under = child(tree, 'one-part');
   assert(under !== undefined, 'a fraction has its parts');
   const found = fractionOf(reading, 0, 1, under, child(tree, 'of-an-inch') !== undefined);
   if (reading.counting === 'size' || !has(reading, under, 'half')) return found;

@@ -52,7 +52,8 @@ const RULES = {
   over: '<digit> | <pair> | a | an',
   under: `half | quarter | quarters | fourth | fourths | eighth | eighths | sixteenth | sixteenths
         | thirty (second | seconds) | sixty (fourth | fourths)`,
-  part: '[<over>] <under>',
+  'one-part': 'half | quarter | fourth | eighth | sixteenth | thirty second | sixty fourth',
+  part: '<over> <under> | <one-part>',
   'and-part': '[<inch-word>] and <part> [<inch-word>]',
   'of-an-inch': '[of] [a | an] inch',
   feet: '(foot | feet) [[and] ((<figure> | <pair>) [and <part>] | <part>) [<inch-word>]]',
@@ -61,7 +62,7 @@ const RULES = {
   figures: `<run> [[<pointed>] [<half> | <tenths-more>] [<unit>]
       | <hung> | <thou-and> | <inch-and> | <and-part> | <under> [<of-an-inch>] | <feet>]`,
   'point-first': '<pointed> [<half> | <tenths-more>] [<unit>]',
-  'part-first': '[a | an] <under> [<of-an-inch>]',
+  'part-first': '[a | an] <one-part> [<of-an-inch>]',
   'inch-first': '[an] (<inch-and> | inch [and] <part> [<inch-word>])',
   'foot-first': 'a <feet>',
   single: `(a | an | [a] couple [of] | [a] half [of] [a | an]) (<thou-word> | <metric-word> | <tenth-word> | <hundredth-word> | inch) [<half>]
