@@ -1,21 +1,22 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { z } from 'zod';
+import type { Ear, EarEvent, HearingTimes, ListeningMode } from '../ear/index.ts';
 import { nextSeq, type Effect } from '../job/index.ts';
-import { grammarFor, interpretTyped, speakReply, textOfReply } from '../phrasebook/index.ts';
+import { grammarFor, speakReply, textOfReply } from '../phrasebook/index.ts';
 import {
   describeDamage, describeFileFault, describeNotices, describeShelfFault, describeTaken, openLog, readJobFile, writeJobFile,
   type HoldEdges, type JobFile, type JobHold, type OpenLog, type Shelf, type ShelfFault, type StoredJob,
 } from '../shelf/index.ts';
-import type { AssistantState, ListeningMode, ListeningState, Notice } from './assistantState.ts';
+import type { AssistantState, ListeningState, Notice } from './assistantState.ts';
 import { Conversation, type Turn } from './conversation.ts';
-import type { EarEvent, EarPort, HearingTimes, VoicePort } from './ports.ts';
+import type { VoicePort } from './ports.ts';
 
 /** The edges of the page, made elsewhere: the store, the ear, the voice, the clock, ids, and the two demo jobs. */
 export type AssistantDeps = {
   readonly shelf: Shelf;
   /** Holds a job for this window, so that two windows never write to one log. */
   readonly holdJob: (job: string, edges: Pick<HoldEdges, 'onStanding' | 'onStored' | 'settled'>) => Promise<JobHold>;
-  readonly openEar: () => Promise<EarPort>;
+  readonly openEar: () => Promise<Ear>;
   readonly openVoice: () => Promise<VoicePort>;
   readonly now: () => number;
   readonly tick: () => number;
@@ -49,7 +50,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
   let job: StoredJob | null = null;
   let log: OpenLog | null = null;
   let hold: JobHold | null = null;
-  let ear: EarPort | null = null;
+  let ear: Ear | null = null;
   let voice: VoicePort | null = null;
   let voiceOpening: Promise<void> | null = null;
 
@@ -263,7 +264,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
   /** Keeps the last seconds of sound with the step, once the sound itself is stored. */
   async function keepMemo(): Promise<void> {
     const operation = conversation?.state.open ?? null;
-    const clip = ear?.lastSeconds(MEMO_SECONDS) ?? null;
+    const clip = (await ear?.lastSeconds(MEMO_SECONDS)) ?? null;
     if (job === null || operation === null || clip === null || clip.seconds <= 0) return;
     const id = deps.newId();
     const kept = await deps.shelf.keepClip(job.id, id, clip.wav);
@@ -273,10 +274,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
   }
 
   async function typed(text: string): Promise<void> {
-    const talk = conversation;
-    if (talk === null) return;
-    const read = interpretTyped(text, talk.context);
-    if (read.ok || text.trim() !== '') await turn((each) => each.type(text));
+    if (text.trim() !== '') await turn((talk) => talk.type(text));
   }
 
   async function listen(mode: ListeningMode): Promise<void> {
@@ -307,6 +305,8 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     const now = (state: ListeningState): void => listening({ state });
     switch (event.type) {
       case 'level':
+        // Said once, in a tone: words would be as hard to hear as the person is.
+        if (event.tooLoud && !store.getState().listening.tooLoud) void voice?.say([], 'please-repeat');
         listening({ levelDb: event.rmsDb, floorDb: event.floorDb, tooLoud: event.tooLoud });
         return;
       case 'speech-start':
@@ -314,6 +314,9 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
         return;
       case 'speech-end':
         now('thinking');
+        return;
+      case 'window':
+        now(event.open ? 'hearing' : 'waiting');
         return;
       case 'hypothesis': {
         const { text, accepted } = event.hypothesis;

@@ -1,9 +1,7 @@
 import type { InstrumentKind } from '../measure/index.ts';
 import type { Intent, JobState, Reply, Talk } from '../job/index.ts';
+import type { ListeningMode } from '../ear/index.ts';
 import type { JobSummary } from '../shelf/index.ts';
-
-/** How the person makes the page listen: by holding a button, by a call name, or always while an operation runs. */
-export type ListeningMode = 'hold' | 'call' | 'open';
 
 /** What the ear is doing. `off` until the person allows the microphone. */
 export type ListeningState = 'off' | 'starting' | 'waiting' | 'hearing' | 'thinking' | 'speaking' | 'broken';

@@ -1,4 +1,5 @@
-export type { AssistantState, HeardLine, ListeningMode, ListeningState, Notice } from './assistantState.ts';
+export type { AssistantState, HeardLine, ListeningState, Notice } from './assistantState.ts';
 export { Conversation, type ConversationDeps, type Source, type Turn, type TurnReason } from './conversation.ts';
 export { createAssistant, type AssistantDeps } from './assistant.ts';
-export type { EarEvent, EarPort, HearingTimes, VoicePort } from './ports.ts';
+export type { ListeningMode } from '../ear/index.ts';
+export type { VoicePort } from './ports.ts';

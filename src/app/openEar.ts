@@ -1,5 +1,5 @@
-import type { EarPort } from './ports.ts';
+import { createEar, type Ear } from '../ear/index.ts';
+import { CALL_NAME } from '../phrasebook/index.ts';
 
-export function openPageEar(_base: string): Promise<EarPort> {
-  return Promise.reject(new Error('The ear is not built in yet.'));
-}
+/** The page's ear, with the recogniser's files from the page's own folder. Rejects with a sentence when they cannot be used. */
+export const openPageEar = (base: string): Promise<Ear> => createEar({ modelsUrl: `${base}models/`, callName: CALL_NAME });

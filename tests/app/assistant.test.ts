@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { StoreApi } from 'zustand/vanilla';
-import { createAssistant, type AssistantState, type EarEvent, type EarPort, type VoicePort } from '../../src/app/index.ts';
+import { createAssistant, type AssistantState, type VoicePort } from '../../src/app/index.ts';
+import type { Ear, EarEvent } from '../../src/ear/index.ts';
 import type { Grammar } from '../../src/phrasebook/index.ts';
 import { standingReadings } from '../../src/job/index.ts';
 import { memoryShelf, type Shelf } from '../../src/shelf/index.ts';
@@ -10,7 +11,7 @@ const demo = (name: string): string => readFileSync(new URL(`../../src/shelf/dem
 const NOON = Date.UTC(2026, 0, 5, 12);
 
 /** An ear that hears what the test says, and remembers what was asked of it. */
-class TestEar implements EarPort {
+class TestEar implements Ear {
   callName = 'name';
   started: string | null = null;
   isDeaf = false;
@@ -32,8 +33,8 @@ class TestEar implements EarPort {
   deaf(deaf: boolean): void {
     this.isDeaf = deaf;
   }
-  lastSeconds(seconds: number): { readonly wav: Uint8Array; readonly seconds: number } {
-    return { wav: new Uint8Array([1, 2, 3]), seconds };
+  lastSeconds(seconds: number): ReturnType<Ear['lastSeconds']> {
+    return Promise.resolve({ wav: new Uint8Array([1, 2, 3]), seconds });
   }
   onEvent(listener: (event: EarEvent) => void): () => void {
     this.#listener = listener;
@@ -85,7 +86,7 @@ class TestVoice implements VoicePort {
 
 type Bench = { store: StoreApi<AssistantState>; ear: TestEar; voice: TestVoice; shelf: Shelf; marks: object[] };
 
-function bench(shelf: Shelf = memoryShelf(() => NOON), openEar?: () => Promise<EarPort>): Bench {
+function bench(shelf: Shelf = memoryShelf(() => NOON), openEar?: () => Promise<Ear>): Bench {
   const ear = new TestEar();
   const voice = new TestVoice();
   const marks: object[] = [];
