@@ -14,6 +14,8 @@ const PLACES = [
   'C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe',
 ];
 
+const APT_GET = '/usr/bin/apt-get';
+
 /** Every file that may be a Chromium, best first: the named one alone where SWARFSIDE_CHROMIUM is set. */
 async function candidates() {
   const named = process.env['SWARFSIDE_CHROMIUM'];
@@ -51,10 +53,10 @@ export async function ensureChromium() {
     timeoutMs: 240_000,
   });
   const downloaded = await findChromium();
-  if (downloaded !== null || process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return downloaded;
+  if (downloaded !== null || process.getuid?.() !== 0 || !existsSync(APT_GET)) return downloaded;
   say("Installing Debian's chromium package …");
   const env = { DEBIAN_FRONTEND: 'noninteractive' };
-  await execute('apt-get', ['update', '-qq'], { env, timeoutMs: 120_000 });
-  await execute('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], { env, timeoutMs: 300_000 });
+  await execute(APT_GET, ['update', '-qq'], { env, timeoutMs: 120_000 });
+  await execute(APT_GET, ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], { env, timeoutMs: 300_000 });
   return await findChromium();
 }

@@ -22,12 +22,17 @@ export function execute(command, args, { capture = false, env = {}, timeoutMs } 
       cwd: root,
       env: { ...process.env, ...env },
       stdio: ['ignore', capture ? 'pipe' : 2, capture ? 'pipe' : 2],
-      ...(timeoutMs === undefined ? {} : { timeout: timeoutMs }),
     });
+    // The time limit that spawn offers keeps running after a command that could not be started.
+    const limit = timeoutMs === undefined ? undefined : setTimeout(() => child.kill(), timeoutMs);
+    const end = (/** @type {Ending} */ ending) => {
+      clearTimeout(limit);
+      done(ending);
+    };
     child.stdout?.on('data', (chunk) => (output += String(chunk)));
     child.stderr?.on('data', (chunk) => (output += String(chunk)));
-    child.on('error', (error) => done({ code: 127, output: error.message }));
-    child.on('close', (code) => done({ code: code ?? 1, output }));
+    child.on('error', (error) => end({ code: 127, output: error.message }));
+    child.on('close', (code) => end({ code: code ?? 1, output }));
   });
 }
 
