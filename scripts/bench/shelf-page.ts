@@ -1,4 +1,4 @@
-import { nanometres } from '../../src/measure/index.ts';
+import { nanometres, type Result } from '../../src/measure/index.ts';
 import type { JobEvent } from '../../src/job/index.ts';
 import { browserShelf, holdJob, readJobFile, writeJobFile, type JobHold } from '../../src/shelf/index.ts';
 
@@ -16,7 +16,7 @@ function reading(seq: number, operation: string): JobEvent {
   };
 }
 
-async function value<T>(result: Promise<{ readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: unknown }>): Promise<T> {
+async function value<T>(result: Promise<Result<T, unknown>>): Promise<T> {
   const got = await result;
   if (!got.ok) throw new Error(JSON.stringify(got.error));
   return got.value;

@@ -56,6 +56,8 @@ async function recordingProxy(): Promise<{ readonly hosts: string[]; readonly po
     response.writeHead(502).end();
   });
   server.on('connect', (request, socket) => {
+    // A browser that is killed leaves its connections broken.
+    socket.on('error', () => undefined);
     note((request.url ?? 'unknown').replace(/:\d+$/, ''));
     socket.end('HTTP/1.1 502 Bad Gateway\r\n\r\n');
   });
