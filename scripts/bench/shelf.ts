@@ -1,7 +1,7 @@
 /**
  * The store: reading, writing, folding and checking of logs in Node, then appending, opening and importing in Chromium on a
  * profile on disk, and Chromium killed at random moments while it stores. Run: npx tsx scripts/bench/shelf.ts
- * [--kills N] [--seed N] [--node-only]
+ * [--kills N] [--seed N] [--largest EVENTS] [--node-only]
  */
 import { readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:http';
@@ -19,7 +19,10 @@ import type { ShelfPage } from './shelf-page.ts';
 declare const shelfPage: ShelfPage;
 
 const { values: options } = parseArgs({
-  options: { kills: { type: 'string', default: '20' }, seed: { type: 'string', default: '1' }, 'node-only': { type: 'boolean', default: false } },
+  options: {
+    kills: { type: 'string', default: '20' }, seed: { type: 'string', default: '1' },
+    largest: { type: 'string', default: '180000' }, 'node-only': { type: 'boolean', default: false },
+  },
 });
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
 const planText = readFileSync(`${root}/src/shelf/demos/inch.job.json`, 'utf8');
@@ -58,7 +61,7 @@ function inNode(): string {
   const { plan } = demo.value;
   let text = '';
   say('events | file MB | write ms | read and check ms | fold ms');
-  for (const count of [1_000, 10_000, 100_000, 180_000]) {
+  for (const count of [1_000, 10_000, 100_000, Number(options.largest)]) {
     const job = jobFileOf({ id: 'bench', startedAt: 0, plan, events: eventsOf(plan, count) });
     const written = timed(() => writeJobFile(job));
     text = written.value;
