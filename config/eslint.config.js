@@ -14,7 +14,7 @@ export default defineConfig(
     linterOptions: { reportUnusedDisableDirectives: 'error' },
     languageOptions: {
       parserOptions: {
-        project: ['tsconfig.core.json', 'tsconfig.web.json', 'tsconfig.node.json'],
+        project: ['config/tsconfig.core.json', 'config/tsconfig.web.json', 'config/tsconfig.node.json'],
         tsconfigRootDir: new URL('..', import.meta.url).pathname,
       },
     },

@@ -94,7 +94,7 @@ async function vitest(project, env = {}) {
  */
 const sum = (a, b) => ({ passed: a.passed + b.passed, failed: a.failed + b.failed, skipped: a.skipped + b.skipped });
 
-const types = (/** @type {string} */ project) => command('node_modules/typescript/bin/tsc', ['-p', `tsconfig.${project}.json`]);
+const types = (/** @type {string} */ project) => command('node_modules/typescript/bin/tsc', ['-p', `config/tsconfig.${project}.json`]);
 
 /** Every stage, the longest of the reading ones first; what a stage needs beforehand it does itself. */
 const STAGES = /** @type {const} */ ([
