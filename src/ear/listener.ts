@@ -1,7 +1,7 @@
 import type { Grammar } from '../phrasebook/index.ts';
 import { afterName, callGrammar } from './call-name.ts';
 import type { EarEvent, ListeningMode } from './ear-event.ts';
-import { Endpointer } from './endpointer.ts';
+import { Endpointer, type Endpoint } from './endpointer.ts';
 import { LEAD_FRAMES, TAIL_FRAMES } from './hear-file.ts';
 import { FRAME_SAMPLES, Meter } from './meter.ts';
 import { EngineFault, type Hypothesis, type Recogniser } from './recogniser.ts';
@@ -49,6 +49,8 @@ export class Listener {
   #held: Held | null = null;
   #windowUntil: number | null = null;
   #frame = 0;
+  /** Frames that came while deaf. */
+  #unheard = 0;
   #partial = new Float32Array(0);
   #work: Promise<void> = Promise.resolve();
 
@@ -121,14 +123,21 @@ export class Listener {
     this.#frame += 1;
     if (this.#frame % LEVEL_EVERY_FRAMES === 0) this.#options.emit({ type: 'level', ...this.#meter.read() });
     if (this.#windowUntil !== null && !this.#deaf && this.#options.now() > this.#windowUntil && !this.#endpointer.speaking) this.#closeWindow();
-    // The room is learnt even while deaf, or the first word after an answer would be measured against nothing.
-    const end = this.#endpointer.frame(level);
+    // While deaf the room is not learnt either: the page's own voice would be taken for its noise.
     if (this.#deaf) {
-      this.#endpointer.drop();
+      this.#unheard += 1;
       return;
     }
+    const end = this.#placed(this.#endpointer.frame(level));
     if (this.#held !== null) this.#whileHeld(this.#held, end?.type === 'end' ? end : null);
     else if (this.#mode !== 'hold') this.#byEar(end);
+  }
+
+  /** The endpointer counts only what it is given. */
+  #placed(end: Endpoint | null): Endpoint | null {
+    if (end === null) return null;
+    const first = end.first + this.#unheard;
+    return end.type === 'start' ? { type: 'start', first } : { type: 'end', first, last: end.last + this.#unheard };
   }
 
   /** Lets go of an utterance that is open by ear, and says so: whoever was told of its start waits for its end. */
@@ -141,7 +150,7 @@ export class Listener {
     this.#options.emit({ type: 'hypothesis', hypothesis: NOTHING, times: { endOfSpeechAt: at, endpointMs: 0, recogniserMs: 0 } });
   }
 
-  #byEar(end: ReturnType<Endpointer['frame']>): void {
+  #byEar(end: Endpoint | null): void {
     if (end === null) return;
     if (end.type === 'start') this.#options.emit({ type: 'speech-start' });
     else this.#take(end.first - LEAD_FRAMES, end.last, Math.min(this.#frame, end.last + 1 + TAIL_FRAMES));

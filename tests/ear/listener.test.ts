@@ -1,0 +1,266 @@
+import { beforeEach, describe, expect, test } from 'vitest';
+import { EngineFault, Listener, WINDOW_MS, type EarEvent, type Hypothesis, type Recogniser } from '../../src/ear/index.ts';
+import type { Grammar } from '../../src/phrasebook/index.ts';
+
+const RATE_HZ = 16_000;
+const grammar = (key: string): Grammar => ({ key, root: { node: 'word', word: 'next' }, rules: {} });
+
+/** A recogniser that hears what the test says it hears. */
+class Scripted implements Recogniser {
+  readonly name = 'scripted';
+  readonly opened: string[] = [];
+  readonly heardS: number[] = [];
+  says: string[] = [];
+  fails: EngineFault | null = null;
+  #samples = 0;
+
+  open({ key }: Grammar): Promise<void> {
+    this.opened.push(key);
+    this.#samples = 0;
+    return Promise.resolve();
+  }
+  accept(samples: Float32Array): void {
+    this.#samples += samples.length;
+  }
+  finish(): Promise<Hypothesis> {
+    if (this.fails !== null) return Promise.reject(this.fails);
+    this.heardS.push(this.#samples / RATE_HZ);
+    const text = this.says.shift() ?? '';
+    const words = text === '' ? [] : text.split(' ').map((word, at) => ({ word, startS: at, endS: at + 1 }));
+    const accepted = text !== '';
+    return Promise.resolve({ words, text, confidence: accepted ? 0.9 : 0, accepted, reason: accepted ? null : 'not-in-grammar', fillerScore: 0, alternatives: [] });
+  }
+  close(): void {
+    this.opened.push('closed');
+  }
+}
+
+let recogniser: Scripted;
+let clock: number;
+let events: EarEvent[];
+let listener: Listener;
+let phase: number;
+
+/** Plays sound of a level for so many milliseconds; the clock runs with it, as with a microphone. */
+function play(levelDb: number, ms: number): void {
+  const amplitude = Math.SQRT2 * 10 ** (levelDb / 20);
+  for (let at = 0; at < ms; at += 20) {
+    const samples = Float32Array.from({ length: 320 }, () => amplitude * Math.sin((phase += 0.37)));
+    clock += 20;
+    listener.push(samples);
+  }
+}
+
+/** A word of 400 ms and the silence after which it has ended. */
+function speak(text: string): void {
+  recogniser.says.push(text);
+  play(-25, 400);
+  play(-70, 800);
+}
+
+const told = (): string[] =>
+  events.flatMap((event) => {
+    if (event.type === 'level') return [];
+    if (event.type === 'hypothesis') return [event.hypothesis.accepted ? `"${event.hypothesis.text}"` : `refused: ${event.hypothesis.reason ?? ''}`];
+    return [event.type === 'window' ? `window ${event.open ? 'open' : 'shut'}` : event.type];
+  });
+
+beforeEach(() => {
+  recogniser = new Scripted();
+  clock = 1_000;
+  events = [];
+  phase = 0;
+  listener = new Listener({ recogniser, callName: 'Foreman', now: () => clock, emit: (event) => events.push(event) });
+  listener.setGrammar(grammar('g'));
+});
+
+describe('open listening', () => {
+  beforeEach(() => listener.setMode('open'));
+
+  test('each utterance is told once, with its times', async () => {
+    play(-70, 500);
+    speak('next');
+    speak('done');
+    await listener.settled();
+    expect(told()).toEqual(['speech-start', 'speech-end', 'speech-start', 'speech-end', '"next"', '"done"']);
+    const [first] = events.filter((event) => event.type === 'hypothesis');
+    expect(first?.type === 'hypothesis' && first.times.endOfSpeechAt).toBe(1_000 + 500 + 400);
+    expect(first?.type === 'hypothesis' && first.times.endpointMs).toBeGreaterThanOrEqual(500);
+  });
+
+  test('the recogniser gets the word with a little before and after it', async () => {
+    play(-70, 500);
+    speak('next');
+    await listener.settled();
+    expect(recogniser.heardS[0]).toBeGreaterThan(0.6);
+    expect(recogniser.heardS[0]).toBeLessThan(0.8);
+  });
+
+  test('while deaf nothing is heard; what was open is let go and said to be', async () => {
+    play(-70, 500);
+    play(-25, 300);
+    listener.setDeaf(true);
+    play(-25, 1_000);
+    play(-70, 600);
+    listener.setDeaf(false);
+    play(-70, 300);
+    speak('next');
+    await listener.settled();
+    expect(told()).toEqual(['speech-start', 'speech-end', 'refused: silence', 'speech-start', 'speech-end', '"next"']);
+    expect(recogniser.heardS.length).toBe(1);
+    expect(recogniser.heardS[0]).toBeLessThan(0.8);
+  });
+
+  test('the grammar that holds when the speech ends is the one that is used', async () => {
+    play(-70, 500);
+    listener.setGrammar(grammar('newer'));
+    speak('next');
+    await listener.settled();
+    expect(recogniser.opened.at(-1)).toBe('newer');
+  });
+
+  test('a grammar that is overtaken before its turn is not compiled', async () => {
+    listener.setGrammar(grammar('a'));
+    listener.setGrammar(grammar('b'));
+    await listener.settled();
+    expect(recogniser.opened).not.toContain('a');
+    expect(recogniser.opened.at(-1)).toBe('b');
+  });
+
+  test('a fault of the engine is told, with the part that failed, and the ear goes on', async () => {
+    recogniser.fails = new EngineFault('decoder', 'the recogniser failed');
+    play(-70, 500);
+    speak('next');
+    await listener.settled();
+    expect(events.at(-1)).toEqual({ type: 'fault', part: 'decoder', message: 'the recogniser failed' });
+    recogniser.fails = null;
+    recogniser.says = [];
+    speak('done');
+    await listener.settled();
+    expect(told().at(-1)).toBe('"done"');
+  });
+});
+
+describe('holding a button', () => {
+  test('without it nothing is heard', async () => {
+    play(-70, 500);
+    speak('next');
+    await listener.settled();
+    expect(told()).toEqual([]);
+  });
+
+  test('held: heard from press to release, whatever pauses there are', async () => {
+    play(-70, 500);
+    recogniser.says.push('six twenty seven');
+    listener.hold();
+    play(-25, 400);
+    play(-70, 900);
+    play(-25, 400);
+    listener.release();
+    await listener.settled();
+    expect(told()).toEqual(['speech-start', 'speech-end', '"six twenty seven"']);
+    expect(recogniser.heardS[0]).toBeCloseTo(1.7, 1);
+  });
+
+  test('tapped: the ear finds the end by itself', async () => {
+    play(-70, 500);
+    listener.hold();
+    play(-70, 100);
+    listener.release();
+    play(-70, 400);
+    speak('next');
+    await listener.settled();
+    expect(told()).toEqual(['speech-start', 'speech-end', '"next"']);
+  });
+
+  test('tapped and then nothing said: it ends by itself', async () => {
+    listener.hold();
+    play(-70, 100);
+    listener.release();
+    play(-70, 7_000);
+    await listener.settled();
+    expect(told()).toEqual(['speech-start', 'speech-end', 'refused: not-in-grammar']);
+  });
+
+  test('cuts a reply short: a press ends deafness', async () => {
+    listener.setDeaf(true);
+    play(-70, 500);
+    recogniser.says.push('stop');
+    listener.hold();
+    play(-25, 500);
+    listener.release();
+    await listener.settled();
+    expect(told()).toEqual(['speech-start', 'speech-end', '"stop"']);
+  });
+});
+
+describe('calling by name', () => {
+  beforeEach(() => {
+    listener.setMode('call');
+    play(-70, 500);
+  });
+  const hear = async (text: string): Promise<void> => {
+    speak(text);
+    await listener.settled();
+  };
+
+  test('without the name nothing is accepted', async () => {
+    await hear('next');
+    expect(told()).toEqual(['speech-start', 'speech-end', 'refused: not-in-grammar']);
+    expect(recogniser.opened.at(-1)).toBe('called Foreman then g');
+  });
+
+  test('the name opens a window; in it anything may be said; it shuts by itself', async () => {
+    await hear('hey foreman');
+    await hear('next');
+    play(-70, WINDOW_MS + 200);
+    await hear('next');
+    expect(told()).toEqual([
+      ...['speech-start', 'speech-end', 'window open', '"hey foreman"', 'speech-start', 'speech-end', '"next"', 'window shut'],
+      ...['speech-start', 'speech-end', 'refused: not-in-grammar'],
+    ]);
+  });
+
+  test('a command in the same breath is told without the name', async () => {
+    await hear('foreman how much left');
+    expect(told().at(-1)).toBe('"how much left"');
+  });
+
+  test('an answer does not use up the window', async () => {
+    await hear('foreman');
+    listener.setDeaf(true);
+    play(-30, WINDOW_MS + 2_000);
+    listener.setDeaf(false);
+    await hear('next');
+    expect(told().at(-1)).toBe('"next"');
+  });
+});
+
+describe('level', () => {
+  test('comes ten times a second, with the floor and with overload', () => {
+    play(-50, 1_000);
+    const levels = events.filter((event) => event.type === 'level');
+    expect(levels.length).toBe(10);
+    expect(levels.at(-1)).toMatchObject({ tooLoud: false, clipping: false });
+    expect(Math.round(levels.at(-1)!.rmsDb)).toBe(-50);
+    expect(Math.round(levels.at(-1)!.floorDb)).toBe(-50);
+  });
+
+  test('a machine louder than speech could be is said to be too loud', () => {
+    play(-20, 4_000);
+    expect(events.at(-1)).toMatchObject({ type: 'level', tooLoud: true, clipping: false });
+  });
+
+  test('overload is told while it lasts', () => {
+    play(3, 200);
+    expect(events.at(-1)).toMatchObject({ type: 'level', clipping: true });
+    play(-40, 200);
+    expect(events.at(-1)).toMatchObject({ type: 'level', clipping: false });
+  });
+});
+
+test('the last seconds can be had as a clip, and no more than was heard', () => {
+  play(-30, 1_000);
+  expect(listener.lastSeconds(0.5).length).toBe(8_000);
+  expect(listener.lastSeconds(5).length).toBe(16_000);
+});
