@@ -20,7 +20,6 @@ const INCH: Readonly<Record<string, readonly Placement[]>> = {
   d: [habit(3), also(0), stretch(1)], // six: .006, 6.000
   p: [habit(3), also(0), stretch(2)], // sixty two: .062
   h: [habit(3)], // six hundred twenty seven; twelve hundred fifty
-  oo: [habit(0)],
   od: [habit(3), also(2)], // oh five: .005, .05
   dd: [also(2), also(1), rare(3)], // six two: .62, 6.2
   dp: [habit(3), rare(2)], // six twenty seven; two fifty at 2.50
@@ -34,7 +33,6 @@ const INCH: Readonly<Record<string, readonly Placement[]>> = {
   oddd: [habit(4)],
   dh: [habit(3)], // one six hundred: 1.600
   hd: [habit(4), rare(3)], // six hundred five, as .6005
-  oh: [habit(3)],
   dpd: [habit(4), rare(3)], // six twenty seven five: .6275
   ddp: [habit(3), rare(4)], // one two fifty: 1.250
   dddd: [habit(3), habit(4)], // one two five oh: 1.250; six two seven five: .6275
@@ -42,14 +40,12 @@ const INCH: Readonly<Record<string, readonly Placement[]>> = {
   pdp: [habit(3), rare(4)], // twelve six twenty: 12.620
   pddd: [habit(3), rare(4)],
   ph: [habit(3)],
-  pop: [habit(3)],
   ddpd: [habit(4), rare(3)], // one three twelve five: 1.3125
   ddddd: [habit(4), rare(3), rare(5)],
   dhd: [habit(4)],
   pdpd: [habit(4)],
   pdddd: [habit(4)],
   phd: [habit(4)],
-  hdd: [habit(4)],
 };
 
 /** In millimetre work the first numbers are whole millimetres, and what follows comes after the point. */
@@ -58,7 +54,6 @@ const MILLIMETRE: Readonly<Record<string, readonly Placement[]>> = {
   d: [habit(0), rare(2)],
   p: [habit(0), stretch(2)],
   h: [habit(0)],
-  oo: [habit(0)],
   od: [habit(2), rare(1)], // oh five: .05
   dd: [habit(1), stretch(0)], // nine five: 9.5
   dp: [habit(2), habit(0)], // nine fifteen: 9.15; one twenty: 120
@@ -72,7 +67,6 @@ const MILLIMETRE: Readonly<Record<string, readonly Placement[]>> = {
   oddd: [habit(3)],
   dh: [stretch(3)],
   hd: [habit(1)],
-  oh: [stretch(3)],
   dpd: [habit(1), also(3)], // one twenty five four: 125.4
   ddp: [also(2), also(3)],
   dddd: [also(2), also(3), also(1)],
@@ -80,14 +74,12 @@ const MILLIMETRE: Readonly<Record<string, readonly Placement[]>> = {
   pdp: [habit(3)], // nineteen one twenty five: 19.125
   pddd: [habit(3)],
   ph: [stretch(3)],
-  pop: [habit(3)],
   ddpd: [also(3)],
   ddddd: [also(3), also(2)],
   dhd: [stretch(3)],
   pdpd: [stretch(3)],
   pdddd: [stretch(3)],
   phd: [stretch(3)],
-  hdd: [habit(2)],
 };
 
 /** A cut or a dial in millimetre work: hundredths first, whole millimetres where the metal allows. */
@@ -114,3 +106,6 @@ export function placements(shape: string, unit: DisplayUnit, counting: Counting)
   assert(found !== undefined, `figures of the shape ${shape} have their places`);
   return found;
 }
+
+/** The shapes that have their places, for holding the table against the rules that make shapes. */
+export const shapesOf = (unit: DisplayUnit): readonly string[] => Object.keys(unit === 'inch' ? INCH : MILLIMETRE);

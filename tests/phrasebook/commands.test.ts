@@ -50,7 +50,7 @@ describe('the command table', () => {
   const all = samples(400, NUMBERS);
   test('gives sample sentences of every command', () => {
     expect(new Set(all.map((each) => each.command)).size).toBe(COMMANDS.length);
-    expect(all.length).toBeGreaterThan(1500);
+    expect(all.length).toBeGreaterThan(1400);
   });
   test('understands each of its sentences as the command it belongs to', () => {
     expect(all.filter(({ command, sentence }) => kindOf(sentence) !== nameOf(command)).map(({ command, sentence }) => `${command}: ${sentence} → ${kindOf(sentence)}`)).toEqual([]);

@@ -1,3 +1,4 @@
+import type { NumberSlot } from '../../src/job/index.ts';
 import type { ContextName } from './contexts.ts';
 
 /**
@@ -38,3 +39,49 @@ export const DECISIONS: readonly Decision[] = [
   { rule: 'a mil is a millimetre in millimetres', context: 'mm 19', words: 'half a mil', to: 'one 0.5mm' },
   { rule: 'a coarse window makes both plausible: asked', context: 'inch length 2.500', words: 'two five oh two', to: 'one 2.502in' },
 ];
+
+/**
+ * Figures without a point, one row a shape: the words, what they may be in inches and in millimetres. A letter after a value says
+ * how usual it is: none for habit, `a` also, `r` rare, `s` stretch. Common practice, no source; docs/numbers.md tells the habits.
+ */
+export const SHAPE_ROWS: readonly (readonly [shape: string, words: string, inch: string, millimetre: string])[] = [
+  ['o', 'zero', '0', '0'],
+  ['d', 'six', '0.006 0.6s 6a', '0.06r 6'],
+  ['p', 'sixty two', '0.062 0.62s 62a', '0.62s 62'],
+  ['h', 'six hundred twenty seven', '0.627', '627'],
+  ['h', 'twelve hundred fifty', '1.25', '1250'],
+  ['od', 'oh five', '0.005 0.05a', '0.05 0.5r'],
+  ['dd', 'six two', '0.062r 0.62a 6.2a', '6.2 62s'],
+  ['dp', 'six twenty seven', '0.627 6.27r', '6.27 627'],
+  ['ddd', 'six two seven', '0.627 6.27r', '6.27 62.7r 627r'],
+  ['ddd', 'six oh five', '0.605 6.05r', '6.05 60.5r 605r'],
+  ['pd', 'sixty two five', '0.0625 0.625r 62.5r', '62.5'],
+  ['pp', 'thirteen twelve', '0.1312 1.312 13.12r', '13.12'],
+  ['pdd', 'thirteen oh five', '0.1305 1.305 13.05r', '13.05'],
+  ['op', 'oh forty', '0.04 0.4r', '0.4'],
+  ['odd', 'oh six two', '0.062', '0.062 0.62a'],
+  ['opd', 'oh sixty two five', '0.0625', '0.625'],
+  ['oddd', 'oh six two five', '0.0625', '0.625'],
+  ['dh', 'one six hundred', '1.6', '1.6s'],
+  ['hd', 'six hundred twenty seven five', '0.6275 6.275r', '627.5'],
+  ['dpd', 'six twenty seven five', '0.6275 6.275r', '6.275a 627.5'],
+  ['ddp', 'one two fifty', '0.125r 1.25', '1.25a 12.5a'],
+  ['dddd', 'one two five oh', '0.125 1.25', '1.25a 12.5a 125a'],
+  ['ppd', 'thirteen twelve five', '1.3125 13.125r', '13.125'],
+  ['pdp', 'twelve six twenty', '1.262r 12.62', '12.62'],
+  ['pddd', 'twelve six two seven', '1.2627r 12.627', '12.627'],
+  ['ph', 'twelve six hundred', '12.6', '12.6s'],
+  ['ddpd', 'one three twelve five', '1.3125 13.125r', '13.125a'],
+  ['ddddd', 'one three one two five', '0.13125r 1.3125 13.125r', '13.125a 131.25a'],
+  ['dh', 'one six hundred five', '1.605', '1.605s'],
+  ['dhd', 'one six hundred twenty seven five', '1.6275', '16.275s'],
+  ['pdpd', 'twelve six twenty seven five', '12.6275', '126.275s'],
+  ['pdddd', 'twelve six two seven five', '12.6275', '126.275s'],
+  ['phd', 'twelve six hundred twenty seven five', '12.6275', '126.275s'],
+];
+
+/** The same for a cut, the dial, an indicator and a coordinate in millimetre work. */
+export const CUT_ROWS: readonly (readonly [slot: NumberSlot, words: string, millimetre: string])[] = [
+    ['depth-of-cut', 'six', '0.06 6a'], ['depth-of-cut', 'twenty five', '0.25 25s'], ['depth-of-cut', 'one hundred twenty', '1.2 120s'], ['depth-of-cut', 'one fifty', '1.5 150s'],
+    ['dial', 'six', '0.06 6a'], ['indicator', 'six', '0.06 6s'], ['indicator', 'twelve', '0.12 12s'], ['coordinate', 'six', '0.06r 6'],
+  ];

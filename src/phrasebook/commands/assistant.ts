@@ -56,7 +56,7 @@ export const assistant: readonly Command[] = [
   }),
   plain('assistant', { type: 'memo' }, {
     name: 'memo',
-    says: 'memo | take a memo | make a note | take a note | note [this | that] | remember (this | that)',
+    says: 'memo | take a memo | make a note | take a note | remember (this | that)',
     examples: ['memo'],
     help: 'Keep a short sound clip with this step.',
     changesLog: true, button: 'Memo',

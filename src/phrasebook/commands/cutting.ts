@@ -4,7 +4,7 @@ import { numbered, plain, type Command } from '../command.ts';
 export const cutting: readonly Command[] = [
   numbered('cutting', 'took', 'depth-of-cut', {
     name: 'took',
-    says: `took [off] <small> [off] | [i] took <small> [off | out | on the dial] | taking [off] <small> [off] | (cut | just took | i've taken | taken) <small> [off]
+    says: `took [off] <small> [off] | [i] took <small> [off | out] | taking [off] <small> [off] | (cut | just took | i've taken | taken) <small> [off]
       | took a <small> cut`,
     examples: ['took ten', 'took five thou'],
     help: 'Log the cut just taken, as the dial reads.',

@@ -18,7 +18,7 @@ export const fit: readonly Command[] = [
   }),
   plain('fit', { type: 'feel', feel: 'binds-at-the-shoulder' }, {
     name: 'binds',
-    says: `[it] binds [at the (shoulder | end) | up] | [it's] binding [at the shoulder] | (sticks | jams | stops | hangs up | tight) at the shoulder
+    says: `[it] binds [at the (shoulder | end) | up] | [it's] binding [at the shoulder] | (jams | hangs up | tight) at the shoulder
       | [it] (goes on | slides on) then (binds | sticks) | tight by the shoulder`,
     examples: ['binds at the shoulder', 'tight at the shoulder'],
     help: 'It slides on, then binds at the shoulder.',

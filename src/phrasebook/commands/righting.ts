@@ -20,7 +20,7 @@ export const righting: readonly Command[] = [
   }, (found) => ({ type: 'correct', value: found.length() })),
   plain('righting', { type: 'yes' }, {
     name: 'yes',
-    says: "yes [please | it is | that's right] | yeah | yep | yup | right | correct | that's right | that's it | affirmative | okay | sure | keep it | go on | go ahead",
+    says: "yes [please | it is | that's right] | yeah | yep | yup | correct | that's right | that's it | affirmative | okay | sure | keep it | go ahead",
     examples: ['yes', 'yeah'],
     help: 'Yes, to a question.',
     changesLog: true, button: 'Yes', key: 'y',
