@@ -7,22 +7,24 @@ export function Notices() {
   const notices = useAssistant((assistant) => assistant.notices);
   if (notices.length === 0) return null;
   return (
-    <ul className="notices" role="alert">
-      {notices.map(({ id, part, text, remedy }) => (
-        <li key={id}>
-          <span>
-            <b>{words.notice.parts[part]}:</b> {text}
-          </span>
-          {remedy !== null && (
-            <button type="button" className="plain-button" onClick={remedy.run}>
-              {remedy.label}
+    <div className="notices" role="alert">
+      <ul>
+        {notices.map(({ id, part, text, remedy }) => (
+          <li key={id}>
+            <span>
+              <b>{words.notice.parts[part]}:</b> {text}
+            </span>
+            {remedy !== null && (
+              <button type="button" className="plain-button" onClick={remedy.run}>
+                {remedy.label}
+              </button>
+            )}
+            <button type="button" className="plain-button" onClick={() => store.getState().dismiss(id)}>
+              {words.notice.putAway}
             </button>
-          )}
-          <button type="button" className="plain-button" onClick={() => store.getState().dismiss(id)}>
-            {words.notice.putAway}
-          </button>
-        </li>
-      ))}
-    </ul>
+          </li>
+        ))}
+      </ul>
+    </div>
   );
 }

@@ -1,25 +1,36 @@
+import { useSyncExternalStore } from 'react';
 import { createRoot } from 'react-dom/client';
 import { Screens } from '../index.ts';
 import { SCENES } from './scenes.ts';
 
-const place = document.getElementById('root');
-if (place === null) throw new Error('index.html has no #root');
-const wanted = new URLSearchParams(location.search).get('scene');
-const scene = wanted === null ? undefined : SCENES[wanted];
+const wanted = (): string => decodeURIComponent(location.hash.slice(1));
 
-createRoot(place).render(
-  scene === undefined ? (
+const onChange = (listener: () => void): (() => void) => {
+  addEventListener('hashchange', listener);
+  return () => {
+    removeEventListener('hashchange', listener);
+  };
+};
+
+/** The scene that the address names after its #, or the list of all. */
+function Gallery() {
+  const name = useSyncExternalStore(onChange, wanted);
+  const scene = SCENES[name];
+  if (scene !== undefined) return <Screens key={name} store={scene()} />;
+  return (
     <main className="desk">
       <h1>Gallery of the screens</h1>
       <ul>
-        {Object.keys(SCENES).map((name) => (
-          <li key={name}>
-            <a href={`?scene=${name}`}>{name}</a>
+        {Object.keys(SCENES).map((each) => (
+          <li key={each}>
+            <a href={`#${each}`}>{each}</a>
           </li>
         ))}
       </ul>
     </main>
-  ) : (
-    <Screens store={scene()} />
-  ),
-);
+  );
+}
+
+const place = document.getElementById('root');
+if (place === null) throw new Error('index.html has no #root');
+createRoot(place).render(<Gallery />);

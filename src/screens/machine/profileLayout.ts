@@ -40,13 +40,18 @@ export type ProfileLayout = {
 
 const middle = (limits: { readonly low: Length; readonly high: Length }): Length => midway(limits.low, limits.high, 'half-even');
 
-/** How far the steps at a feature have come. */
+/**
+ * How far a feature has come. The outline shows diameters, so the steps that measure one decide where there are any: parting
+ * off beside a collar does not make the collar unfinished.
+ */
 function featureState(state: JobState, feature: string): FeatureState {
   const steps = state.plan.route.operations.filter((operation) => operation.feature === feature);
   if (steps.some((operation) => operation.id === state.open)) return 'now';
-  const left = steps.filter((operation) => progressOf(state, operation.id).status === 'waiting').length;
-  if (steps.length > 0 && left === 0) return 'done';
-  return left < steps.length ? 'begun' : 'to-come';
+  const across = steps.filter((operation) => operation.target?.quantity === 'diameter');
+  const deciding = across.length > 0 ? across : steps;
+  const waiting = deciding.filter((operation) => progressOf(state, operation.id).status === 'waiting').length;
+  if (deciding.length > 0 && waiting === 0) return 'done';
+  return waiting < deciding.length ? 'begun' : 'to-come';
 }
 
 function segmentsOf(part: Part, stateOf: (feature: string) => FeatureState): ProfileSegment[] {

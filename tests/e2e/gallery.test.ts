@@ -1,0 +1,226 @@
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { createServer, type Server } from 'node:http';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { AxeResults } from 'axe-core';
+import react from '@vitejs/plugin-react';
+import sirv from 'sirv';
+import { build } from 'vite';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { root } from '../../scripts/setup/root.mjs';
+import { SCENES } from '../../src/screens/gallery/scenes.ts';
+import { forgetProfile, freshProfile, launch, screenshot, type Browser } from './harness.ts';
+
+/** The gallery of the screens, built and served: every state of the pages with the demo jobs, in a real browser. */
+const gallery = 'src/screens/gallery/index.html';
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+const SIZES = { tablet: { width: 1280, height: 800 }, phone: { width: 390, height: 844 }, laptop: { width: 1440, height: 900 } };
+type Size = keyof typeof SIZES;
+type Theme = 'light' | 'dark';
+
+/** 20 mm on a 10-inch tablet of 1280 by 800: 1509 px across 254 mm. */
+const LEAST_TARGET_PX = 118.9;
+
+const profile = freshProfile();
+const folder = mkdtempSync(join(tmpdir(), 'swarfside-gallery-'));
+let server: Server;
+let browser: Browser;
+
+beforeAll(async () => {
+  await build({
+    root,
+    configFile: false,
+    base: './',
+    logLevel: 'error',
+    plugins: [react()],
+    build: { outDir: folder, emptyOutDir: true, rollupOptions: { input: join(root, gallery) } },
+  });
+  const files = sirv(folder);
+  server = createServer((request, response) => {
+    files(request, response, () => {
+      response.writeHead(204).end();
+    });
+  });
+  await new Promise<void>((listening) => {
+    server.listen(0, '127.0.0.1', listening);
+  });
+  const at = server.address();
+  browser = await launch({ profile });
+  await browser.page.goto(`http://127.0.0.1:${typeof at === 'object' && at !== null ? at.port : 0}/${gallery}`);
+  await browser.page.evaluate(axe);
+}, 120_000);
+
+afterAll(async () => {
+  await browser.close();
+  await new Promise((closed) => server.close(closed));
+  forgetProfile(profile);
+  rmSync(folder, { recursive: true, force: true });
+});
+
+async function look(size: Size, theme: Theme): Promise<void> {
+  await browser.page.setViewportSize(SIZES[size]);
+  await browser.page.emulateMedia({ colorScheme: theme, reducedMotion: 'reduce', media: 'screen' });
+  await browser.page.locator(`[data-theme=${theme}]`).waitFor({ state: 'attached' });
+}
+
+async function open(scene: string, size: Size, theme: Theme): Promise<void> {
+  await browser.page.evaluate((name) => {
+    location.hash = '';
+    location.hash = name;
+  }, scene);
+  await browser.page.locator('.machine, .page-head').first().waitFor();
+  await look(size, theme);
+}
+
+/** What axe finds against WCAG 2.2 AA and good practice, with text contrast to AAA; or only the contrast. */
+const axeFinds = (onlyContrast: boolean): Promise<string[]> =>
+  browser.page.evaluate(async (contrast) => {
+    const checker = (window as unknown as { axe: { run: (options: object) => Promise<AxeResults> } }).axe;
+    const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+    const { violations } = await checker.run({
+      resultTypes: ['violations'],
+      ...(contrast
+        ? { runOnly: ['color-contrast-enhanced'] }
+        : { runOnly: { type: 'tag', values: tags }, rules: { 'color-contrast-enhanced': { enabled: true } } }),
+    });
+    return violations.map(
+      (violation) => `${violation.id}: ${violation.nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`,
+    );
+  }, onlyContrast);
+
+/** Controls of the page that are smaller than a knuckle needs. */
+const tooSmall = (): Promise<string[]> =>
+  browser.page.evaluate(
+    (least) =>
+      [...document.querySelectorAll('button, a, [role=button]')]
+        .filter((control) => control.closest('[inert]') === null)
+        .map((control) => ({ text: control.textContent, box: control.getBoundingClientRect() }))
+        .filter(({ box }) => Math.min(box.width, box.height) < least)
+        .map(({ text, box }) => `${text}: ${box.width.toFixed(0)} by ${box.height.toFixed(0)}`),
+    LEAST_TARGET_PX,
+  );
+
+/** Parts of the machine page that lie over each other or beyond the edge, and text that its box cuts off. */
+const misplaced = (): Promise<string[]> =>
+  browser.page.evaluate(() => {
+    const covered = document.querySelector('.question, .pad') !== null;
+    const parts = covered
+      ? ['.question-words', '.halves .big-button', '.question > .big-button']
+      : [
+          '.top-bar',
+          '.step',
+          '.target-head',
+          '.target-size b',
+          '.beside > *',
+          '.caution-full',
+          '.amounts',
+          '.conversation',
+          '.button-row',
+        ];
+    const boxOf = (element: Element) => {
+      const { left, right, top, bottom } = element.getBoundingClientRect();
+      if (!element.matches('.target-size b')) return { left, right, top, bottom };
+      // The box of a line of text has room for accents; figures fill about the middle three fifths.
+      const fifth = (bottom - top) / 5;
+      return { left, right, top: top + fifth, bottom: bottom - fifth };
+    };
+    const boxes = parts.flatMap((part) => [...document.querySelectorAll(part)].map((element) => ({ part, box: boxOf(element) })));
+    const beyond = boxes.filter(
+      ({ box }) => box.left < -1 || box.top < -1 || box.right > innerWidth + 1 || box.bottom > innerHeight + 1,
+    );
+    const over = boxes.flatMap(({ part, box }, index) =>
+      boxes
+        .slice(index + 1)
+        .filter(({ box: other }) => {
+          const across = Math.min(box.right, other.right) - Math.max(box.left, other.left);
+          const down = Math.min(box.bottom, other.bottom) - Math.max(box.top, other.top);
+          return across > 1 && down > 1;
+        })
+        .map((other) => `${part} and ${other.part}`),
+    );
+    const whole = '.big-label, .figure dd, .caution-full, .notice p, .target-head, .caution-line, .halves .big-button';
+    const cut = [...document.querySelectorAll(whole)]
+      .filter((element) => element.closest('[inert]') === null && element.clientWidth > 0)
+      .filter(
+        (element) =>
+          element.scrollWidth > element.clientWidth + 1 ||
+          (getComputedStyle(element).overflowY !== 'visible' && element.scrollHeight > element.clientHeight + 1),
+      )
+      .map((element) => `cut: ${element.textContent}`);
+    return [...beyond.map(({ part }) => `beyond the edge: ${part}`), ...over, ...cut];
+  });
+
+const scenes = Object.keys(SCENES);
+const atTheMachine = scenes.filter((name) => !/^(jobs|record|phrases)/.test(name));
+
+describe('every state of the pages', () => {
+  test.each(scenes)('"%s": axe finds nothing to mend, contrast to AAA in both themes', async (scene) => {
+    await open(scene, 'tablet', 'light');
+    const found = await axeFinds(false);
+    await screenshot(browser.page, `${scene}-light`);
+    await look('tablet', 'dark');
+    found.push(...(await axeFinds(true)));
+    await screenshot(browser.page, `${scene}-dark`);
+    expect(found).toEqual([]);
+  });
+
+  test.each(atTheMachine)(
+    '"%s": 20 mm to press on the tablet; nothing over anything else on tablet, phone and laptop',
+    async (scene) => {
+      await open(scene, 'tablet', 'dark');
+      expect(await tooSmall()).toEqual([]);
+      const wrong: string[] = [];
+      for (const size of Object.keys(SIZES) as Size[]) {
+        await look(size, 'dark');
+        if (size === 'phone') await screenshot(browser.page, `${scene}-phone`);
+        wrong.push(...(await misplaced()).map((what) => `${size}: ${what}`));
+      }
+      expect(wrong).toEqual([]);
+    },
+  );
+});
+
+test('the number pad is of the same size and shows what is typed', async () => {
+  await open('reading', 'tablet', 'light');
+  await browser.page.keyboard.type('1.0034');
+  expect(await browser.page.locator('.pad button').count()).toBeGreaterThanOrEqual(16);
+  expect(await tooSmall()).toEqual([]);
+  expect(await browser.page.locator('.pad-number').innerText()).toBe('1.0034');
+  expect(await axeFinds(false)).toEqual([]);
+});
+
+test('without a mouse: Tab reaches the row of buttons in order, and the focus can be seen', async () => {
+  await open('roughing', 'tablet', 'light');
+  const reached: string[] = [];
+  for (let presses = 0; presses < 4; presses += 1) {
+    await browser.page.keyboard.press('Tab');
+    reached.push(
+      await browser.page.evaluate(() => {
+        const { outlineStyle, outlineWidth } = getComputedStyle(document.activeElement ?? document.body);
+        const label = document.activeElement?.querySelector('.big-label')?.textContent ?? '';
+        return outlineStyle !== 'none' && parseFloat(outlineWidth) >= 3 ? label : `${label} without a visible focus`;
+      }),
+    );
+  }
+  expect(reached).toEqual(['Reading', 'Hold to talk', 'Next', 'More']);
+});
+
+// 210 mm or 8.5 in less two margins of 13 mm, at 96 px to the inch.
+test.each([
+  ['A4', 695],
+  ['Letter', 717],
+] as const)('the record is printed on %s without losing a column, and without its buttons', async (_sheet, width) => {
+  await open('record', 'tablet', 'dark');
+  await browser.page.emulateMedia({ media: 'print' });
+  await browser.page.setViewportSize({ width, height: 1000 });
+  const wider = await browser.page.evaluate((sheet) => document.documentElement.scrollWidth - sheet, width);
+  expect(wider).toBe(0);
+  expect(await browser.page.locator('.readings thead').first().isVisible()).toBe(true);
+  expect(await browser.page.locator('.page-head').isVisible()).toBe(false);
+});
+
+test('nothing went wrong in the browser meanwhile', () => {
+  expect(browser.errors).toEqual([]);
+});

@@ -1,0 +1,108 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { folded, initialState, type JobEvent } from '../../src/job/index.ts';
+import { inches, micrometres, nanometres, thou } from '../../src/measure/index.ts';
+import { inchPlan, metricPlan } from '../../src/screens/gallery/plans.ts';
+import { litSegments } from '../../src/screens/machine/level.ts';
+import { profileLayout } from '../../src/screens/machine/profileLayout.ts';
+import { stripLayout } from '../../src/screens/machine/stripLayout.ts';
+
+const window = { low: inches(0.6265), high: inches(0.6275), aim: inches(0.627) };
+const reading = (id: string, value: number) => ({ id, value: inches(value), within: thou(0.1) });
+
+describe('the strip', () => {
+  test('holds low, target and high in order, the target in the middle', () => {
+    const { low, aim, high } = stripLayout(window, []);
+    expect(low).toBeLessThan(aim);
+    expect(aim).toBe(0.5);
+    expect(high).toBeGreaterThan(aim);
+  });
+
+  test('spreads as the readings come closer', () => {
+    const share = (value: number): number => {
+      const { low, high } = stripLayout(window, [reading('a', value)]);
+      return high - low;
+    };
+    expect(share(0.628)).toBeGreaterThan(share(0.63));
+    expect(share(0.63)).toBeGreaterThan(share(0.64));
+  });
+
+  test('says on which side a reading lies that the strip cannot hold', () => {
+    const { marks } = stripLayout(window, [reading('big', 0.75), reading('small', 0.5), reading('near', 0.6272)]);
+    expect(marks.map(({ off }) => off)).toEqual(['right', 'left', null]);
+  });
+
+  test('draws a reading inside its limits between the lines of its limits, and none else (seed 7)', () => {
+    const sizes = fc.array(fc.integer({ min: 15_000_000, max: 17_000_000 }), { minLength: 1, maxLength: 4 });
+    fc.assert(
+      fc.property(sizes, (values) => {
+        const layout = stripLayout(
+          window,
+          values.map((value, index) => ({ id: String(index), value: nanometres(value), within: micrometres(3) })),
+        );
+        return layout.marks.every((mark, index) => {
+          const value = values[index] ?? 0;
+          const inside = value >= window.low && value <= window.high;
+          const drawnInside = mark.off === null && mark.at >= layout.low - 1e-9 && mark.at <= layout.high + 1e-9;
+          return inside === drawnInside && mark.from <= mark.at && mark.at <= mark.to;
+        });
+      }),
+      { seed: 7, numRuns: 500 },
+    );
+  });
+});
+
+describe('the part in profile', () => {
+  test('has the features of the part end to end, each at the middle of its limits', () => {
+    const layout = profileLayout(initialState(inchPlan));
+    expect(layout.segments.map(({ id }) => id)).toEqual(['cam', 'collar', 'arm-journal', 'bearing-seat']);
+    let left = 0;
+    for (const segment of layout.segments) {
+      expect(segment.left).toBe(left);
+      left += segment.width;
+    }
+    expect(layout.length).toBe(left);
+    // .874 to .875 across, .747 to .753 long, throw .125: the plan of the invented idler axle.
+    expect(layout.segments[0]).toMatchObject({ radius: inches(0.8745) / 2, width: inches(0.75), off: inches(0.125) });
+  });
+
+  test('every feature of both demo parts lies within the stock', () => {
+    for (const plan of [inchPlan, metricPlan]) {
+      const layout = profileLayout(initialState(plan));
+      expect(layout.length).toBeLessThanOrEqual(plan.part.stock.length);
+      for (const segment of layout.segments)
+        expect(segment.radius + segment.off, segment.id).toBeLessThanOrEqual(layout.stockRadius);
+    }
+  });
+
+  test('follows the route: what the open step cuts, what is begun, what is done, and where the bar still stands', () => {
+    const until = (id: string): JobEvent[] => {
+      const operations = inchPlan.route.operations;
+      const count = operations.findIndex((operation) => operation.id === id);
+      return operations.slice(0, count).map((operation, index) => ({
+        id: `e${index}`,
+        seq: index + 1,
+        at: 0,
+        v: 1,
+        body: { type: 'OperationFinished', operation: operation.id, standing: 'no-size' },
+      }));
+    };
+    const at = (id: string): Record<string, string> =>
+      Object.fromEntries(profileLayout(folded(inchPlan, until(id))).segments.map((segment) => [segment.id, segment.state]));
+    expect(at('turn-collar')).toEqual({ cam: 'to-come', collar: 'now', 'arm-journal': 'to-come', 'bearing-seat': 'to-come' });
+    expect(at('rough-bearing-seat')).toMatchObject({ collar: 'done', 'arm-journal': 'begun', 'bearing-seat': 'now' });
+    expect(at('finish-bearing-seat')).toEqual({ cam: 'to-come', collar: 'done', 'arm-journal': 'done', 'bearing-seat': 'now' });
+    expect(profileLayout(folded(inchPlan, until('dial-in-offset'))).uncut).toHaveLength(1);
+    expect(profileLayout(folded(inchPlan, until('deburr'))).uncut).toEqual([]);
+  });
+});
+
+test.each([
+  [-120, 0],
+  [-80, 0],
+  [-40, 6],
+  [0, 12],
+  [9, 12],
+])('a level of %d dB lights %d of twelve segments', (db, lit) => {
+  expect(litSegments(db, 12)).toBe(lit);
+});

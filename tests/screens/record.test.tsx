@@ -1,0 +1,78 @@
+// @vitest-environment happy-dom
+import { describe, expect, test, vi } from 'vitest';
+import { SCENES } from '../../src/screens/gallery/scenes.ts';
+import { words } from '../../src/screens/words.ts';
+import { after, calls, show } from './show.tsx';
+
+const rowsOf = (table: string): string[] =>
+  [...document.querySelectorAll(`${table} tbody tr`)].map((row) => row.querySelector('.size')?.textContent ?? '');
+
+const scene = (name: string) => {
+  const made = SCENES[name]?.();
+  if (made === undefined) throw new Error(`no scene "${name}"`);
+  return made;
+};
+
+describe('the record', () => {
+  test('shows the readings that stand first, and the struck ones after, struck out and named so', () => {
+    show(scene('record'));
+    expect(rowsOf('.readings:not(.is-struck)')).toEqual(['1.0004', '1.0007', '1.0003', '1.0122', '1.0012', '.9988']);
+    expect(rowsOf('.readings.is-struck')).toEqual(['1.0022']);
+    const tables = [...document.querySelectorAll('table')];
+    expect(tables[0]?.classList.contains('is-struck')).toBe(false);
+    expect(document.querySelector('.is-struck s')?.textContent).toBe('1.0022');
+    expect(document.querySelector('.is-struck tbody')?.textContent).toContain(words.record.struckMark);
+  });
+
+  test('says what was wanted, where each reading lies, with what it was taken, and how it felt', () => {
+    show(scene('record'));
+    const page = document.body.textContent;
+    for (const said of [
+      '.9983 to .9993',
+      words.record.inWindow,
+      words.record.outside,
+      'telescoping gauge',
+      words.record.felt('slides'),
+      words.invented,
+    ])
+      expect(page).toContain(said);
+  });
+
+  test('saves the job as the file that the assistant gives', async () => {
+    const store = scene('record');
+    show(store);
+    const made = vi.spyOn(URL, 'createObjectURL').mockReturnValue('blob:x');
+    const clicked = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(() => undefined);
+    const save = [...document.querySelectorAll('button')].find((one) => one.textContent === words.record.save);
+    await after(() => save?.click());
+    expect(calls(store, 'exportJob')).toHaveLength(1);
+    expect(made).toHaveBeenCalledOnce();
+    expect((clicked.mock.contexts[0] as HTMLAnchorElement).download).toBe('here.job.json');
+    vi.restoreAllMocks();
+  });
+});
+
+describe('the list of jobs', () => {
+  test('opens the job that is pressed, and starts either demo', async () => {
+    const store = scene('jobs');
+    show(store);
+    const choices = [...document.querySelectorAll<HTMLButtonElement>('.choice')];
+    await after(() => choices[1]?.click());
+    expect(calls(store, 'openJob')).toEqual([['b']]);
+  });
+
+  test('gives the text of a chosen file to the assistant, the same file twice if need be', async () => {
+    const store = scene('jobs');
+    show(store);
+    const field = document.querySelector<HTMLInputElement>('input[type=file]');
+    if (field === null) throw new Error('no file field');
+    for (let times = 0; times < 2; times += 1) {
+      Object.defineProperty(field, 'files', { configurable: true, value: [new File(['{"a":1}'], 'bracket.json')] });
+      await after(() => field.dispatchEvent(new Event('change', { bubbles: true })));
+      await vi.waitFor(() => {
+        expect(calls(store, 'importJob')).toHaveLength(times + 1);
+      });
+    }
+    expect(calls(store, 'importJob')[1]).toEqual(['bracket.json', '{"a":1}']);
+  });
+});
