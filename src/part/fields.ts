@@ -42,7 +42,11 @@ export const sizeField = lengthField.refine(moreThanZero, 'a size is more than z
 export const acrossField = diameterField.refine(moreThanZero, 'a size is more than zero');
 
 /** An id inside a file: letters, digits and dashes, so that it can stand in a path of an error message. */
-export const idField = z.string().regex(/^[a-z0-9][a-z0-9-]*$/, 'an id is lower-case letters, digits and dashes');
+export const idField = z
+  .string()
+  .regex(/^[a-z0-9][a-z0-9-]*$/, 'an id is lower-case letters, digits and dashes')
+  // Ids are keys of plain objects; a name that every object has would be found without ever being put there.
+  .refine((id) => !(id in {}), 'this word cannot be an id');
 
 /** A short line of text that is shown or spoken. */
 export const lineField = z.string().trim().min(1).max(200);

@@ -43,7 +43,7 @@ export type Browser = {
 };
 
 /** Whom Chromium asks on its own account (updates, its sign-in), whatever flags it is given; nothing that a page could want. */
-const BROWSERS_OWN = new Set(['update.googleapis.com', 'clients2.google.com', 'accounts.google.com']);
+const BROWSERS_OWN = new Set(['optimizationguide-pa.googleapis.com', 'update.googleapis.com', 'clients2.google.com', 'accounts.google.com']);
 
 /** A proxy that lets nothing through and notes who was asked for. Chromium goes to localhost without it. */
 async function recordingProxy(): Promise<{ readonly hosts: string[]; readonly port: number; readonly server: Server }> {
