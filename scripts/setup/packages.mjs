@@ -25,8 +25,25 @@ export function packagesMatch(lock, installed) {
  */
 const readLock = (file) => JSON.parse(readFileSync(join(root, file), 'utf8'));
 
-/** Installs the locked packages where they are missing or differ from the lock file. Throws with one line when npm fails. */
+/**
+ * Whether a version of Node is the oldest that will do, or a later one.
+ * @param {string} version as `process.versions.node` gives it
+ * @param {string} oldest major and minor
+ */
+export function nodeWillDo(version, oldest) {
+  const [major = 0, minor = 0] = version.split('.').map(Number);
+  const [oldestMajor = 0, oldestMinor = 0] = oldest.split('.').map(Number);
+  return major > oldestMajor || (major === oldestMajor && minor >= oldestMinor);
+}
+
+/** Installs the locked packages where they are missing or differ from the lock file. Throws with one line when that fails. */
 export async function ensurePackages() {
+  /** @type {{ engines: { node: string } }} */
+  const { engines } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+  const oldest = engines.node.replace('>=', '');
+  if (!nodeWillDo(process.versions.node, oldest)) {
+    throw new Error(`Swarfside needs Node ${oldest} or later; this is Node ${process.versions.node}.`);
+  }
   const installedLock = 'node_modules/.package-lock.json';
   if (existsSync(join(root, installedLock)) && packagesMatch(readLock('package-lock.json'), readLock(installedLock))) return;
   say('Installing packages …');

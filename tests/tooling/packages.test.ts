@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { packagesMatch, type Lock } from '../../scripts/setup/packages.mjs';
+import { nodeWillDo, packagesMatch, type Lock } from '../../scripts/setup/packages.mjs';
 
 const lock = (packages: Lock['packages']): Lock => ({ packages });
 
@@ -19,5 +19,18 @@ describe('whether the installed packages are the locked ones', () => {
     ['nothing there', lock({}), false],
   ])('%s: %j', (_name, installed, match) => {
     expect(packagesMatch(wanted, installed)).toBe(match);
+  });
+});
+
+describe('whether Node is recent enough', () => {
+  test.each([
+    ['20.19.0', true],
+    ['20.20.2', true],
+    ['20.18.3', false],
+    ['18.99.0', false],
+    ['22.0.0', true],
+    ['100.1.0', true],
+  ])('%s where 20.19 is the oldest: %j', (version, enough) => {
+    expect(nodeWillDo(version, '20.19')).toBe(enough);
   });
 });
