@@ -5,3 +5,4 @@ export {
   type EndFeature, type Mate, type MilledFeature, type Part, type Stock, type TurnedFeature,
 } from './part.ts';
 export { describeFileProblem, firstProblem, placeName, readBy, type FileProblem } from './problem.ts';
+export { partFileSchema, readPartFile, type PartFile } from './partFile.ts';

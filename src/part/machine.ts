@@ -17,6 +17,8 @@ export const machineSchema = z.strictObject({
   crossSlide: dialSchema.extend({ reads: z.enum(['diameter', 'radius']) }),
   carriage: dialSchema.nullable(),
   spindleSpeeds: z.array(z.number().positive()).min(1),
+  /** Feeds a turn that the gearbox has; empty where the hand or a dial chooses freely. */
+  feeds: z.array(sizeField).default([]),
 });
 
 export type Machine = z.output<typeof machineSchema>;

@@ -27,18 +27,32 @@ export const stockSchema = z.strictObject({
 });
 export type Stock = z.output<typeof stockSchema>;
 
+/**
+ * What every plain turned feature has. `between` names the width that its length holds with end play (a hub between a shoulder
+ * and a washer); `finish` says how the diameter is brought to size.
+ */
+const plain = {
+  id: idField,
+  name: lineField,
+  diameter: limits,
+  length: limits,
+  between: idField.nullable().default(null),
+  finish: z.enum(['turned', 'filed', 'polished']).default('turned'),
+};
+
 /** A turned feature, in the order from the left end of the part to the right. */
 export const turnedFeatureSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('collar'), id: idField, name: lineField, diameter: limits, length: limits }),
+  z.strictObject({ kind: z.literal('collar'), ...plain }),
+  z.strictObject({ kind: z.literal('journal'), ...plain, mate: idField.nullable() }),
+  z.strictObject({ kind: z.literal('offset-journal'), ...plain, throw: sizeField, mate: idField.nullable() }),
   z.strictObject({
-    kind: z.literal('journal'), id: idField, name: lineField, diameter: limits, length: limits,
-    mate: idField.nullable(),
+    kind: z.literal('thread'),
+    id: idField,
+    name: lineField,
+    designation: lineField,
+    major: limits,
+    length: limits,
   }),
-  z.strictObject({
-    kind: z.literal('offset-journal'), id: idField, name: lineField, diameter: limits, length: limits,
-    throw: sizeField, mate: idField.nullable(),
-  }),
-  z.strictObject({ kind: z.literal('thread'), id: idField, name: lineField, designation: lineField, major: limits, length: limits }),
 ]);
 export type TurnedFeature = z.output<typeof turnedFeatureSchema>;
 
@@ -84,6 +98,11 @@ export const partSchema = z
     part.turned.forEach((feature, index) => {
       if ('mate' in feature && feature.mate !== null && !mates.has(feature.mate))
         context.addIssue({ code: 'custom', path: ['turned', index, 'mate'], message: `no mate is called "${feature.mate}"` });
+    });
+    const widths = new Set(part.mates.filter((mate) => mate.kind === 'width').map((mate) => mate.id));
+    part.turned.forEach((feature, index) => {
+      if ('between' in feature && feature.between !== null && !widths.has(feature.between))
+        context.addIssue({ code: 'custom', path: ['turned', index, 'between'], message: `no width is called "${feature.between}"` });
     });
     part.ends.forEach((feature, index) => {
       if (feature.kind === 'tapped-hole' && feature.threadDepth > feature.drillDepth)

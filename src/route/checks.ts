@@ -12,7 +12,13 @@ export type Warning =
   | { readonly key: 'offset-outside-stock'; readonly feature: string; readonly needed: Length; readonly stock: Length }
   | { readonly key: 'stock-too-short'; readonly needed: Length; readonly stock: Length }
   | { readonly key: 'never-finished'; readonly feature: string }
-  | { readonly key: 'below-finish'; readonly operation: string; readonly feature: string; readonly low: Length; readonly finish: Length }
+  | {
+      readonly key: 'below-finish';
+      readonly operation: string;
+      readonly feature: string;
+      readonly low: Length;
+      readonly finish: Length;
+    }
   | { readonly key: 'nothing-to-take'; readonly operation: string; readonly from: Length; readonly aim: Length }
   | { readonly key: 'from-disagrees'; readonly operation: string; readonly before: string; readonly from: Length }
   | { readonly key: 'mate-measured-late'; readonly operation: string; readonly mate: string }
@@ -30,16 +36,20 @@ function stockWarnings(part: Part): Warning[] {
   const warnings: Warning[] = [];
   let long: Length | null = null;
   for (const feature of part.turned) {
-    const { high } = diameterOfFeature(feature);
-    if (high > part.stock.size) warnings.push({ key: 'stock-too-thin', feature: feature.id, needed: high, stock: part.stock.size });
+    const { low, high } = diameterOfFeature(feature);
+    const asStock = part.stock.size >= low && part.stock.size <= high;
+    if (high > part.stock.size && !asStock)
+      warnings.push({ key: 'stock-too-thin', feature: feature.id, needed: high, stock: part.stock.size });
     if (feature.kind === 'offset-journal') {
       // A circle of diameter d whose centre is e off the axis reaches d/2 + e from it: the bar must be d + 2e across.
       const needed = plus(high, times(feature.throw, 2));
-      if (needed > part.stock.size) warnings.push({ key: 'offset-outside-stock', feature: feature.id, needed, stock: part.stock.size });
+      if (needed > part.stock.size)
+        warnings.push({ key: 'offset-outside-stock', feature: feature.id, needed, stock: part.stock.size });
     }
     long = long === null ? feature.length.low : plus(long, feature.length.low);
   }
-  if (long !== null && long > part.stock.length) warnings.push({ key: 'stock-too-short', needed: long, stock: part.stock.length });
+  if (long !== null && long > part.stock.length)
+    warnings.push({ key: 'stock-too-short', needed: long, stock: part.stock.length });
   return warnings;
 }
 
@@ -96,7 +106,8 @@ function dueCautions(operation: Operation, feature: TurnedFeature | null): reado
 }
 
 /** A groove is meant to go below the diameter that it stands in, and no operation of another quantity is held against it. */
-const shapesDiameter = (operation: Operation): boolean => operation.target?.quantity === 'diameter' && operation.kind !== 'groove';
+const shapesDiameter = (operation: Operation): boolean =>
+  operation.target?.quantity === 'diameter' && operation.kind !== 'groove';
 
 function diameterWarnings(part: Part, route: Route): Warning[] {
   const warnings: Warning[] = [];
@@ -107,14 +118,16 @@ function diameterWarnings(part: Part, route: Route): Warning[] {
     for (const operation of operations) {
       const target = operation.target;
       if (target === null) continue;
-      if (target.low < low) warnings.push({ key: 'below-finish', operation: operation.id, feature: feature.id, low: target.low, finish: low });
+      if (target.low < low)
+        warnings.push({ key: 'below-finish', operation: operation.id, feature: feature.id, low: target.low, finish: low });
       const left = before?.target ?? null;
       if (before !== null && left !== null && target.from !== null && (target.from < left.low || target.from > left.high))
         warnings.push({ key: 'from-disagrees', operation: operation.id, before: before.id, from: target.from });
       before = operation;
     }
     const last = before?.target ?? null;
-    if (last === null || last.high > high) warnings.push({ key: 'never-finished', feature: feature.id });
+    const asStock = last === null && part.stock.size >= low && part.stock.size <= high;
+    if (!asStock && (last === null || last.high > high)) warnings.push({ key: 'never-finished', feature: feature.id });
   }
   return warnings;
 }
@@ -130,13 +143,16 @@ export function checkRoute(part: Part, machines: readonly Machine[], route: Rout
     const { id, feature, target, cut } = operation;
     if (feature !== null && !known.has(feature)) warnings.push({ key: 'not-a-feature', operation: id, feature });
     if (operation.kind === 'measure-mate') {
-      if (feature === null || !mates.has(feature)) warnings.push({ key: 'not-a-feature', operation: id, feature: feature ?? 'none' });
+      if (feature === null || !mates.has(feature))
+        warnings.push({ key: 'not-a-feature', operation: id, feature: feature ?? 'none' });
       else measured.add(feature);
     }
     if (target !== null) {
       if (operation.instrument === null) warnings.push({ key: 'no-instrument', operation: id });
-      if (target.from !== null && takesNothing(target)) warnings.push({ key: 'nothing-to-take', operation: id, from: target.from, aim: target.aim });
-      if (target.fit !== null && !measured.has(target.fit.mate)) warnings.push({ key: 'mate-measured-late', operation: id, mate: target.fit.mate });
+      if (target.from !== null && takesNothing(target))
+        warnings.push({ key: 'nothing-to-take', operation: id, from: target.from, aim: target.aim });
+      if (target.fit !== null && !measured.has(target.fit.mate))
+        warnings.push({ key: 'mate-measured-late', operation: id, mate: target.fit.mate });
     }
     const setup = route.setups.find((candidate) => candidate.id === operation.setup);
     const machine = machines.find((candidate) => candidate.id === setup?.machine);

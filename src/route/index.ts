@@ -7,4 +7,6 @@ export { windowOf, type SizeWindow } from './window.ts';
 export { CAUTIONS, DEFERS_TO, STOP_FIRST, type Caution } from './cautions.ts';
 export { checkRoute, type Warning, type WarningKey } from './checks.ts';
 export { describeWarning } from './warnings.ts';
+export { carriageTravel, type CarriageTravel } from './carriage.ts';
 export { routeSheet } from './sheet.ts';
+export { ALLOWANCES, describeRouteFault, routeFor, type RouteFault } from './generate/index.ts';

@@ -1,5 +1,6 @@
 import { formatSize, type DisplayUnit } from '../measure/index.ts';
 import type { Machine, Part } from '../part/index.ts';
+import { carriageTravel } from './carriage.ts';
 import { CAUTIONS, DEFERS_TO, STOP_FIRST } from './cautions.ts';
 import { checkRoute } from './checks.ts';
 import type { Cut, MeasuredQuantity, Operation, Target } from './operation.ts';
@@ -7,17 +8,26 @@ import type { Route } from './route.ts';
 import { describeWarning } from './warnings.ts';
 
 const QUANTITIES: Readonly<Record<MeasuredQuantity, string>> = {
-  diameter: 'diameter', length: 'length', depth: 'depth', indicator: 'indicator', bore: 'bore of the mate', width: 'width of the mate',
+  diameter: 'diameter',
+  length: 'length',
+  depth: 'depth',
+  indicator: 'indicator',
+  bore: 'bore of the mate',
+  width: 'width of the mate',
 };
 
 function targetLines(target: Target, instrument: string | null, unit: DisplayUnit, mates: Part['mates']): string[] {
   const size = (length: Target['aim']): string => formatSize(length, unit);
-  const lines = [`${QUANTITIES[target.quantity]}: ${size(target.aim)} (${size(target.low)} to ${size(target.high)})${instrument === null ? '' : `, ${instrument}`}`];
+  const lines = [
+    `${QUANTITIES[target.quantity]}: ${size(target.aim)} (${size(target.low)} to ${size(target.high)})${instrument === null ? '' : `, ${instrument}`}`,
+  ];
   if (target.from !== null) lines.push(`from ${size(target.from)}`);
   const { fit } = target;
   if (fit !== null) {
     const mate = mates.find((candidate) => candidate.id === fit.mate)?.say ?? fit.mate;
-    lines.push(`fits the ${mate} (${fit.name}): clearance ${size(fit.leastClearance)} to ${size(fit.mostClearance)}; moves with it when it is measured`);
+    lines.push(
+      `fits the ${mate} (${fit.name}): clearance ${size(fit.leastClearance)} to ${size(fit.mostClearance)}; moves with it when it is measured`,
+    );
   }
   return lines;
 }
@@ -29,13 +39,28 @@ function cutLines(cut: Cut, unit: DisplayUnit): string[] {
   return cut.note === null ? [parts.join(', ')] : [parts.join(', '), cut.note];
 }
 
-function operationLines(operation: Operation, step: number, unit: DisplayUnit, part: Part): string[] {
+/** Where the carriage stops, and what that is on its dial where it has one. */
+function stopLine({ from, distance }: NonNullable<Operation['stop']>, unit: DisplayUnit, machine: Machine | undefined): string {
+  const line = `stop ${formatSize(distance, unit)} from the ${from}`;
+  const dial = machine?.carriage ?? null;
+  if (dial === null) return line;
+  const { turns, divisions } = carriageTravel(distance, dial);
+  return `${line}: ${turns} turn${turns === 1 ? '' : 's'} and ${divisions} division${divisions === 1 ? '' : 's'} of the carriage dial`;
+}
+
+function operationLines(
+  operation: Operation,
+  step: number,
+  unit: DisplayUnit,
+  part: Part,
+  machine: Machine | undefined,
+): string[] {
   const lines = [`${String(step).padStart(3)}  ${operation.title}`];
   const under = (text: string): void => void lines.push(`       ${text}`);
   if (operation.caution !== null) under(`CAUTION: ${CAUTIONS[operation.caution].shown}`);
   if (operation.target !== null) targetLines(operation.target, operation.instrument, unit, part.mates).forEach(under);
   if (operation.cut !== null) cutLines(operation.cut, unit).forEach(under);
-  if (operation.stop !== null) under(`stop ${formatSize(operation.stop.distance, unit)} from the ${operation.stop.from}`);
+  if (operation.stop !== null) under(stopLine(operation.stop, unit, machine));
   if (operation.note !== null) under(operation.note);
   return lines;
 }
@@ -55,14 +80,15 @@ export function routeSheet(part: Part, machines: readonly Machine[], route: Rout
     DEFERS_TO,
   ];
   let setup = '';
+  let machine: Machine | undefined;
   route.operations.forEach((operation, index) => {
     if (operation.setup !== setup) {
       setup = operation.setup;
       const held = route.setups.find((candidate) => candidate.id === setup);
-      const machine = machines.find((candidate) => candidate.id === held?.machine);
+      machine = machines.find((candidate) => candidate.id === held?.machine);
       lines.push('', held?.title ?? setup, `${machine?.name ?? 'no machine'}. ${held?.holding ?? ''}`, '');
     }
-    lines.push(...operationLines(operation, index + 1, unit, part));
+    lines.push(...operationLines(operation, index + 1, unit, part, machine));
   });
   const warnings = checkRoute(part, machines, route);
   if (warnings.length > 0) lines.push('', 'To look at:', ...warnings.map((warning) => `- ${describeWarning(warning, unit)}`));

@@ -1,0 +1,61 @@
+import { midway, minus, negated, type Length } from '../../measure/index.ts';
+import type { Mate, Part, TurnedFeature } from '../../part/index.ts';
+import { HAND_FITS, handClearances, type HandFit } from '../../trade/index.ts';
+import type { Target } from '../operation.ts';
+import { limitsOf } from './layout.ts';
+
+/** The name of the fit by hand whose middle lies nearest to the middle of these clearances at a diameter. */
+export function nearestFit(diameter: Length, least: Length, most: Length): HandFit {
+  const middle = midway(least, most, 'half-even');
+  const off = (fit: HandFit): number => {
+    const clearances = handClearances(fit, diameter);
+    return Math.abs(midway(clearances.least, clearances.most, 'half-even') - middle);
+  };
+  return HAND_FITS.reduce((best, fit) => (off(fit) < off(best) ? fit : best));
+}
+
+/** The mate that a feature's diameter is turned to: a bore that is measured. A bearing's bore is taken at its nominal size. */
+export function boreOf(part: Part, feature: TurnedFeature): Mate | null {
+  const id = 'mate' in feature ? feature.mate : null;
+  const mate = part.mates.find((candidate) => candidate.id === id);
+  return mate?.kind === 'bore' ? mate : null;
+}
+
+/** The width that a feature's length holds. */
+export function widthOf(part: Part, feature: TurnedFeature): Mate | null {
+  const id = 'between' in feature ? feature.between : null;
+  return part.mates.find((candidate) => candidate.id === id) ?? null;
+}
+
+/**
+ * The fit of a diameter window to a bore: what the window leaves of the nominal bore, so that the window moves with the measured
+ * one. Null where the feature goes into no bore.
+ */
+export function diameterFit(
+  part: Part,
+  feature: TurnedFeature,
+  window: { readonly low: Length; readonly high: Length },
+): Target['fit'] {
+  const mate = boreOf(part, feature);
+  if (mate === null) return null;
+  const { low, high } = limitsOf(feature);
+  return {
+    mate: mate.id,
+    name: nearestFit(mate.nominal, minus(mate.nominal, high), minus(mate.nominal, low)),
+    leastClearance: minus(mate.nominal, window.high),
+    mostClearance: minus(mate.nominal, window.low),
+  };
+}
+
+/** The fit of a length window to the width that it holds: end play. */
+export function lengthFit(part: Part, feature: TurnedFeature): Target['fit'] {
+  const mate = widthOf(part, feature);
+  if (mate === null) return null;
+  const { low, high } = feature.length;
+  return {
+    mate: mate.id,
+    name: 'run',
+    leastClearance: negated(minus(mate.nominal, low)),
+    mostClearance: negated(minus(mate.nominal, high)),
+  };
+}

@@ -1,0 +1,3 @@
+export { ALLOWANCES } from './allowances.ts';
+export { describeRouteFault, type RouteFault } from './faults.ts';
+export { routeFor } from './routeFor.ts';
