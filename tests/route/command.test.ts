@@ -6,6 +6,8 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { planSchema } from '../../src/job/index.ts';
+import { InputFault } from '../../src/cli/fault.ts';
+import { routeText } from '../../src/cli/routeText.ts';
 import { partFileSchema } from '../../src/part/index.ts';
 import { demoPlan } from './demos.ts';
 
@@ -13,18 +15,15 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'swarfside-route-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
-type Run = { readonly code: number; readonly out: string; readonly err: string };
-
-const run = (...args: string[]): Promise<Run> =>
-  new Promise((resolve) => {
-    execFile(
-      process.execPath,
-      [join(root, 'node_modules/tsx/dist/cli.mjs'), join(root, 'src/cli/route.ts'), ...args],
-      (error, out, err) => {
-        resolve({ code: error === null ? 0 : Number(error.code), out, err });
-      },
-    );
-  });
+/** What the command prints, or its one line of complaint. */
+async function run(...args: string[]): Promise<{ readonly out: string; readonly fault: string | null }> {
+  try {
+    return { out: await routeText(args), fault: null };
+  } catch (error) {
+    if (!(error instanceof InputFault)) throw error;
+    return { out: '', fault: error.message };
+  }
+}
 
 const file = (name: string, text: string): string => {
   const path = join(folder, name);
@@ -35,7 +34,7 @@ const file = (name: string, text: string): string => {
 const { part, machines } = demoPlan('inch');
 const sound = z.encode(partFileSchema, { format: 'swarfside-part', version: 1, invented: true, part, machines });
 
-describe('npm run route', { timeout: 120_000 }, () => {
+describe('npm run route', () => {
   test('prints a sheet, the route as JSON, and a job file that opens', async () => {
     const path = file('axle.json', JSON.stringify(sound));
     const [sheet, json, job] = await Promise.all([
@@ -43,7 +42,7 @@ describe('npm run route', { timeout: 120_000 }, () => {
       run(path, '--json'),
       run('demo:metric', '--job', '--tool', 'carbide'),
     ]);
-    expect([sheet.code, json.code, job.code]).toEqual([0, 0, 0]);
+    expect([sheet.fault, json.fault, job.fault]).toEqual([null, null, null]);
     expect(sheet.out).toContain('Dial in the tracking cam: .250 on the indicator');
     expect(JSON.parse(json.out)).toMatchObject({ warnings: [], route: { id: 'idler-axle-route' } });
     const written = JSON.parse(job.out) as { readonly format: string; readonly plan: unknown };
@@ -51,7 +50,7 @@ describe('npm run route', { timeout: 120_000 }, () => {
     expect(planSchema.parse(written.plan).part.id).toBe('bead-roller-spindle');
   });
 
-  test.concurrent.each([
+  test.each([
     ['nothing named', [], /Name a part/],
     ['no such file', ['nowhere.json'], /nowhere\.json: there is no such file/],
     ['damaged JSON', [file('damaged.json', '{"format": ')], /damaged\.json: is not JSON/],
@@ -69,10 +68,22 @@ describe('npm run route', { timeout: 120_000 }, () => {
     ],
     ['an unknown tool', ['demo:inch', '--tool', 'flint'], /--tool flint/],
     ['two forms at once', ['demo:inch', '--json', '--job'], /do not go together/],
-  ] as const)('%s ends with one line and exit code 2', async (_, args, says) => {
-    const { code, out, err } = await run(...args);
-    expect({ code, out }).toEqual({ code: 2, out: '' });
-    expect(err.trimEnd().split('\n')).toHaveLength(1);
-    expect(err).toMatch(says);
+  ] as const)('%s is one line of complaint', async (_, args, says) => {
+    const { out, fault } = await run(...args);
+    expect(out).toBe('');
+    expect(fault).not.toContain('\n');
+    expect(fault).toMatch(says);
+  });
+
+  test('in the terminal the complaint goes to standard error, with exit code 2', { timeout: 60_000 }, async () => {
+    const command = [join(root, 'node_modules/tsx/dist/cli.mjs'), join(root, 'src/cli/route.ts'), join(folder, 'nowhere.json')];
+    const ended = await new Promise((resolve) => {
+      execFile(process.execPath, command, (error, out, err) => resolve({ code: error?.code, out, err }));
+    });
+    expect(ended).toEqual({
+      code: 2,
+      out: '',
+      err: `${join(folder, 'nowhere.json')}: there is no such file; check the path\n`,
+    });
   });
 });
