@@ -175,7 +175,6 @@ export const words = {
     notYet: 'Not a number yet',
     pointFits: 'Without its point: it is put where it fits',
     empty: 'Type the number',
-    turnOver: (label: string, now: string) => `${label}: ${now}`,
     unit: 'Unit',
     place: 'Place',
     instrument: 'Instrument',

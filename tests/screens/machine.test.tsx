@@ -175,7 +175,7 @@ describe('buttons', () => {
           .find((one) => one.querySelector('.big-label')?.textContent === key)
           ?.click();
       });
-    await press(`${words.pad.place}: ${words.pad.anyPlace}`);
+    await press(words.pad.anyPlace);
     await press(words.pad.enter);
     expect(calls(store, 'command')).toEqual([
       [
@@ -301,5 +301,35 @@ describe('what is shown', () => {
     expect(calls(store, 'typed')).toEqual([['1.264']]);
     await keyDown('PageUp');
     expect(calls(store, 'command')).toEqual([[{ type: 'back' }]]);
+  });
+
+  test('a fault in a question leaves the buttons under it', async () => {
+    const store = SCENES['question-sure']?.();
+    if (store === undefined) throw new Error('no scene');
+    store.calls.length = 0;
+    const { job } = store.getState();
+    const question = job?.talk.question;
+    if (job === null || question?.about !== 'sure') throw new Error('no question');
+    store.setState({
+      job: {
+        ...job,
+        talk: {
+          ...job.talk,
+          question: {
+            ...question,
+            get doubt(): never {
+              throw new Error('planted');
+            },
+          },
+        },
+      },
+    });
+    const report = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    show(store);
+    report.mockRestore();
+    expect(text('.failed-part')).toContain(words.parts.question);
+    expect(document.querySelector('.machine-page')?.hasAttribute('inert')).toBe(false);
+    await press('Next');
+    expect(calls(store, 'command')).toEqual([[{ type: 'next' }]]);
   });
 });

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { useState, type ReactNode } from 'react';
 import type { Glance } from '../../job/index.ts';
 import type { DisplayUnit } from '../../measure/index.ts';
 import { Boundary } from '../Boundary.tsx';
@@ -55,11 +55,14 @@ const part = (name: string, shown: ReactNode) => <Boundary part={name}>{shown}</
 export function MachinePage() {
   const { glance, unit, row, pad, setPad, answer, enter, press } = useMachine();
   const question = useAssistant((assistant) => assistant.job?.talk.question ?? null);
+  // What lies over the page and fails must not keep the hands from what is under it.
+  const [failed, setFailed] = useState<'pad' | 'question' | null>(null);
+  const over = pad !== null ? 'pad' : question !== null ? 'question' : null;
   useWakeLock();
   const p = words.parts;
   return (
     <main className="machine">
-      <div className="machine-page" inert={pad !== null || question !== null}>
+      <div className="machine-page" inert={over !== null && over !== failed}>
         {part(p.step, <TopBar glance={glance} />)}
         {part(p.step, glance === null ? <AllDone /> : <Step glance={glance} unit={unit} />)}
         <div className="work">
@@ -70,14 +73,23 @@ export function MachinePage() {
         {part(p.conversation, <Conversation />)}
         {part(p.buttons, <ButtonRow row={row} glance={glance} onDeed={press} />)}
       </div>
-      {question !== null &&
-        pad === null &&
-        part(p.question, <QuestionHalves question={question} unit={unit} glance={glance} onAnswer={answer} />)}
-      {pad !== null &&
-        part(
-          p.pad,
-          <NumberPad pad={pad} unit={unit} glance={glance} onChange={setPad} onEnter={enter} onCancel={() => setPad(null)} />,
-        )}
+      {pad === null && question !== null && (
+        <Boundary part={p.question} onFailed={() => setFailed('question')}>
+          <QuestionHalves question={question} unit={unit} glance={glance} onAnswer={answer} />
+        </Boundary>
+      )}
+      {pad !== null && (
+        <Boundary part={p.pad} onFailed={() => setFailed('pad')}>
+          <NumberPad
+            pad={pad}
+            unit={unit}
+            glance={glance}
+            onChange={setPad}
+            onEnter={enter}
+            onCancel={() => setPad(null)}
+          />
+        </Boundary>
+      )}
     </main>
   );
 }

@@ -79,40 +79,23 @@ export function NumberPad({ pad, unit, glance, onChange, onEnter, onCancel }: Pr
         <p className="pad-state">{pad.text === '' ? '' : !complete ? w.notYet : pointFits ? w.pointFits : ''}</p>
         <div className="pad-tiles">
           {units.length > 1 && (
-            <BigButton
-              label={w.units[pad.unit]}
-              below={w.unit}
-              spoken={w.turnOver(w.unit, w.units[pad.unit])}
-              onPress={() => onChange(turnedUnit(pad, unit))}
-            />
+            <BigButton label={w.units[pad.unit]} below={w.unit} onPress={() => onChange(turnedUnit(pad, unit))} />
           )}
           {takesPlace(pad.ask) && (
             <>
               <BigButton
                 label={pad.place === null ? w.anyPlace : words.places[pad.place]}
                 below={w.place}
-                spoken={w.turnOver(w.place, pad.place === null ? w.anyPlace : words.places[pad.place])}
                 onPress={() => onChange(turnedPlace(pad))}
               />
               <BigButton
                 label={pad.instrument === null ? w.wantedInstrument : words.instruments[pad.instrument]}
                 below={w.instrument}
-                spoken={w.turnOver(
-                  w.instrument,
-                  pad.instrument === null ? w.wantedInstrument : words.instruments[pad.instrument],
-                )}
                 onPress={() => onChange(turnedInstrument(pad))}
               />
             </>
           )}
-          {pad.ask === 'jaw' && (
-            <BigButton
-              label={String(pad.jaw)}
-              below={w.jaw}
-              spoken={w.turnOver(w.jaw, String(pad.jaw))}
-              onPress={() => onChange(turnedJaw(pad))}
-            />
-          )}
+          {pad.ask === 'jaw' && <BigButton label={String(pad.jaw)} below={w.jaw} onPress={() => onChange(turnedJaw(pad))} />}
         </div>
       </div>
       <div className="pad-keys">
