@@ -35,7 +35,7 @@ beforeAll(async () => {
     base: './',
     logLevel: 'error',
     plugins: [react()],
-    build: { outDir: folder, emptyOutDir: true, rollupOptions: { input: join(root, gallery) } },
+    build: { outDir: folder, emptyOutDir: true, rolldownOptions: { input: join(root, gallery) } },
   });
   const files = sirv(folder);
   server = createServer((request, response) => {
