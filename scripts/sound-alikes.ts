@@ -1,10 +1,12 @@
 /**
- * Lists what sounds alike: sentences of different commands that are one phone apart (or two, where they are long), and number words
- * that are two phones apart. Pronunciations: the packaged dictionary and models/pronunciations.txt. What was done about each is in
- * docs/phrasebook.md. Run: npx tsx scripts/sound-alikes.ts
+ * Lists what sounds alike: sentences of different commands that are one phone apart (or two, where they are long), and number
+ * words that are two phones apart. Pronunciations: the packaged dictionary and models/pronunciations.txt.
+ * What was done about each is in docs/phrasebook.md. Run: npx tsx scripts/sound-alikes.ts
  */
 import { readFileSync } from 'node:fs';
 import { numberWords, samples, vocabulary } from '../src/phrasebook/index.ts';
+
+const print = (line: string): void => void process.stdout.write(`${line}\n`);
 
 const root = new URL('../', import.meta.url);
 const read = (path: string): string => readFileSync(new URL(path, root), 'utf8');
@@ -26,7 +28,7 @@ take(read('node_modules/soundswallower/model/en-us/dict.txt'), false);
 take(read('models/pronunciations.txt'), true);
 
 const missing = vocabulary().filter((word) => !spoken.has(word));
-if (missing.length > 0) console.log(`without a pronunciation: ${missing.join(', ')}`);
+if (missing.length > 0) print(`without a pronunciation: ${missing.join(', ')}`);
 
 /** Phones to be changed, added or dropped to make one of the other; stops counting above `most`. */
 function distance(a: readonly string[], b: readonly string[], most: number): number {
@@ -35,7 +37,8 @@ function distance(a: readonly string[], b: readonly string[], most: number): num
   row.unshift(0);
   for (let i = 1; i <= a.length; i += 1) {
     const next = [i];
-    for (let j = 1; j <= b.length; j += 1) next[j] = Math.min((row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1, (row[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1));
+    for (let j = 1; j <= b.length; j += 1)
+      next[j] = Math.min((row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1, (row[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1));
     if (Math.min(...next) > most) return most + 1;
     row = next;
   }
@@ -49,20 +52,20 @@ const closest = (a: string, b: string, most: number): number =>
 const sentences = samples(120, { size: ['six'], small: ['six'], signed: ['six'], step: ['six'], temperature: ['six'] })
   .map((each) => ({ ...each, phones: phonesOf(each.sentence) }))
   .sort((a, b) => a.phones.length - b.phones.length);
-console.log(`\nSentences of different commands (${sentences.length} compared)`);
+print(`\nSentences of different commands (${sentences.length} compared)`);
 for (const [index, one] of sentences.entries())
   for (const other of sentences.slice(index + 1)) {
     const most = one.phones.length >= 10 ? 2 : 1;
     if (other.phones.length - one.phones.length > most) break;
     if (one.command === other.command) continue;
     const apart = distance(one.phones, other.phones, most);
-    if (apart <= most) console.log(`${apart}  "${one.sentence}" (${one.command})  "${other.sentence}" (${other.command})`);
+    if (apart <= most) print(`${apart}  "${one.sentence}" (${one.command})  "${other.sentence}" (${other.command})`);
   }
 
-console.log('\nNumber words');
+print('\nNumber words');
 const numerals = numberWords();
 for (const [index, one] of numerals.entries())
   for (const other of numerals.slice(index + 1)) {
     const apart = closest(one, other, 2);
-    if (apart <= 1 || (apart === 2 && Math.min(one.length, other.length) >= 5)) console.log(`${apart}  ${one}  ${other}`);
+    if (apart <= 1 || (apart === 2 && Math.min(one.length, other.length) >= 5)) print(`${apart}  ${one}  ${other}`);
   }

@@ -9,6 +9,8 @@ import type { Length } from '../../src/measure/index.ts';
 import { interpret, vocabulary } from '../../src/phrasebook/index.ts';
 import { readJobFile } from '../../src/shelf/index.ts';
 
+const print = (line: string): void => void process.stdout.write(`${line}\n`);
+
 const COUNT = Number(process.argv[2] ?? 1_000_000);
 const SEED = Number(process.argv[3] ?? 1);
 
@@ -30,14 +32,23 @@ for (const name of ['inch', 'metric']) {
   if (!file.ok) throw new Error(`demo ${name} cannot be read`);
   const { plan } = file.value;
   for (const operation of plan.route.operations) {
-    const state = fold(folded(plan, []), { id: operation.id, seq: 1, at: 0, v: 1, body: { type: 'OperationOpened', operation: operation.id } });
+    const state = fold(folded(plan, []), {
+      id: operation.id,
+      seq: 1,
+      at: 0,
+      v: 1,
+      body: { type: 'OperationOpened', operation: operation.id },
+    });
     moments.push({ state, context: contextOf(state, silence, 1000) });
   }
 }
 
 const random = randomFrom(SEED);
 const words = vocabulary();
-const numberWords = 'oh zero one two three four five six seven eight nine ten eleven twelve thirteen twenty thirty fifty sixty hundred point and a half thou tenths inch'.split(' ');
+const numberWords =
+  'oh zero one two three four five six seven eight nine ten eleven twelve thirteen twenty thirty fifty sixty hundred point and a half thou tenths inch'.split(
+    ' ',
+  );
 const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)] as T;
 
 const micros = new Float64Array(COUNT);
@@ -70,11 +81,13 @@ for (let run = 0; run < COUNT; run += 1) {
   const decision = decide({ state, talk: silence, words: sentence, now: 1000 }, read.value);
   if (decision.events.some((event) => event.type === 'ReadingLogged' || event.type === 'MateMeasured')) {
     loose += 1;
-    if (loose <= 10) console.log(`  stored without a question: "${sentence}" → ${value} nm`);
+    if (loose <= 10) print(`  stored without a question: "${sentence}" → ${value} nm`);
   }
 }
 micros.sort();
-console.log(`${COUNT} strings (seed ${SEED}): 0 threw, ${understood} understood, ${readings} numbers read, ${asked} asked about`);
-console.log(`outside the stock and stored without a question: ${loose}`);
-console.log(`time for one: median ${(micros[COUNT >> 1] ?? 0).toFixed(1)} µs, 99th of 100 ${(micros[Math.floor(COUNT * 0.99)] ?? 0).toFixed(1)} µs`);
+print(`${COUNT} strings (seed ${SEED}): 0 threw, ${understood} understood, ${readings} numbers read, ${asked} asked about`);
+print(`outside the stock and stored without a question: ${loose}`);
+print(
+  `time for one: median ${(micros[COUNT >> 1] ?? 0).toFixed(1)} µs, 99th of 100 ${(micros[Math.floor(COUNT * 0.99)] ?? 0).toFixed(1)} µs`,
+);
 process.exitCode = loose > 0 ? 1 : 0;

@@ -33,7 +33,13 @@ export type Candidate =
   | { readonly kind: 'from-target'; readonly by: Length; readonly prior: number }
   | { readonly kind: 'from-last'; readonly by: Length; readonly prior: number }
   | { readonly kind: 'half-of-last'; readonly prior: number }
-  | { readonly kind: 'temperature'; readonly value: Temperature; readonly scale: 'celsius' | 'fahrenheit'; readonly named: boolean; readonly prior: number }
+  | {
+      readonly kind: 'temperature';
+      readonly value: Temperature;
+      readonly scale: 'celsius' | 'fahrenheit';
+      readonly named: boolean;
+      readonly prior: number;
+    }
   | { readonly kind: 'angle'; readonly value: Angle; readonly prior: number }
   | { readonly kind: 'count'; readonly count: number; readonly of: 'step' | 'tally'; readonly prior: number }
   | { readonly kind: 'vague' | 'centimetres'; readonly prior: number };

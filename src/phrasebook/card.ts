@@ -15,7 +15,12 @@ export type CardLine = {
 export type CardGroup = { readonly id: 'now' | Group; readonly title: string; readonly lines: readonly CardLine[] };
 
 const lineOf = (command: Command): CardLine => ({
-  name: command.name, say: command.examples, help: command.help, button: command.button, key: command.key, changesLog: command.changesLog,
+  name: command.name,
+  say: command.examples,
+  help: command.help,
+  button: command.button,
+  key: command.key,
+  changesLog: command.changesLog,
 });
 
 /** How likely a command must be to stand among those for now. */
@@ -26,7 +31,9 @@ const LIKELY = 2;
  */
 export function card(context: Context | null): readonly CardGroup[] {
   const groups = (Object.keys(GROUPS) as Group[]).map((id): CardGroup => ({
-    id, title: GROUPS[id], lines: COMMANDS.filter((command) => command.group === id).map(lineOf),
+    id,
+    title: GROUPS[id],
+    lines: COMMANDS.filter((command) => command.group === id).map(lineOf),
   }));
   if (context === null) return groups;
   const now = COMMANDS.map((command) => ({ command, weight: likelihood(command, context) }))

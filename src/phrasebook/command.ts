@@ -38,18 +38,30 @@ export type Command = {
   readonly button: string | null;
   readonly key: string | null;
 } & (
-  | { readonly takes: null; readonly make: () => Intent }
-  | { readonly takes: NumberSlot; readonly make: (found: Found) => Intent }
+  { readonly takes: null; readonly make: () => Intent } | { readonly takes: NumberSlot; readonly make: (found: Found) => Intent }
 );
 
-type Plain = Omit<Command, 'intent' | 'takes' | 'make' | 'group' | 'button' | 'key'> & { readonly button?: string; readonly key?: string };
+type Plain = Omit<Command, 'intent' | 'takes' | 'make' | 'group' | 'button' | 'key'> & {
+  readonly button?: string;
+  readonly key?: string;
+};
 
 /** A command that takes no number. */
 export const plain = (group: Group, intent: Intent, entry: Plain): Command => ({
-  ...entry, group, intent: intent.type, button: entry.button ?? null, key: entry.key ?? null, takes: null, make: () => intent,
+  ...entry,
+  group,
+  intent: intent.type,
+  button: entry.button ?? null,
+  key: entry.key ?? null,
+  takes: null,
+  make: () => intent,
 });
 
 /** A command that takes a number. */
-export const numbered = (group: Group, intent: IntentType, takes: NumberSlot, entry: Plain, make: (found: Found) => Intent): Command => ({
-  ...entry, group, intent, button: entry.button ?? null, key: entry.key ?? null, takes, make,
-});
+export const numbered = (
+  group: Group,
+  intent: IntentType,
+  takes: NumberSlot,
+  entry: Plain,
+  make: (found: Found) => Intent,
+): Command => ({ ...entry, group, intent, button: entry.button ?? null, key: entry.key ?? null, takes, make });

@@ -12,7 +12,16 @@ import { NUMBER_RULES } from './number-rules.ts';
 import { template } from './template.ts';
 
 /** The command table: every command once. */
-export const COMMANDS: readonly Command[] = [...moving, ...asking, ...readings, ...cutting, ...fit, ...setUp, ...righting, ...assistant];
+export const COMMANDS: readonly Command[] = [
+  ...moving,
+  ...asking,
+  ...readings,
+  ...cutting,
+  ...fit,
+  ...setUp,
+  ...righting,
+  ...assistant,
+];
 
 /** What each command says, parsed once, by its name. */
 export const SAYS: ReadonlyMap<string, GrammarNode> = new Map(COMMANDS.map((command) => [command.name, template(command.says)]));

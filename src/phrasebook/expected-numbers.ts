@@ -19,7 +19,9 @@ const half = template('and [a] half | five');
  */
 export function expectedNumbers(context: Context): GrammarNode | null {
   const step = STEP_NM[context.unit];
-  const near = [context.last?.value, context.window?.aim, context.window?.low, context.window?.high].filter((value) => value !== undefined);
+  const near = [context.last?.value, context.window?.aim, context.window?.low, context.window?.high].filter(
+    (value) => value !== undefined,
+  );
   if (near.length === 0) return null;
   const values = new Set<Length>();
   for (const value of near) {
@@ -57,7 +59,12 @@ function prefixTree(phrases: readonly (readonly string[])[], tail: GrammarNode |
     const here: GrammarNode = { node: 'word', word };
     const onlyEnds = rests.every((rest) => rest.length === 0);
     if (onlyEnds && tail === null) return { item: here };
-    return { item: { node: 'sequence', items: [here, onlyEnds && tail !== null ? { node: 'optional', item: tail } : prefixTree(rests, tail)] } };
+    return {
+      item: {
+        node: 'sequence',
+        items: [here, onlyEnds && tail !== null ? { node: 'optional', item: tail } : prefixTree(rests, tail)],
+      },
+    };
   });
   const all: GrammarNode = branches.length === 1 && branches[0] !== undefined ? branches[0].item : { node: 'one-of', branches };
   return ends ? { node: 'optional', item: all } : all;

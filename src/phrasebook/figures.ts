@@ -36,19 +36,24 @@ export function figures(words: readonly string[], trees: readonly Tree[]): Figur
   const visit = (tree: Tree): void => {
     switch (tree.rule) {
       case 'oh':
-        return add('o', '0');
+        add('o', '0');
+        return;
       case 'digit':
-        return add('d', String(natural(words, tree)));
+        add('d', String(natural(words, tree)));
+        return;
       case 'pair':
-        return add('p', String(natural(words, tree)));
+        add('p', String(natural(words, tree)));
+        return;
       case 'hundreds':
-        return add('h', String(natural(words, tree)));
+        add('h', String(natural(words, tree)));
+        return;
       case 'figure':
       case 'run':
       case 'core':
       case 'lead':
       case 'places':
-        return tree.children.forEach(visit);
+        tree.children.forEach(visit);
+        return;
     }
   };
   trees.forEach(visit);

@@ -85,7 +85,16 @@ function build(context: Context | null): Grammar {
   const expected = context === null ? null : expectedNumbers(context);
   const { number } = RULES;
   assert(number !== undefined, 'the rule <number> is written down');
-  const rules = expected === null ? RULES : { ...RULES, number: oneOf([{ item: expected, weight: EXPECTED_WEIGHT }, { item: number, weight: 1 }]) };
+  const rules =
+    expected === null
+      ? RULES
+      : {
+          ...RULES,
+          number: oneOf([
+            { item: expected, weight: EXPECTED_WEIGHT },
+            { item: number, weight: 1 },
+          ]),
+        };
   const root: GrammarNode = { node: 'one-of', branches: [...plain, ...numbered] };
   return { key: keyOf(context), root, rules: reachable(root, rules) };
 }
@@ -98,17 +107,21 @@ function reachable(root: GrammarNode, rules: Readonly<Record<string, GrammarNode
       case 'word':
         return;
       case 'sequence':
-        return node.items.forEach(visit);
+        node.items.forEach(visit);
+        return;
       case 'one-of':
-        return node.branches.forEach((branch) => visit(branch.item));
+        node.branches.forEach((branch) => visit(branch.item));
+        return;
       case 'optional':
-        return visit(node.item);
+        visit(node.item);
+        return;
       case 'rule': {
         const body = rules[node.name];
         assert(body !== undefined, `rule <${node.name}> is written down`);
         if (kept[node.name] !== undefined) return;
         kept[node.name] = body;
-        return visit(body);
+        visit(body);
+        return;
       }
     }
   };
@@ -120,7 +133,15 @@ function reachable(root: GrammarNode, rules: Readonly<Record<string, GrammarNode
 function keyOf(context: Context | null): string {
   if (context === null) return 'everything';
   const { unit, awaited, asked, window, last } = context;
-  return [unit, awaited ?? 'nothing', asked ? 'asked' : 'not-asked', window?.low ?? '', window?.aim ?? '', window?.high ?? '', last?.value ?? ''].join(' ');
+  return [
+    unit,
+    awaited ?? 'nothing',
+    asked ? 'asked' : 'not-asked',
+    window?.low ?? '',
+    window?.aim ?? '',
+    window?.high ?? '',
+    last?.value ?? '',
+  ].join(' ');
 }
 
 /** All commands alike, for a first compile and for measuring. */

@@ -72,8 +72,10 @@ function take(words: readonly string[], context: Context): { readonly taken: rea
     }
     const slot = slotHere(command.takes, rules, context);
     const said = words.slice(number.from, number.to);
-    const candidates = slot === command.takes ? candidatesOf(words, number, slot, context.unit) : readNumber(said, slot, context.unit);
-    if (known?.number === undefined || known.number === null) found.set(key, { command, rules, numberSpan: [number.from, number.to], number: { slot, candidates } });
+    const candidates =
+      slot === command.takes ? candidatesOf(words, number, slot, context.unit) : readNumber(said, slot, context.unit);
+    if (known?.number === undefined || known.number === null)
+      found.set(key, { command, rules, numberSpan: [number.from, number.to], number: { slot, candidates } });
     else known.number.candidates.push(...candidates);
   }
   return { taken: [...found.values()], half };
@@ -83,14 +85,20 @@ function take(words: readonly string[], context: Context): { readonly taken: rea
 const slotHere = (slot: NumberSlot, rules: ReadonlyMap<string, string>, context: Context): NumberSlot =>
   slot === 'size' && context.awaited === 'indicator' && !rules.has('thing') ? 'indicator' : slot;
 
-const numberOf = (intent: Intent): Heard<unknown> | null => ('value' in intent ? intent.value : 'step' in intent ? intent.step : null);
+const numberOf = (intent: Intent): Heard<unknown> | null =>
+  'value' in intent ? intent.value : 'step' in intent ? intent.step : null;
 
 /** A command without a number before one with; of those, one whose number makes sense before one whose does not. */
 function best(taken: readonly Taken[], context: Context): Intent | null {
   const plain = taken.find((each) => each.number === null);
   if (plain !== undefined) return intentOf(plain, context);
   const intents = taken.map((each) => intentOf(each, context));
-  return intents.find((intent) => numberOf(intent)?.as === 'one') ?? intents.find((intent) => numberOf(intent)?.as === 'either') ?? intents[0] ?? null;
+  return (
+    intents.find((intent) => numberOf(intent)?.as === 'one') ??
+    intents.find((intent) => numberOf(intent)?.as === 'either') ??
+    intents[0] ??
+    null
+  );
 }
 
 function intentOf({ command, rules, number }: Taken, context: Context): Intent {
@@ -104,22 +112,39 @@ function intentOf({ command, rules, number }: Taken, context: Context): Intent {
     const seen = named.type === 'reading' ? contextFor(context, named.thing, named.instrument) : context;
     return resolveLength(candidates, slot, seen);
   };
-  const found: Found = { words, length, temperature: () => resolveTemperature(candidates, context), step: () => resolveStep(candidates, context) };
+  const found: Found = {
+    words,
+    length,
+    temperature: () => resolveTemperature(candidates, context),
+    step: () => resolveStep(candidates, context),
+  };
   return command.make(found);
 }
 
 /** The context of a reading that names its thing or its instrument: of another thing, neither window nor last is known. */
 export function contextFor(context: Context, thing: Thing | null, instrument: InstrumentKind | null): Context {
   const quantity = thing === 'shoulder' ? 'length' : thing;
-  const seen = quantity === null || quantity === context.awaited ? context : { ...context, awaited: quantity, window: null, from: null, last: null, largest: null };
+  const seen =
+    quantity === null || quantity === context.awaited
+      ? context
+      : { ...context, awaited: quantity, window: null, from: null, last: null, largest: null };
   return instrument === null ? seen : { ...seen, instrument };
 }
 
 const RESTARTS: readonly (readonly string[])[] = [
-  ['no', 'make', 'that'], ['no', 'wait'], ['no', 'sorry'], ['i', 'mean'], ['make', 'that'], ['scratch', 'that'], ['sorry'], ['wait'], ['rather'], ['no'],
+  ['no', 'make', 'that'],
+  ['no', 'wait'],
+  ['no', 'sorry'],
+  ['i', 'mean'],
+  ['make', 'that'],
+  ['scratch', 'that'],
+  ['sorry'],
+  ['wait'],
+  ['rather'],
+  ['no'],
 ];
 
-/** A sentence that starts its number again: "reads six twenty, no, six twenty seven" is the second number under the first verb. */
+/** A number that is started again: "reads six twenty, no, six twenty seven" is the second one under the first verb. */
 function restarted(words: readonly string[], context: Context): Intent | null {
   for (let at = words.length - 2; at >= 1; at -= 1) {
     const mark = RESTARTS.find((each) => each.every((word, index) => words[at + index] === word));

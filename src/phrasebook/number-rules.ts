@@ -82,7 +82,8 @@ const RULES = {
   more: 'more | bigger',
   less: 'less | smaller',
   'one-more': '<thou-word> | tenth | hundredth',
-  another: '(<plus> | <minus>) another (<absolute> | <one-more>) | (<plus> | <minus>) <absolute> more | <absolute> (<more> | <less>) [than (before | last time)]',
+  another:
+    '(<plus> | <minus>) another (<absolute> | <one-more>) | (<plus> | <minus>) <absolute> more | <absolute> (<more> | <less>) [than (before | last time)]',
   'half-of-last': 'half [of] what it was | half of that',
   vague: `a (hair | whisker | touch | smidge | bit | little [bit] | shade) [over | under | big | small | more | less]
         | just (over | under)`,

@@ -8,12 +8,24 @@ import { Walker, type Tree } from './walk.ts';
 
 /** Which number rule stands where a command takes a number of that kind. */
 export const SLOT_RULES = {
-  size: 'size', 'depth-of-cut': 'small', dial: 'small', indicator: 'signed', coordinate: 'signed', step: 'step', temperature: 'temperature',
+  size: 'size',
+  'depth-of-cut': 'small',
+  dial: 'small',
+  indicator: 'signed',
+  coordinate: 'signed',
+  step: 'step',
+  temperature: 'temperature',
 } as const satisfies Readonly<Record<NumberSlot, NumberRule>>;
 
 /** What figures alone are of, by the kind of number. */
 const COUNTING: Readonly<Record<NumberSlot, Counting>> = {
-  size: 'size', coordinate: 'size', step: 'size', temperature: 'size', 'depth-of-cut': 'cut', dial: 'cut', indicator: 'indicator',
+  size: 'size',
+  coordinate: 'size',
+  step: 'size',
+  temperature: 'size',
+  'depth-of-cut': 'cut',
+  dial: 'cut',
+  indicator: 'indicator',
 };
 
 const walker = new Walker(NUMBER_RULES);

@@ -1,4 +1,21 @@
-import { assert, inches, larger, magnitude, millimetres, minus, nanometres, plus, scaled, smaller, toCelsius, zero, type DisplayUnit, type InstrumentKind, type Length, type Temperature } from '../measure/index.ts';
+import {
+  assert,
+  inches,
+  larger,
+  magnitude,
+  millimetres,
+  minus,
+  nanometres,
+  plus,
+  scaled,
+  smaller,
+  toCelsius,
+  zero,
+  type DisplayUnit,
+  type InstrumentKind,
+  type Length,
+  type Temperature,
+} from '../measure/index.ts';
 import type { Context, Heard, NumberRefusal, NumberSlot } from '../job/index.ts';
 import type { Candidate } from './candidate.ts';
 
@@ -69,7 +86,9 @@ function settle<T>(sorted: readonly Weighed<T>[], rarer: number): Heard<T> {
 
 /** Where the next reading is expected to lie; null where nothing is known. */
 function expectedRange(context: Context): { readonly low: Length; readonly high: Length } | null {
-  const known = [context.window?.low, context.window?.high, context.from, freshLast(context)].filter((each) => each !== null && each !== undefined);
+  const known = [context.window?.low, context.window?.high, context.from, freshLast(context)].filter(
+    (each) => each !== null && each !== undefined,
+  );
   const [first, ...rest] = known;
   if (first === undefined) return null;
   const low = rest.reduce(smaller, first);
@@ -80,7 +99,10 @@ function expectedRange(context: Context): { readonly low: Length; readonly high:
 }
 
 /** What is possible at all for a number of that kind, and what is expected; both ends count. */
-function limits(slot: NumberSlot, context: Context): { low: Length; high: Length; beyond: Length; expected: { low: Length; high: Length } | null } {
+function limits(
+  slot: NumberSlot,
+  context: Context,
+): { low: Length; high: Length; beyond: Length; expected: { low: Length; high: Length } | null } {
   const last = freshLast(context);
   const unit = context.unit;
   switch (slot) {
@@ -90,7 +112,16 @@ function limits(slot: NumberSlot, context: Context): { low: Length; high: Length
       const before = last ?? context.from;
       const left = before === null || context.window === null ? null : larger(minus(before, context.window.low), zero);
       const most = slot === 'dial' ? RESOLVE.mostDial[unit] : RESOLVE.mostCut[unit];
-      const expected = left === null || slot === 'dial' ? null : { low: zero, high: plus(left, larger(scaled(left, RESOLVE.expectedShare, 'half-even'), scaled(RESOLVE.expectedLeast[unit], 0.5, 'half-even'))) };
+      const expected =
+        left === null || slot === 'dial'
+          ? null
+          : {
+              low: zero,
+              high: plus(
+                left,
+                larger(scaled(left, RESOLVE.expectedShare, 'half-even'), scaled(RESOLVE.expectedLeast[unit], 0.5, 'half-even')),
+              ),
+            };
       return { low: zero, high: most, beyond: most, expected };
     }
     case 'indicator': {
@@ -105,14 +136,19 @@ function limits(slot: NumberSlot, context: Context): { low: Length; high: Length
     case 'step':
     case 'temperature': {
       const farthest = RESOLVE.farthest[unit];
-      const high = context.largest === null ? farthest : smaller(scaled(context.largest, RESOLVE.overStock, 'half-even'), farthest);
+      const high =
+        context.largest === null ? farthest : smaller(scaled(context.largest, RESOLVE.overStock, 'half-even'), farthest);
       return { low: zero, high, beyond: farthest, expected: expectedRange(context) };
     }
   }
 }
 
 /** Candidates as lengths: those against the target or the last reading are worked out, those of another kind are left out. */
-type Found = { readonly found: readonly Weighed<Length>[]; readonly finer: readonly Length[]; readonly trouble: NumberRefusal | null };
+type Found = {
+  readonly found: readonly Weighed<Length>[];
+  readonly finer: readonly Length[];
+  readonly trouble: NumberRefusal | null;
+};
 function lengthsOf(candidates: readonly Candidate[], slot: NumberSlot, context: Context): Found {
   const found: Weighed<Length>[] = [];
   const finer: Length[] = [];
@@ -125,8 +161,7 @@ function lengthsOf(candidates: readonly Candidate[], slot: NumberSlot, context: 
         if (candidate.places !== null && candidate.places > placesOf[candidate.unit]) {
           trouble ??= 'finer-than-instrument';
           finer.push(candidate.value);
-        }
-        else if (candidate.signed && slot === 'size') trouble ??= 'not-a-number-here';
+        } else if (candidate.signed && slot === 'size') trouble ??= 'not-a-number-here';
         else found.push(candidate);
         break;
       case 'from-target':
@@ -166,7 +201,9 @@ export function resolveLength(candidates: readonly Candidate[], slot: NumberSlot
   const all = distinct(found);
   const isExpected = (value: Length): boolean => expected !== null && value >= expected.low && value <= expected.high;
   // Nothing is measured as nought, unless nought is what is expected.
-  const possible = all.filter(({ value }) => value >= low && value <= high && (value !== 0 || slot !== 'size' || expected === null || isExpected(value)));
+  const possible = all.filter(
+    ({ value }) => value >= low && value <= high && (value !== 0 || slot !== 'size' || expected === null || isExpected(value)),
+  );
   // What was said fits what is expected, but no such instrument shows it: better refused than taken for something else.
   if (finer.some(isExpected) && !possible.some(({ value }) => isExpected(value))) return none('finer-than-instrument');
   if (possible.length === 0) {
@@ -183,7 +220,9 @@ export function resolveLength(candidates: readonly Candidate[], slot: NumberSlot
 
 /** What a step number comes to: a whole number from 1 to the last step. */
 export function resolveStep(candidates: readonly Candidate[], context: Context): Heard<number> {
-  const counts = candidates.flatMap((each) => (each.kind === 'count' && each.of === 'step' ? [{ value: each.count, prior: each.prior }] : []));
+  const counts = candidates.flatMap((each) =>
+    each.kind === 'count' && each.of === 'step' ? [{ value: each.count, prior: each.prior }] : [],
+  );
   if (counts.length === 0) return none(candidates.length === 0 ? 'no-number' : 'not-a-number-here');
   const possible = distinct(counts).filter(({ value }) => value >= 1 && value <= context.steps);
   return possible.length === 0 ? none('outside-everything') : settle(possible, RESOLVE.rarerWhenNot);
@@ -197,7 +236,9 @@ export function resolveTemperature(candidates: readonly Candidate[], context: Co
   if (said.length === 0) return none(candidates.length === 0 ? 'no-number' : 'not-a-number-here');
   const between = (value: Temperature, from: number, to: number): boolean => toCelsius(value) >= from && toCelsius(value) <= to;
   const named = said.filter((each) => (each.named || each.scale === own) && between(each.value, low, high));
-  const other = said.filter((each) => !each.named && each.scale !== own && between(each.value, unnamedOther.low, unnamedOther.high));
+  const other = said.filter(
+    (each) => !each.named && each.scale !== own && between(each.value, unnamedOther.low, unnamedOther.high),
+  );
   const possible = distinct(named.length > 0 ? named : other);
   return possible.length === 0 ? none('outside-everything') : settle(possible, RESOLVE.rarerWhenNot);
 }

@@ -1,6 +1,16 @@
 import {
-  assert, NM_PER_INCH, NM_PER_MICROMETRE, NM_PER_MM, NM_PER_TENTH_THOU, roundedQuotient, roundReal, toCelsius, toFahrenheit,
-  type DisplayUnit, type Length, type Temperature,
+  assert,
+  NM_PER_INCH,
+  NM_PER_MICROMETRE,
+  NM_PER_MM,
+  NM_PER_TENTH_THOU,
+  roundedQuotient,
+  roundReal,
+  toCelsius,
+  toFahrenheit,
+  type DisplayUnit,
+  type Length,
+  type Temperature,
 } from '../measure/index.ts';
 import { DIGITS, NOUGHTS, TEENS, TENS } from './numerals.ts';
 
@@ -8,7 +18,22 @@ const [OH] = NOUGHTS;
 
 /** Words beside the numerals that a number may be spoken with. */
 const EXTRA = [
-  'hundred', 'thousand', 'point', 'zero', 'minus', 'and', 'a', 'half', 'thou', 'tenth', 'tenths', 'inch', 'inches', 'hundredth', 'hundredths', 'millimetre',
+  'hundred',
+  'thousand',
+  'point',
+  'zero',
+  'minus',
+  'and',
+  'a',
+  'half',
+  'thou',
+  'tenth',
+  'tenths',
+  'inch',
+  'inches',
+  'hundredth',
+  'hundredths',
+  'millimetre',
   'millimetres',
 ] as const;
 
@@ -34,7 +59,8 @@ function pairWords(value: number): string[] {
 export function countWords(count: number): string[] {
   if (count < 0) return ['minus', ...countWords(-count)];
   if (count === 0) return ['zero'];
-  if (count >= 1000) return [...countWords(Math.floor(count / 1000)), 'thousand', ...(count % 1000 === 0 ? [] : countWords(count % 1000))];
+  if (count >= 1000)
+    return [...countWords(Math.floor(count / 1000)), 'thousand', ...(count % 1000 === 0 ? [] : countWords(count % 1000))];
   if (count >= 100) return [digitWord(Math.floor(count / 100)), 'hundred', ...(count % 100 === 0 ? [] : countWords(count % 100))];
   return count < 10 ? [digitWord(count)] : pairWords(count);
 }
@@ -88,7 +114,9 @@ function inchWords(tenths: number): string[] {
 /** Millimetres with their point: "nineteen point oh five"; a whole number stands alone. */
 function millimetreWords(micrometres: number): string[] {
   const whole = Math.floor(micrometres / 1000);
-  const part = String(micrometres % 1000).padStart(3, '0').replace(/0+$/, '');
+  const part = String(micrometres % 1000)
+    .padStart(3, '0')
+    .replace(/0+$/, '');
   if (part === '') return countWords(whole);
   return [...(whole === 0 ? [] : countWords(whole)), 'point', ...[...part].map((digit) => digitWord(Number(digit)))];
 }
@@ -113,14 +141,16 @@ export function amountWords(length: Length, unit: DisplayUnit): readonly string[
   const hundredths = count / 10;
   if (Number.isInteger(hundredths) && hundredths > 0 && hundredths < 10)
     return signed(length, count, [digitWord(hundredths), hundredths === 1 ? 'hundredth' : 'hundredths']);
-  if (count > 0 && count % 1000 === 0) return signed(length, count, [...millimetreWords(count), count === 1000 ? 'millimetre' : 'millimetres']);
+  if (count > 0 && count % 1000 === 0)
+    return signed(length, count, [...millimetreWords(count), count === 1000 ? 'millimetre' : 'millimetres']);
   return signed(length, count, millimetreWords(count));
 }
 
 /** An amount whose unit is understood: "two" (to go), "two and a half". */
 export function bareAmountWords(length: Length, unit: DisplayUnit): readonly string[] {
   const count = steps(length, unit);
-  if (unit === 'millimetre' || count >= 1000 || count < 10) return unit === 'millimetre' ? signed(length, count, millimetreWords(count)) : signed(length, count, inchWords(count));
+  if (unit === 'millimetre' || count >= 1000 || count < 10)
+    return unit === 'millimetre' ? signed(length, count, millimetreWords(count)) : signed(length, count, inchWords(count));
   return signed(length, count, [...countWords(Math.floor(count / 10)), ...tenthsWords(count % 10)]);
 }
 

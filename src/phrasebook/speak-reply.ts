@@ -3,7 +3,10 @@ import type { DisplayUnit } from '../measure/index.ts';
 import { amountWords, bareAmountWords, countWords, hyphened, sizeWords, temperatureWords } from './speak-number.ts';
 import type { Spoken } from './spoken.ts';
 
-type Rendered = { readonly as: 'words'; readonly words: readonly string[] } | { readonly as: 'text'; readonly text: string } | { readonly as: 'stop' | 'asks' };
+type Rendered =
+  | { readonly as: 'words'; readonly words: readonly string[] }
+  | { readonly as: 'text'; readonly text: string }
+  | { readonly as: 'stop' | 'asks' };
 
 function rendered(piece: Piece, unit: DisplayUnit): Rendered {
   switch (piece.say) {

@@ -1,11 +1,37 @@
 /** Spellings that recognisers, typists and other Englishes use, each with the word of the phrasebook that it stands for. */
 const SPELLINGS: Readonly<Record<string, readonly string[]>> = {
-  o: ['oh'], naught: ['nought'], ought: ['nought'], aught: ['nought'], millimeter: ['millimetre'], millimeters: ['millimetres'],
-  centimeter: ['centimetre'], centimeters: ['centimetres'], mm: ['millimetres'], mic: ['mike'], mics: ['mikes'], micd: ['mike'], miked: ['mike'],
-  "mic'd": ['mike'], ok: ['okay'], callipers: ['calipers'], calliper: ['caliper'], thous: ['thou'], thirtysecond: ['thirty', 'second'],
-  thirtyseconds: ['thirty', 'seconds'], sixtyfourth: ['sixty', 'fourth'], sixtyfourths: ['sixty', 'fourths'], fourty: ['forty'],
-  halves: ['half'], halfs: ['half'], shouldnt: ["shouldn't"], wont: ["won't"], whats: ["what's"], dialled: ['dialed'],
-  dialling: ['dialing'], micrometre: ['micrometer'], '&': ['and'],
+  o: ['oh'],
+  naught: ['nought'],
+  ought: ['nought'],
+  aught: ['nought'],
+  millimeter: ['millimetre'],
+  millimeters: ['millimetres'],
+  centimeter: ['centimetre'],
+  centimeters: ['centimetres'],
+  mm: ['millimetres'],
+  mic: ['mike'],
+  mics: ['mikes'],
+  micd: ['mike'],
+  miked: ['mike'],
+  "mic'd": ['mike'],
+  ok: ['okay'],
+  callipers: ['calipers'],
+  calliper: ['caliper'],
+  thous: ['thou'],
+  thirtysecond: ['thirty', 'second'],
+  thirtyseconds: ['thirty', 'seconds'],
+  sixtyfourth: ['sixty', 'fourth'],
+  sixtyfourths: ['sixty', 'fourths'],
+  fourty: ['forty'],
+  halves: ['half'],
+  halfs: ['half'],
+  shouldnt: ["shouldn't"],
+  wont: ["won't"],
+  whats: ["what's"],
+  dialled: ['dialed'],
+  dialling: ['dialing'],
+  micrometre: ['micrometer'],
+  '&': ['and'],
 };
 
 /** Sounds that people make while they think; they carry nothing. */
@@ -14,7 +40,10 @@ const FILLERS: ReadonlySet<string> = new Set(['uh', 'um', 'er', 'erm', 'eh', 'hm
 /** The words of what was heard or typed: lower case, hyphens apart, punctuation gone, spellings settled, fillers dropped. */
 export function wordsOf(text: string): readonly string[] {
   const found: string[] = [];
-  for (const raw of text.toLowerCase().replace(/[’]/g, "'").split(/[^a-z0-9'.&/]+/)) {
+  for (const raw of text
+    .toLowerCase()
+    .replace(/[’]/g, "'")
+    .split(/[^a-z0-9'.&/]+/)) {
     const word = raw.replace(/^['.]+|['.]+$/g, '');
     if (word === '' || FILLERS.has(word)) continue;
     const settled = SPELLINGS[word];

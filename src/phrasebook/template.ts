@@ -4,9 +4,9 @@ import type { GrammarNode } from './grammar.ts';
 const TOKEN = /<[a-z-]+>|[a-z][a-z']*|[()[\]|!]/g;
 
 /**
- * The notation in which every phrase and every number is written down: words, `[optional]`, `[optional]!` for what is never left out where it
- * is there, `(one | other)`, `|` between
- * whole phrasings, `<rule>` for a rule by name. `what size [is it | do i want]`. Throws on a template that is not one: our bug.
+ * The notation in which every phrase and every number is written down: words, `[optional]`, `[optional]!` for what is never left
+ * out where it is there, `(one | other)`, `|` between whole phrasings, `<rule>` for a rule by name. For example
+ * `what size [is it | do i want]`. Throws on a template that is not one: our bug.
  */
 export function template(text: string): GrammarNode {
   assert(text.replaceAll(TOKEN, '').trim() === '', `a template holds words, rules and ()[]| only: ${text}`);
@@ -35,8 +35,7 @@ export function template(text: string): GrammarNode {
         const greedy = tokens[at] === '!';
         if (greedy) at += 1;
         items.push(greedy ? { node: 'optional', item, greedy } : { node: 'optional', item });
-      }
-      else if (token.startsWith('<')) items.push({ node: 'rule', name: token.slice(1, -1) });
+      } else if (token.startsWith('<')) items.push({ node: 'rule', name: token.slice(1, -1) });
       else items.push({ node: 'word', word: token });
     }
     assert(items.length > 0, `every branch says something in "${text}"`);

@@ -27,18 +27,39 @@ export function interpretTyped(text: string, context: Context): Interpretation {
     const by = offsetLengths(rest.trim(), context);
     if (by.length === 0) return fail({ key: 'not-a-command', words: typed });
     const signed = by.map((each) => nanometres(sign === '-' ? -each : each));
-    if (context.awaited === 'indicator') return reading(resolveLength(signed.map((value) => asLength(value, context, null)), 'indicator', context));
-    return reading(resolveLength(signed.map((value) => ({ kind: 'from-target', by: value, prior: PRIOR.habit })), 'size', context));
+    if (context.awaited === 'indicator')
+      return reading(
+        resolveLength(
+          signed.map((value) => asLength(value, context, null)),
+          'indicator',
+          context,
+        ),
+      );
+    return reading(
+      resolveLength(
+        signed.map((value) => ({ kind: 'from-target', by: value, prior: PRIOR.habit })),
+        'size',
+        context,
+      ),
+    );
   }
   if (/^[\d.]/.test(typed)) {
     const candidates = FIGURES_ONLY.test(typed) ? withoutPoint(typed, context) : written(typed, context);
-    return candidates === null ? fail({ key: 'not-a-command', words: typed }) : reading(resolveLength(candidates, 'size', context));
+    return candidates === null
+      ? fail({ key: 'not-a-command', words: typed })
+      : reading(resolveLength(candidates, 'size', context));
   }
   return interpret(typed, context);
 }
 
 const asLength = (value: Length, context: Context, places: number | null, prior: number = PRIOR.habit): Candidate => ({
-  kind: 'length', value, unit: context.unit, named: false, places, signed: false, prior,
+  kind: 'length',
+  value,
+  unit: context.unit,
+  named: false,
+  places,
+  signed: false,
+  prior,
 });
 
 /** A size with a point, a fraction or a unit says exactly what it is. */

@@ -7,11 +7,14 @@ function collect(node: GrammarNode, into: Set<string>): void {
       into.add(node.word);
       return;
     case 'sequence':
-      return node.items.forEach((item) => collect(item, into));
+      node.items.forEach((item) => collect(item, into));
+      return;
     case 'one-of':
-      return node.branches.forEach((branch) => collect(branch.item, into));
+      node.branches.forEach((branch) => collect(branch.item, into));
+      return;
     case 'optional':
-      return collect(node.item, into);
+      collect(node.item, into);
+      return;
     case 'rule':
       return;
   }

@@ -140,14 +140,14 @@ function optional(item: Compiled, greedy: boolean): Compiled {
     empty: true,
     step: (sentence, at, trail, then) => {
       const next = sentence.words[at];
-      let there = false;
+      const there = { found: false };
       if (next !== undefined && item.first.has(next)) {
         item.step(sentence, at, trail, (to, longer) => {
-          there = true;
+          there.found = true;
           then(to, longer);
         });
       }
-      if (!(greedy && there)) then(at, trail);
+      if (!(greedy && there.found)) then(at, trail);
     },
   };
 }

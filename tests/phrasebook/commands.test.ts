@@ -3,34 +3,73 @@ import { card, COMMANDS, GROUPS, interpret, samples, type Command } from '../../
 import { CONTEXTS } from './contexts.ts';
 
 const NUMBERS = {
-  size: ['six twenty seven', 'two over'], small: ['ten'], signed: ['two'], step: ['five'], temperature: ['seventy two'], place: ['at the shoulder', 'across'],
+  size: ['six twenty seven', 'two over'],
+  small: ['ten'],
+  signed: ['two'],
+  step: ['five'],
+  temperature: ['seventy two'],
+  place: ['at the shoulder', 'across'],
 };
 /** The command whose intent came of a sentence, by what tells the commands of one intent apart. */
 function kindOf(sentence: string): string {
   const read = interpret(sentence, CONTEXTS['inch .620']);
   if (!read.ok) return read.error.key;
   const intent = read.value;
-  switch (intent.type) {
-    case 'feel':
-      return intent.feel;
-    case 'working':
-      return intent.working;
-    case 'indicator':
-      return intent.end;
-    case 'edge':
-      return intent.edge === 'first' ? 'edge' : 'other-edge';
-    default:
-      return intent.type;
-  }
+  if (intent.type === 'feel') return intent.feel;
+  if (intent.type === 'working') return intent.working;
+  if (intent.type === 'indicator') return intent.end;
+  if (intent.type === 'edge') return intent.edge === 'first' ? 'edge' : 'other-edge';
+  return intent.type;
 }
 const nameOf = (command: string): string => (command === 'binds' ? 'binds-at-the-shoulder' : command);
 
 describe('the command table', () => {
   test('has every intent of the job, and no command twice', () => {
     const all = [
-      'next', 'back', 'skip', 'go-to', 'where-am-i', 'whats-next', 'repeat', 'ask-target', 'ask-left', 'ask-passes', 'ask-dial', 'ask-stop', 'ask-speed', 'ask-feed',
-      'ask-last', 'ask-bore', 'ask-fit', 'ask-time', 'ask-caution', 'read-log', 'reading', 'temperature', 'took', 'dial', 'touched-off', 'dial-zeroed', 'feel', 'working',
-      'jaw', 'indicator', 'edge', 'scratch', 'correct', 'yes', 'no', 'cancel', 'wake', 'stop-listening', 'louder', 'quieter', 'slower', 'hush', 'what-can-i-say', 'memo',
+      'next',
+      'back',
+      'skip',
+      'go-to',
+      'where-am-i',
+      'whats-next',
+      'repeat',
+      'ask-target',
+      'ask-left',
+      'ask-passes',
+      'ask-dial',
+      'ask-stop',
+      'ask-speed',
+      'ask-feed',
+      'ask-last',
+      'ask-bore',
+      'ask-fit',
+      'ask-time',
+      'ask-caution',
+      'read-log',
+      'reading',
+      'temperature',
+      'took',
+      'dial',
+      'touched-off',
+      'dial-zeroed',
+      'feel',
+      'working',
+      'jaw',
+      'indicator',
+      'edge',
+      'scratch',
+      'correct',
+      'yes',
+      'no',
+      'cancel',
+      'wake',
+      'stop-listening',
+      'louder',
+      'quieter',
+      'slower',
+      'hush',
+      'what-can-i-say',
+      'memo',
     ] as const satisfies readonly Command['intent'][];
     const missing: Exclude<Command['intent'], (typeof all)[number]>[] = [];
     expect(missing).toEqual([]);
@@ -44,7 +83,9 @@ describe('the command table', () => {
     expect(new Set(COMMANDS.map((command) => command.button)).size).toBe(COMMANDS.length);
   });
   test('leaves the digits, the point, minus and plus to typed readings', () => {
-    expect(COMMANDS.filter((command) => command.key !== null && /^[\d]$/.test(command.key)).map((command) => command.name)).toEqual([]);
+    expect(
+      COMMANDS.filter((command) => command.key !== null && /^[\d]$/.test(command.key)).map((command) => command.name),
+    ).toEqual([]);
   });
 
   const all = samples(400, NUMBERS);
@@ -53,12 +94,18 @@ describe('the command table', () => {
     expect(all.length).toBeGreaterThan(1400);
   });
   test('understands each of its sentences as the command it belongs to', () => {
-    expect(all.filter(({ command, sentence }) => kindOf(sentence) !== nameOf(command)).map(({ command, sentence }) => `${command}: ${sentence} → ${kindOf(sentence)}`)).toEqual([]);
+    expect(
+      all
+        .filter(({ command, sentence }) => kindOf(sentence) !== nameOf(command))
+        .map(({ command, sentence }) => `${command}: ${sentence} → ${kindOf(sentence)}`),
+    ).toEqual([]);
   });
   test('has no sentence that two commands share', () => {
     const owners = new Map<string, Set<string>>();
     for (const { command, sentence } of all) owners.set(sentence, (owners.get(sentence) ?? new Set()).add(command));
-    expect([...owners].filter(([, names]) => names.size > 1).map(([sentence, names]) => `${sentence}: ${[...names].join(', ')}`)).toEqual([]);
+    expect(
+      [...owners].filter(([, names]) => names.size > 1).map(([sentence, names]) => `${sentence}: ${[...names].join(', ')}`),
+    ).toEqual([]);
   });
 });
 
@@ -66,7 +113,9 @@ describe('the card', () => {
   test('has every command once, in its group', () => {
     const groups = card(null);
     expect(groups.map((group) => group.id)).toEqual(Object.keys(GROUPS));
-    expect(groups.flatMap((group) => group.lines.map((line) => line.name)).sort()).toEqual(COMMANDS.map((command) => command.name).sort());
+    expect(groups.flatMap((group) => group.lines.map((line) => line.name)).sort()).toEqual(
+      COMMANDS.map((command) => command.name).sort(),
+    );
   });
   test('shows what is likely now first', () => {
     const [now] = card(CONTEXTS['inch .620']);
@@ -78,7 +127,16 @@ describe('the card', () => {
     expect(card(CONTEXTS['inch indicator'])[0]?.lines.map((line) => line.name)).toContain('jaw');
   });
   test('tells what to say, what it does and what does the same', () => {
-    const next = card(null).flatMap((group) => group.lines).find((line) => line.name === 'next');
-    expect(next).toEqual({ name: 'next', say: ['next', 'done', "that's done"], help: 'Finish this step and go to the next.', button: 'Next', key: 'PageDown', changesLog: true });
+    const next = card(null)
+      .flatMap((group) => group.lines)
+      .find((line) => line.name === 'next');
+    expect(next).toEqual({
+      name: 'next',
+      say: ['next', 'done', "that's done"],
+      help: 'Finish this step and go to the next.',
+      button: 'Next',
+      key: 'PageDown',
+      changesLog: true,
+    });
   });
 });

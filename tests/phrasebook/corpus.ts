@@ -27,7 +27,10 @@ export const corpus: readonly { readonly file: string; readonly lines: readonly 
   .sort()
   .map((file) => ({
     file,
-    lines: readFileSync(new URL(file, FOLDER), 'utf8').trimEnd().split('\n').map((text) => JSON.parse(text) as Line),
+    lines: readFileSync(new URL(file, FOLDER), 'utf8')
+      .trimEnd()
+      .split('\n')
+      .map((text) => JSON.parse(text) as Line),
   }));
 
 function nm(text: string): Length {
@@ -47,12 +50,15 @@ export function wanted(line: Line): string {
   if (line.step !== undefined) parts.push(`step ${line.step}`);
   if (line.either !== undefined) parts.push(`either ${line.either.map(nm).join(' ')}`);
   if (line.refused !== undefined) parts.push(`refused ${line.refused}`);
-  for (const detail of DETAILS) if (line[detail] !== undefined) parts.push(`${detail} ${String(line[detail])}`);
+  for (const detail of DETAILS) if (line[detail] !== undefined) parts.push(`${detail} ${JSON.stringify(line[detail])}`);
   return parts.join(', ');
 }
 
 /** What came of it, with no more detail than the line asks for. */
-export function got(line: Line, read: { readonly ok: true; readonly value: Intent } | { readonly ok: false; readonly error: { readonly key: string } }): string {
+export function got(
+  line: Line,
+  read: { readonly ok: true; readonly value: Intent } | { readonly ok: false; readonly error: { readonly key: string } },
+): string {
   if (!read.ok) return line.unheard === '*' ? 'unheard' : `unheard ${read.error.key}`;
   const intent = read.value;
   const parts: string[] = [intent.type];
@@ -65,6 +71,8 @@ export function got(line: Line, read: { readonly ok: true; readonly value: Inten
     else if (intent.type === 'go-to') parts.push(`step ${number.value}`);
     else parts.push(`${number.value} nm`);
   }
-  for (const detail of DETAILS) if (line[detail] !== undefined && detail in intent) parts.push(`${detail} ${String((intent as Record<string, unknown>)[detail])}`);
+  for (const detail of DETAILS)
+    if (line[detail] !== undefined && detail in intent)
+      parts.push(`${detail} ${JSON.stringify((intent as Record<string, unknown>)[detail])}`);
   return parts.join(', ');
 }

@@ -15,12 +15,23 @@ function accepter(grammar: Grammar): (sentence: string) => boolean {
   return (sentence) => walker.walk(grammar.root, sentence.split(' ')).ways.length > 0;
 }
 
-const NUMBERS = { size: ['six twenty seven', 'two over', 'on size'], small: ['ten'], signed: ['minus two'], step: ['five'], temperature: ['seventy two'], place: ['at the end'] };
+const NUMBERS = {
+  size: ['six twenty seven', 'two over', 'on size'],
+  small: ['ten'],
+  signed: ['minus two'],
+  step: ['five'],
+  temperature: ['seventy two'],
+  place: ['at the end'],
+};
 
 describe('the grammar of the moment', () => {
   test.each(names)('%s: every command can be reached', (name) => {
     const accepts = accepter(grammarFor(CONTEXTS[name]));
-    expect(samples(40, NUMBERS).filter(({ sentence }) => !accepts(sentence)).map(({ sentence }) => sentence)).toEqual([]);
+    expect(
+      samples(40, NUMBERS)
+        .filter(({ sentence }) => !accepts(sentence))
+        .map(({ sentence }) => sentence),
+    ).toEqual([]);
   });
   test('lets every sentence of the corpus through that is understood, but for hesitations and restarts', () => {
     const accepts = accepter(fullGrammar);
@@ -55,18 +66,21 @@ describe('the grammar of the moment', () => {
       const node = near(name);
       return node !== undefined && new Walker({}).walk(node, sentence.split(' ')).ways.length > 0;
     };
-    for (const sentence of ['six twenty', 'six nineteen and a half', 'six forty one', 'point six two one']) expect(likely('inch .620', sentence)).toBe(true);
+    for (const sentence of ['six twenty', 'six nineteen and a half', 'six forty one', 'point six two one'])
+      expect(likely('inch .620', sentence)).toBe(true);
     for (const sentence of ['seven fifty', 'one two fifty']) expect(likely('inch .620', sentence)).toBe(false);
-    for (const sentence of ['nineteen point oh one', 'nineteen oh one', 'nineteen point three eight']) expect(likely('mm 19', sentence)).toBe(true);
+    for (const sentence of ['nineteen point oh one', 'nineteen oh one', 'nineteen point three eight'])
+      expect(likely('mm 19', sentence)).toBe(true);
     expect(near('inch nothing')?.node).not.toBe('word');
   });
   test('has only weights above zero and only rules that are there', () => {
     for (const grammar of [fullGrammar, ...names.map((name) => grammarFor(CONTEXTS[name]))]) {
       const visit = (node: GrammarNode): void => {
-        if (node.node === 'one-of') for (const { item, weight = 1 } of node.branches) {
-          expect(weight).toBeGreaterThan(0);
-          visit(item);
-        }
+        if (node.node === 'one-of')
+          for (const { item, weight = 1 } of node.branches) {
+            expect(weight).toBeGreaterThan(0);
+            visit(item);
+          }
         else if (node.node === 'sequence') node.items.forEach(visit);
         else if (node.node === 'optional') visit(node.item);
         else if (node.node === 'rule') expect(grammar.rules[node.name]).toBeDefined();
@@ -93,9 +107,17 @@ describe('the notation', () => {
         { node: 'rule', name: 'size' },
       ],
     });
-    expect(template('a [b]!')).toEqual({ node: 'sequence', items: [{ node: 'word', word: 'a' }, { node: 'optional', item: { node: 'word', word: 'b' }, greedy: true }] });
+    expect(template('a [b]!')).toEqual({
+      node: 'sequence',
+      items: [
+        { node: 'word', word: 'a' },
+        { node: 'optional', item: { node: 'word', word: 'b' }, greedy: true },
+      ],
+    });
   });
-  test.each(['(a', 'a)', 'a | ', '', 'A', 'a; b', '[a)'])('refuses "%s"', (text) => expect(() => template(text)).toThrow(/Broken invariant/));
+  test.each(['(a', 'a)', 'a | ', '', 'A', 'a; b', '[a)'])('refuses "%s"', (text) =>
+    expect(() => template(text)).toThrow(/Broken invariant/),
+  );
 });
 
 describe('the walker', () => {
@@ -117,7 +139,17 @@ describe('the walker', () => {
   test('gives the rules inside a rule', () => {
     const walker = new Walker({ n: template('one | two'), pair: template('<n> <n>') });
     expect(walker.walk(template('x <pair>'), ['x', 'one', 'two']).ways).toEqual([
-      [{ rule: 'pair', from: 1, to: 3, children: [{ rule: 'n', from: 1, to: 2, children: [] }, { rule: 'n', from: 2, to: 3, children: [] }] }],
+      [
+        {
+          rule: 'pair',
+          from: 1,
+          to: 3,
+          children: [
+            { rule: 'n', from: 1, to: 2, children: [] },
+            { rule: 'n', from: 2, to: 3, children: [] },
+          ],
+        },
+      ],
     ]);
   });
   test('throws on a rule that is not there, or that covers nothing', () => {
@@ -129,5 +161,11 @@ describe('the walker', () => {
 test('random words from the vocabulary never throw (seed 7)', () => {
   const words = vocabulary();
   const grammar = accepter(fullGrammar);
-  fc.assert(fc.property(fc.array(fc.constantFrom(...words), { minLength: 1, maxLength: 8 }), (sentence) => void grammar(sentence.join(' '))), { seed: 7, numRuns: 500 });
+  fc.assert(
+    fc.property(
+      fc.array(fc.constantFrom(...words), { minLength: 1, maxLength: 8 }),
+      (sentence) => void grammar(sentence.join(' ')),
+    ),
+    { seed: 7, numRuns: 500 },
+  );
 });

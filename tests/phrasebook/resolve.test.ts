@@ -21,9 +21,12 @@ const read = (words: string, slot: NumberSlot, context: Context): string =>
   said(resolveLength(readNumber(words.split(' '), slot, context.unit), slot, context));
 
 describe('the rule as a decision table', () => {
-  test.each(DECISIONS.map((row) => [row.rule, row.context, row.words, row.to] as const))('%s (%s): "%s" → %s', (_rule, context, words, to) => {
-    expect(read(words, 'size', CONTEXTS[context])).toBe(inNm(to));
-  });
+  test.each(DECISIONS.map((row) => [row.rule, row.context, row.words, row.to] as const))(
+    '%s (%s): "%s" → %s',
+    (_rule, context, words, to) => {
+      expect(read(words, 'size', CONTEXTS[context])).toBe(inNm(to));
+    },
+  );
 });
 
 describe('the numbers of the rule, on each side', () => {
@@ -78,21 +81,33 @@ describe('the numbers of the rule, on each side', () => {
 
 describe('steps and temperatures', () => {
   const step = (words: string): string => said(resolveStep(readNumber(words.split(' '), 'step', 'inch'), CONTEXTS['inch .620']));
-  test.each([['one', 'one 1'], ['twenty', 'one 20'], ['twenty one', 'none outside-everything'], ['zero', 'none outside-everything'], ['tight', 'none no-number']])(
-    'step "%s" → %s', (words, to) => expect(step(words)).toBe(to),
-  );
+  test.each([
+    ['one', 'one 1'],
+    ['twenty', 'one 20'],
+    ['twenty one', 'none outside-everything'],
+    ['zero', 'none outside-everything'],
+    ['tight', 'none no-number'],
+  ])('step "%s" → %s', (words, to) => expect(step(words)).toBe(to));
   const degrees = (words: string, context: Context): string => {
     const heard = resolveTemperature(readNumber(words.split(' '), 'temperature', context.unit), context);
     return heard.as === 'one' ? `${toCelsius(heard.value)}` : said(heard);
   };
   test.each([
-    ['seventy two', 22.222], ['twenty four', 24], ['twenty four celsius', 24], ['sixty eight fahrenheit', 20], ['sixty eight and a half', 20.278],
+    ['seventy two', 22.222],
+    ['twenty four', 24],
+    ['twenty four celsius', 24],
+    ['sixty eight fahrenheit', 20],
+    ['sixty eight and a half', 20.278],
   ])('inch shop, "%s" → %d °C', (words, to) => expect(degrees(words, CONTEXTS['inch .620'])).toBe(String(to)));
-  test.each([['twenty four', 24], ['twenty point five', 20.5], ['seventy two fahrenheit', 22.222], ['seventy two', 72]])(
-    'millimetre shop, "%s" → %d °C', (words, to) => expect(degrees(words, CONTEXTS['mm 19'])).toBe(String(to)),
-  );
+  test.each([
+    ['twenty four', 24],
+    ['twenty point five', 20.5],
+    ['seventy two fahrenheit', 22.222],
+    ['seventy two', 72],
+  ])('millimetre shop, "%s" → %d °C', (words, to) => expect(degrees(words, CONTEXTS['mm 19'])).toBe(String(to)));
   test.each(['two hundred', 'four hundred fahrenheit', 'minus ten celsius'])('"%s" is no temperature of work', (words) =>
-    expect(degrees(words, CONTEXTS['mm 19'])).toBe('none outside-everything'));
+    expect(degrees(words, CONTEXTS['mm 19'])).toBe('none outside-everything'),
+  );
   test('freezing and 120 °C are the ends', () => {
     expect(degrees('zero celsius', CONTEXTS['mm 19'])).toBe('0');
     expect(degrees('one hundred twenty', CONTEXTS['mm 19'])).toBe(String(toCelsius(celsius(120, 'half-even'))));

@@ -9,7 +9,12 @@ import { shapesOf } from '../../src/phrasebook/placements.ts';
 import { Walker } from '../../src/phrasebook/walk.ts';
 import { CUT_ROWS, SHAPE_ROWS } from './rows.ts';
 
-const letters: Readonly<Record<number, string>> = { [PRIOR.habit]: '', [PRIOR.also]: 'a', [PRIOR.rare]: 'r', [PRIOR.stretch]: 's' };
+const letters: Readonly<Record<number, string>> = {
+  [PRIOR.habit]: '',
+  [PRIOR.also]: 'a',
+  [PRIOR.rare]: 'r',
+  [PRIOR.stretch]: 's',
+};
 
 function readings(words: string, slot: NumberSlot, unit: DisplayUnit): string {
   const best = new Map<number, number>();
@@ -18,7 +23,10 @@ function readings(words: string, slot: NumberSlot, unit: DisplayUnit): string {
     const value = Number((unit === 'inch' ? toInches(each.value) : toMillimetres(each.value)).toFixed(6));
     best.set(value, Math.max(best.get(value) ?? 0, each.prior));
   }
-  return [...best].sort(([a], [b]) => a - b).map(([value, prior]) => `${value}${letters[prior]}`).join(' ');
+  return [...best]
+    .sort(([a], [b]) => a - b)
+    .map(([value, prior]) => `${value}${letters[prior]}`)
+    .join(' ');
 }
 
 describe('where the point may be', () => {
@@ -27,35 +35,51 @@ describe('where the point may be', () => {
     expect(readings(words, 'size', 'millimetre')).toBe(millimetre);
   });
   test.each(CUT_ROWS)('%s in millimetres: "%s"', (slot, words, to) => expect(readings(words, slot, 'millimetre')).toBe(to));
-  test.each([['depth-of-cut', 'six'], ['indicator', 'six'], ['dial', 'six']] as const)('%s in inches is as a size: "%s"', (slot, words) =>
-    expect(readings(words, slot, 'inch')).toBe('0.006 0.6s 6a'));
+  test.each([
+    ['depth-of-cut', 'six'],
+    ['indicator', 'six'],
+    ['dial', 'six'],
+  ] as const)('%s in inches is as a size: "%s"', (slot, words) => expect(readings(words, slot, 'inch')).toBe('0.006 0.6s 6a'));
 });
 
 test('the shapes of the table are those that the rules can make, all of them and no other', () => {
-  const SAID: Readonly<Record<string, readonly string[]>> = { digit: ['six'], oh: ['oh'], pair: ['twenty seven'], hundreds: ['six hundred twenty seven'] };
-  function* sayings(node: GrammarNode): Generator<readonly string[]> {
+  const SAID: Readonly<Record<string, readonly string[]>> = {
+    digit: ['six'],
+    oh: ['oh'],
+    pair: ['twenty seven'],
+    hundreds: ['six hundred twenty seven'],
+  };
+  function* sayings(node: GrammarNode): Generator<readonly string[], void> {
     switch (node.node) {
       case 'word':
-        return yield [node.word];
+        yield [node.word];
+        return;
       case 'rule':
-        if (SAID[node.name] !== undefined) return yield* SAID[node.name]?.map((words) => words.split(' ')) ?? [];
-        return yield* sayings(NUMBER_RULES[node.name] as GrammarNode);
+        if (SAID[node.name] === undefined) yield* sayings(NUMBER_RULES[node.name] as GrammarNode);
+        else yield* SAID[node.name]?.map((words) => words.split(' ')) ?? [];
+        return;
       case 'optional':
         yield [];
-        return yield* sayings(node.item);
+        yield* sayings(node.item);
+        return;
       case 'one-of':
         for (const branch of node.branches) yield* sayings(branch.item);
         return;
       case 'sequence': {
         const [first, ...rest] = node.items;
-        if (first === undefined) return yield [];
-        for (const front of sayings(first)) for (const back of sayings({ node: 'sequence', items: rest })) yield [...front, ...back];
+        if (first === undefined) {
+          yield [];
+          return;
+        }
+        for (const front of sayings(first))
+          for (const back of sayings({ node: 'sequence', items: rest })) yield [...front, ...back];
       }
     }
   }
   const walker = new Walker(NUMBER_RULES);
   const made = new Set<string>();
-  for (const words of sayings({ node: 'rule', name: 'run' })) for (const way of walker.walk({ node: 'rule', name: 'run' }, words).ways) made.add(figures(words, way).shape);
+  for (const words of sayings({ node: 'rule', name: 'run' }))
+    for (const way of walker.walk({ node: 'rule', name: 'run' }, words).ways) made.add(figures(words, way).shape);
   for (const unit of ['inch', 'millimetre'] as const) expect([...shapesOf(unit)].sort()).toEqual([...made].sort());
   expect(new Set(SHAPE_ROWS.map(([shape]) => shape))).toEqual(made);
 });

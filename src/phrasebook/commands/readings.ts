@@ -22,7 +22,8 @@ const PLACES: readonly (readonly [RegExp, Place])[] = [
 ];
 
 /** The place that the words of `<place>` name. The chuck's end of a turned length is where its shoulder is. */
-const placeOf = (words: string | null): Place | null => (words === null ? null : PLACES.find(([pattern]) => pattern.test(words))?.[1] ?? null);
+const placeOf = (words: string | null): Place | null =>
+  words === null ? null : (PLACES.find(([pattern]) => pattern.test(words))?.[1] ?? null);
 
 const THINGS: Readonly<Record<string, Thing>> = {
   bore: 'bore', hole: 'bore', length: 'length', shoulder: 'shoulder', width: 'width', depth: 'depth', diameter: 'diameter',

@@ -1,0 +1,71 @@
+import { assert, NM_PER_INCH, NM_PER_MM, NM_PER_TENTH_THOU, NM_PER_THOU, sixtyFourths } from '../measure/index.ts';
+import { PRIOR, type LengthCandidate } from './candidate.ts';
+import { child, figures, natural } from './figures.ts';
+import { halfOfOne, has, length, round, tenthsMore, type Reading } from './reading.ts';
+import type { Tree } from './walk.ts';
+
+/** "One inch three twelve and a half": whole inches, then thousandths. */
+export function inchAnd(reading: Reading, inches: number, tree: Tree): LengthCandidate {
+  const thousandths = figures(reading.words, [child(tree, 'core') ?? child(tree, 'lead') ?? tree]).digits;
+  const figure = child(tree, 'figure');
+  const more = child(tree, 'tenths-more');
+  const tail =
+    figure !== undefined
+      ? natural(reading.words, figure)
+      : more !== undefined
+        ? tenthsMore(reading, more)
+        : child(tree, 'half') !== undefined
+          ? 5
+          : null;
+  const nm = inches * NM_PER_INCH + Number(thousandths) * NM_PER_THOU + (tail ?? 0) * NM_PER_TENTH_THOU;
+  return length(nm, 'inch', tail === null ? 3 : 4, PRIOR.habit, true);
+}
+
+const SIXTY_FOURTHS_OF: Readonly<Record<string, number>> = {
+  half: 32,
+  quarter: 16,
+  fourth: 16,
+  eighth: 8,
+  sixteenth: 4,
+  thirty: 2,
+  sixty: 1,
+};
+
+/**
+ * Whole units and so many parts of one. Halves and quarters are of the shop's unit unless an inch is named; finer parts are
+ * always of an inch. No parts, no number: "six twenty eighths" is none.
+ */
+export function fractionOf(reading: Reading, whole: number, over: number | null, under: Tree, named: boolean): LengthCandidate[] {
+  const part = SIXTY_FOURTHS_OF[(reading.words[under.from] ?? '').replace(/s$/, '')];
+  assert(part !== undefined, `"${reading.words[under.from] ?? ''}" is a part of an inch`);
+  if (over === null || over * part >= 64 * 64) return [];
+  const inch = named || part < 16 || reading.unit === 'inch';
+  const nm = inch ? whole * NM_PER_INCH + sixtyFourths(over * part) : whole * NM_PER_MM + (over * part * NM_PER_MM) / 64;
+  return [length(nm, inch ? 'inch' : 'millimetre', null, PRIOR.habit, named || part < 16)];
+}
+
+/** A `<part>` after whole units: "five sixteenths", "a quarter", "half". */
+export function partOf(reading: Reading, whole: number, tree: Tree, named: boolean): LengthCandidate[] {
+  const under = child(tree, 'under') ?? child(tree, 'one-part');
+  assert(under !== undefined, 'a fraction has its parts');
+  const over = child(tree, 'over')?.children[0];
+  return fractionOf(reading, whole, over === undefined ? 1 : natural(reading.words, over), under, named);
+}
+
+export function feet(reading: Reading, whole: number, tree: Tree): LengthCandidate[] {
+  const inches = child(tree, 'figure') ?? child(tree, 'pair');
+  const part = child(tree, 'part');
+  const more = inches === undefined ? 0 : natural(reading.words, inches);
+  const said =
+    part === undefined ? [length(more * NM_PER_INCH, 'inch', null, PRIOR.habit, true)] : partOf(reading, more, part, true);
+  return said.map((inch) => ({ ...inch, value: round(whole * 12 * NM_PER_INCH + inch.value) }));
+}
+
+/** "a quarter", "half an inch". "A half" of a cut is half a thou, or half a hundredth. */
+export function partFirst(reading: Reading, tree: Tree): LengthCandidate[] {
+  const under = child(tree, 'one-part');
+  assert(under !== undefined, 'a fraction has its parts');
+  const found = fractionOf(reading, 0, 1, under, child(tree, 'of-an-inch') !== undefined);
+  if (reading.counting === 'size' || !has(reading, under, 'half')) return found;
+  return [halfOfOne(reading.unit), ...found.map((said) => (said.named ? said : { ...said, prior: PRIOR.rare }))];
+}
