@@ -82,7 +82,7 @@ function LeftOnPart({ glance, unit }: { readonly glance: Glance; readonly unit: 
 /** What to do with the hand-wheel next. */
 function OnTheDial({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
   const { left, cut } = glance;
-  if (left === null || left.onPart <= 0) return null;
+  if (left === null || left.onPart <= 0 || left.standing === 'in-window') return null;
   const all = <Figure {...amountParts(left.onDial, unit)} label={words.onTheDial} />;
   if (cut === null) return all;
   if (cut.tooThin)

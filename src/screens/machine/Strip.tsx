@@ -11,6 +11,8 @@ const ROW = 30;
 const ROWS = 4;
 const FOOT = TOP + ROW * ROWS + 8;
 const TALL = FOOT + 36;
+/** The share of the width that a label and its gap take. */
+const LABEL_SHARE = 0.24;
 
 /** The newest readings of the awaited quantity, oldest first. */
 function shownReadings(glance: Glance): readonly Reading[] {
@@ -67,7 +69,8 @@ export function Strip({ glance, unit }: { readonly glance: Glance; readonly unit
         const y = TOP + ROW * index + ROW / 2;
         const reading = readings[index];
         const label = reading === undefined ? '' : bareSize(reading.value, unit);
-        const onRight = mark.at > 0.5;
+        // Away from the window where there is room, so that no limit line runs through the figures.
+        const before = mark.at > 0.5 ? 1 - mark.to < LABEL_SHARE : mark.from >= LABEL_SHARE;
         return (
           <g key={mark.id} className={newest ? 'strip-reading newest' : 'strip-reading'}>
             {mark.off === null ? (
@@ -83,9 +86,9 @@ export function Strip({ glance, unit }: { readonly glance: Glance; readonly unit
             )}
             <text
               className="strip-text"
-              x={onRight ? x(mark.from) - 14 : x(mark.to) + 14}
+              x={before ? x(mark.from) - 14 : x(mark.to) + 14}
               y={y + 8}
-              textAnchor={onRight ? 'end' : 'start'}
+              textAnchor={before ? 'end' : 'start'}
             >
               {label}
             </text>
