@@ -1,6 +1,7 @@
 /**
  * Lists the measurements in this folder, or runs the ones that are named: `npm run bench -- NAME…`. A measurement is a file of
- * this folder that runs by itself; the first sentence of its opening comment says what it measures.
+ * this folder that runs by itself (`*-page.ts` is what one puts into a browser); the first sentence of its opening comment says
+ * what it measures.
  */
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
@@ -8,7 +9,7 @@ import { fileURLToPath } from 'node:url';
 
 const folder = fileURLToPath(new URL('.', import.meta.url));
 const names = readdirSync(folder)
-  .filter((file) => file.endsWith('.ts') && file !== 'index.ts')
+  .filter((file) => file.endsWith('.ts') && !file.endsWith('-page.ts') && file !== 'index.ts')
   .map((file) => file.slice(0, -'.ts'.length))
   .sort();
 
