@@ -95,6 +95,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     release: () => ear?.release(),
     hush: () => voice?.hush(),
     restart,
+    wipe,
     dismiss: (id) => store.setState((state) => ({ notices: state.notices.filter((each) => each.id !== id) })),
   }));
 
@@ -361,6 +362,22 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     ear?.close();
     ear = null;
     await listen(store.getState().listening.mode);
+  }
+
+  /** Empties the shelf and goes back to an empty list. */
+  async function wipe(): Promise<void> {
+    hold?.release();
+    const wiped = await deps.shelf.wipe();
+    if (!wiped.ok) {
+      shelfTrouble(wiped.error);
+      return;
+    }
+    job = null;
+    log = null;
+    hold = null;
+    conversation = null;
+    store.setState({ job: null, heard: null, reply: null, unstored: 0, notices: [], page: 'jobs' });
+    await refreshJobs();
   }
 
   async function begin(): Promise<void> {

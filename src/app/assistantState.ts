@@ -68,4 +68,6 @@ export type AssistantState = {
   hush(): void;
   restart(part: 'ear' | 'voice'): Promise<void>;
   dismiss(notice: string): void;
+  /** Deletes every job, memo and setting of this device; cannot be undone. The screens ask first. */
+  wipe(): Promise<void>;
 };

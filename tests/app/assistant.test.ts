@@ -247,6 +247,13 @@ describe('the assistant', () => {
     expect(other.store.getState().notices.at(-1)?.text).toContain('here already');
   });
 
+  it('wipes the device when told to, and starts from an empty list', async () => {
+    await state().command({ type: 'next' });
+    await state().wipe();
+    expect(state()).toMatchObject({ page: 'jobs', job: null, jobs: [] });
+    expect(await b.shelf.jobs()).toEqual({ ok: true, value: [] });
+  });
+
   it('turns the sound up and down, stops listening, shows the phrases', async () => {
     b.ear.says('louder');
     await settled();

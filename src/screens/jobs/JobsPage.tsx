@@ -49,6 +49,37 @@ function ImportButton() {
   );
 }
 
+/** Deletes all that is on this device, after a second press. */
+function WipeButton() {
+  const store = useAssistantStore();
+  const [asked, setAsked] = useState(false);
+  if (!asked)
+    return (
+      <button type="button" className="choice" onClick={() => setAsked(true)}>
+        <b>{w.wipe}</b>
+        <span>{w.wipeAbout}</span>
+      </button>
+    );
+  return (
+    <>
+      <button type="button" className="choice" onClick={() => setAsked(false)}>
+        <b>{w.wipeNot}</b>
+      </button>
+      <button
+        type="button"
+        className="choice"
+        onClick={() => {
+          setAsked(false);
+          void store.getState().wipe();
+        }}
+      >
+        <b>{w.wipeSure}</b>
+        <span>{w.wipeSureAbout}</span>
+      </button>
+    </>
+  );
+}
+
 /** The jobs on this device, newest change first as the store gives them, and the ways to begin another. */
 export function JobsPage() {
   const store = useAssistantStore();
@@ -108,6 +139,11 @@ export function JobsPage() {
               <span>{w.demoMetricAbout}</span>
             </button>
             <ImportButton />
+          </div>
+        </section>
+        <section>
+          <div className="choices">
+            <WipeButton />
           </div>
         </section>
       </Boundary>

@@ -8,24 +8,23 @@ const SIGNS = { done: '✓', asked: '?', refused: '✕', 'not-understood': '✕'
 export function Conversation() {
   const heard = useAssistant((assistant) => assistant.heard);
   const reply = useAssistant((assistant) => assistant.reply);
+  // The outcome is that of the answer: a button may have been pressed since something was heard.
+  const outcome = reply?.outcome === 'refused' && heard?.outcome === 'not-understood' ? 'not-understood' : (reply?.outcome ?? null);
   return (
     <section className="conversation">
       <p className="heard">
-        {heard === null ? (
-          words.quiet
-        ) : (
+        {outcome !== null && (
+          <span className={`outcome is-${outcome}`}>
+            <span aria-hidden="true">{SIGNS[outcome]}</span> {words.outcome[outcome]}
+          </span>
+        )}
+        {outcome !== null && heard !== null && heard.words !== '' && ' · '}
+        {heard !== null && heard.words !== '' && (
           <>
-            <span className={`outcome is-${heard.outcome}`}>
-              <span aria-hidden="true">{SIGNS[heard.outcome]}</span> {words.outcome[heard.outcome]}
-            </span>
-            {heard.words !== '' && (
-              <>
-                {' · '}
-                {words.heardBy[heard.from]} “<b>{heard.words}</b>”
-              </>
-            )}
+            {words.heardBy[heard.from]} “<b>{heard.words}</b>”
           </>
         )}
+        {outcome === null && heard === null && words.quiet}
       </p>
       <p className="reply" role="status" aria-live="polite">
         {reply === null ? '' : replyText(reply.reply)}
