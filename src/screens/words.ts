@@ -1,4 +1,4 @@
-import type { Doubt, Feel, Place, Thing } from '../job/index.ts';
+import type { Doubt, Feel, Place } from '../job/index.ts';
 import type { InstrumentKind } from '../measure/index.ts';
 import type { MeasuredQuantity } from '../route/index.ts';
 import type { HeardLine, ListeningMode, ListeningState } from '../app/index.ts';
@@ -12,9 +12,7 @@ export const words = {
   name: 'Swarfside',
   starting: 'Starting',
   partFailed: (part: string) => `${part}: this part of the page failed. The rest goes on.`,
-  pageFailed: 'This page failed. What was stored is safe. Load the page again.',
   tryAgain: 'Try again',
-  loadAgain: 'Load again',
   parts: {
     step: 'The step',
     target: 'The target',
@@ -43,7 +41,6 @@ export const words = {
   smallest: (count: number) => (count === 1 ? 'smallest of 1 reading' : `smallest of ${count} readings`),
   largest: 'largest',
   range: (low: string, high: string) => `${low} to ${high}`,
-  nothingToMeasure: 'Nothing to measure here',
   left: {
     diameter: 'left on the diameter',
     length: 'left on the length',
@@ -77,14 +74,11 @@ export const words = {
     high: 'high',
     summary: (low: string, high: string, readings: string) => `Window ${low} to ${high}. ${readings}`,
     none: 'No readings.',
-    offBelow: (size: string) => `${size}, further left`,
-    offAbove: (size: string) => `${size}, further right`,
   },
   profile: {
     title: 'The part from the side',
     done: 'done',
     now: 'now',
-    toCome: 'to come',
     summary: (done: string, now: string) => `Done: ${done}. Now: ${now}.`,
     nothing: 'nothing',
   },
@@ -198,14 +192,6 @@ export const words = {
     indicator: 'indicator',
     readout: 'readout',
   } satisfies Record<InstrumentKind, string>,
-  things: {
-    bore: 'bore',
-    length: 'length',
-    shoulder: 'shoulder',
-    width: 'width',
-    depth: 'depth',
-    diameter: 'diameter',
-  } satisfies Record<Thing, string>,
   feels: {
     'wont-start': 'won’t start',
     tight: 'tight',
@@ -245,8 +231,6 @@ export const words = {
 
   jobs: {
     title: 'Jobs',
-    goOn: 'Go on',
-    open: 'Open',
     start: 'Start a new one',
     none: 'No jobs yet. Start a demo to see how it goes.',
     demoInch: 'Demo in inches',
@@ -263,7 +247,6 @@ export const words = {
     wipeSureAbout: 'This cannot be undone. Save what matters as files first.',
     wipeNot: 'Keep it all',
     changed: (when: string) => `last change ${when}`,
-    started: (when: string) => `started ${when}`,
     entries: (count: number) => (count === 1 ? '1 entry' : `${count} entries`),
     machinePage: 'At the machine',
   },
@@ -282,7 +265,6 @@ export const words = {
     noneStand: 'No readings yet.',
     struck: 'Struck readings',
     struckMark: 'struck',
-    noneStruck: 'None.',
     columns: {
       step: 'Step',
       what: 'What',

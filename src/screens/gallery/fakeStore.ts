@@ -129,7 +129,10 @@ export function fakeStore(plan: Plan | null, events: readonly EventBody[] = [], 
         done(() => {
           called('restart', part);
         }),
-      wipe: async () => called('wipe'),
+      wipe: () =>
+        done(() => {
+          called('wipe');
+        }),
       dismiss: (notice) => {
         called('dismiss', notice);
         set({ notices: get().notices.filter((other) => other.id !== notice) });

@@ -9,7 +9,8 @@ export function Conversation() {
   const heard = useAssistant((assistant) => assistant.heard);
   const reply = useAssistant((assistant) => assistant.reply);
   // The outcome is that of the answer: a button may have been pressed since something was heard.
-  const outcome = reply?.outcome === 'refused' && heard?.outcome === 'not-understood' ? 'not-understood' : (reply?.outcome ?? null);
+  const outcome =
+    reply?.outcome === 'refused' && heard?.outcome === 'not-understood' ? 'not-understood' : (reply?.outcome ?? null);
   return (
     <section className="conversation">
       <p className="heard">

@@ -80,14 +80,7 @@ export function MachinePage() {
       )}
       {pad !== null && (
         <Boundary part={p.pad} onFailed={() => setFailed('pad')}>
-          <NumberPad
-            pad={pad}
-            unit={unit}
-            glance={glance}
-            onChange={setPad}
-            onEnter={enter}
-            onCancel={() => setPad(null)}
-          />
+          <NumberPad pad={pad} unit={unit} glance={glance} onChange={setPad} onEnter={enter} onCancel={() => setPad(null)} />
         </Boundary>
       )}
     </main>
