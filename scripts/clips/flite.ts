@@ -47,10 +47,10 @@ export async function openSynthesiser(voice: string, stretch: number, addedPronu
       const wasi = new WASI({
         version: 'preview1',
         args: [
-          'flite', '-voice', voice, '--setf', `duration_stretch=${stretch}`, '-add_lex', '/work/added.lex', '-psdur',
-          '-f', '/work/text.txt', '-o', '/work/out.wav',
+          'flite', '-voice', voice, '--setf', `duration_stretch=${stretch}`, '-add_lex', '/clips/added.lex', '-psdur',
+          '-f', '/clips/text.txt', '-o', '/clips/out.wav',
         ],
-        preopens: { '/work': folder },
+        preopens: { '/clips': folder },
         stdout: printedTo,
         returnOnExit: true,
       });
