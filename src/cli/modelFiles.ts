@@ -17,6 +17,11 @@ async function packaged(name: string, path: string): Promise<Uint8Array<ArrayBuf
   return new Uint8Array(await readFile(join(folder, path)));
 }
 
+/** Bytes of a file that lies under models/. */
+async function own(path: string): Promise<Uint8Array<ArrayBuffer>> {
+  return new Uint8Array(await readFile(new URL(path, MODELS)));
+}
+
 /**
  * An engine's files as they are used: each packaged file held against the manifest, the dictionary cut to `words`; and the
  * manifest of what results. Throws where a word has no pronunciation.
@@ -24,7 +29,8 @@ async function packaged(name: string, path: string): Promise<Uint8Array<ArrayBuf
 export async function assembleModel(model: EngineModel, words: readonly string[]): Promise<{ readonly files: ModelFiles; readonly model: EngineModel }> {
   const sources = await loadFiles(model, (name) => {
     const from = model.files.find((file) => file.name === name)?.from;
-    return from === undefined ? Promise.reject(new Error(`${name} has no source`)) : packaged(from.package, from.path);
+    if (from === undefined) return Promise.reject(new Error(`${name} has no source`));
+    return from.package === undefined ? own(from.path) : packaged(from.package, from.path);
   });
   const files = new Map(sources);
   for (const file of model.files) {

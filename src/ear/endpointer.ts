@@ -9,7 +9,7 @@ export type EndpointSettings = {
   /** A frame this far above the floor goes on being speech, unless it lies further than `dropDb` under the loudest of it. */
   readonly keepDb: number;
   readonly dropDb: number;
-  /** Silence after which an utterance has ended; people pause inside a number. */
+  /** Silence after which an utterance has ended where nothing better is known than its loudness. */
   readonly hangoverMs: number;
   /** An utterance is cut here, whatever follows. */
   readonly longestMs: number;
@@ -23,7 +23,7 @@ export const ENDPOINTS: EndpointSettings = {
   onsetWithin: 10,
   keepDb: 5,
   dropDb: 30,
-  hangoverMs: 500,
+  hangoverMs: 650,
   longestMs: 12_000,
   leastDb: -58,
 };
@@ -67,8 +67,9 @@ export class Endpointer {
 
   readonly #start: number;
 
-  get speaking(): boolean {
-    return this.#open !== null;
+  /** The utterance that is open: its first frame, its last so far that was speech, its loudest; null between utterances. */
+  get open(): { readonly first: number; readonly last: number; readonly peakDb: number } | null {
+    return this.#open;
   }
 
   /** The level that the room has when nobody speaks, as far as it is known. */
@@ -90,7 +91,7 @@ export class Endpointer {
     return this.#open === null ? this.#waiting(at, levelDb) : this.#hearing(at, levelDb, this.#open);
   }
 
-  /** Ends what is open, as at the end of a file; null where nobody was speaking. */
+  /** Ends what is open, as at the end of a file or where the words say that it is over; null where nobody was speaking. */
   flush(): Endpoint | null {
     const open = this.#open;
     this.#open = null;

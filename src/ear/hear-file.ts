@@ -12,8 +12,8 @@ export type FileEnds = 'whole' | 'by-ear';
 export type Stretch = { readonly from: number; readonly to: number };
 
 /** Sound kept before and after what was taken for speech: its soft beginning and end. */
-export const LEAD_FRAMES = 20;
-export const TAIL_FRAMES = 15;
+export const LEAD_FRAMES = 35;
+export const TAIL_FRAMES = 30;
 
 /** The utterances of a whole sound at 16 kHz, found as they would be live. */
 export function utterancesOf(samples: Float32Array): readonly Stretch[] {

@@ -1,8 +1,11 @@
 import type { Grammar } from '../phrasebook/index.ts';
-import { afterName, callGrammar } from './call-name.ts';
+import { CallWindow } from './call-window.ts';
 import type { EarEvent, ListeningMode } from './ear-event.ts';
 import { Endpointer, type Endpoint } from './endpointer.ts';
+import { following, PATIENCE_MS } from './following.ts';
+import { cachedWordGraph } from './graph-cache.ts';
 import { LEAD_FRAMES, TAIL_FRAMES } from './hear-file.ts';
+import { FRAME_MS } from './level.ts';
 import { FRAME_SAMPLES, Meter } from './meter.ts';
 import { EngineFault, type Hypothesis, type Recogniser } from './recogniser.ts';
 import { EAR_RATE_HZ } from './resample.ts';
@@ -16,51 +19,70 @@ export type ListenerOptions = {
   readonly emit: (event: EarEvent) => void;
 };
 
-/** How long the window stays open after the call name, and after each thing heard in it. */
-export const WINDOW_MS = 8_000;
 /** A press shorter than this is a tap: the ear then finds the end by itself. */
 const TAP_MS = 350;
-/** After a tap or at the press of a button, speech must come within this. */
-const PATIENCE_MS = 6_000;
+/** After a tap, speech must come within this. */
+const SPEAK_WITHIN_MS = 6_000;
 /** Kept for clips, and room for the longest utterance. */
 const KEPT_S = 30;
 const LEVEL_EVERY_FRAMES = 10;
 
+/** A silence of this length is worth a look at what was said so far. */
+const LOOK_AFTER_MS = 180;
+/** Speech that stands out by less leaves no silence that can be trusted. */
+const STANDS_OUT_DB = 22;
+/** There a look is taken this often, and never so that looking takes more than a fifth of the time. */
+const LOOK_EVERY_MS = 400;
+const LOOK_SHARE = 5;
+/** Where only the words tell the end, they must have been over for so much longer: their own ends are not exact. */
+const WORDS_ONLY_MS = 200;
+
+/** What was made of an utterance that may go on. `upTo` is the frame after its last one heard, `last` its last spoken frame then. */
+type Look = { readonly grammar: Grammar; readonly upTo: number; readonly last: number; readonly hypothesis: Hypothesis };
+
+/** An utterance that is open, by ear or by a button. Numbers are those of frames; `spoken` is the last that was speech. */
+type Open = { from: number; spoken: number | null; look: Look | null; looking: boolean; nextLook: number };
+
+/** A button that is down, or was tapped. */
+type Held = { readonly pressedAt: number; tapped: boolean };
+
 /** Of an utterance that was let go. */
 const NOTHING: Hypothesis = { words: [], text: '', confidence: 0, accepted: false, reason: 'silence', fillerScore: 0, alternatives: [] };
 
-/** An utterance that a button opened. Numbers of frames. */
-type Held = { readonly from: number; readonly pressedAt: number; tapped: boolean };
-
 /**
  * From 16 kHz sound to hypotheses: level, endpoints, the three ways of listening, half duplex. It knows no microphone and no
- * thread. Invariants: utterances are decoded one after another, in order; nothing that came in while deaf is ever decoded; in
- * call listening nothing is accepted but what follows the name or comes inside the window; each `speech-start` is followed by a
+ * thread. While an utterance may still go on, it looks at what was said so far: the words and what can follow them tell how long
+ * a silence is its end, and in a loud shop they tell it alone.
+ *
+ * Invariants: utterances are decoded one after another, in order; nothing that came in while deaf is ever decoded; in call
+ * listening nothing is accepted but what follows the name or comes inside the window; each `speech-start` is followed by a
  * `speech-end` and a `hypothesis`.
  */
 export class Listener {
   readonly #options: ListenerOptions;
   readonly #meter = new Meter();
   readonly #ring = new Ring(KEPT_S * EAR_RATE_HZ);
-  #endpointer = new Endpointer();
+  readonly #endpointer = new Endpointer();
+  readonly #window: CallWindow;
   #mode: ListeningMode = 'hold';
   #grammar: Grammar | null = null;
   #deaf = false;
   #held: Held | null = null;
-  #windowUntil: number | null = null;
+  #open: Open | null = null;
   #frame = 0;
-  /** Frames that came while deaf. */
+  /** Frames that the endpointer was not given: those that came while deaf. */
   #unheard = 0;
   #partial = new Float32Array(0);
   #work: Promise<void> = Promise.resolve();
 
   constructor(options: ListenerOptions) {
     this.#options = options;
+    this.#window = new CallWindow(options);
   }
 
   setMode(mode: ListeningMode): void {
     this.#mode = mode;
-    this.#closeWindow();
+    this.#window.close();
     this.#compile();
   }
 
@@ -75,27 +97,23 @@ export class Listener {
     this.#deaf = deaf;
     if (deaf) this.#drop();
     // The answer took its time; the person gets the whole window after it.
-    else if (this.#windowUntil !== null) this.#openWindow();
+    else this.#window.extend();
   }
 
   hold(): void {
     if (this.#held !== null) return;
     this.#deaf = false;
     this.#drop();
-    this.#held = { from: this.#frame, pressedAt: this.#options.now(), tapped: false };
+    this.#held = { pressedAt: this.#options.now(), tapped: false };
+    this.#open = opened(this.#frame);
     this.#options.emit({ type: 'speech-start' });
   }
 
   release(): void {
     const held = this.#held;
-    if (held === null) return;
-    if (this.#options.now() - held.pressedAt < TAP_MS) {
-      held.tapped = true;
-      return;
-    }
-    this.#held = null;
-    this.#endpointer.drop();
-    this.#take(held.from, this.#frame - 1, this.#frame);
+    if (held === null || held.tapped) return;
+    if (this.#options.now() - held.pressedAt < TAP_MS) held.tapped = true;
+    else this.#end(this.#open?.spoken ?? this.#frame - 1);
   }
 
   /** Sound of the last seconds, for a clip that the person asked for. */
@@ -119,79 +137,123 @@ export class Listener {
   }
 
   #takeFrame(samples: Float32Array): void {
+    const { emit } = this.#options;
     const level = this.#meter.frame(samples);
     this.#frame += 1;
-    if (this.#frame % LEVEL_EVERY_FRAMES === 0) this.#options.emit({ type: 'level', ...this.#meter.read() });
-    if (this.#windowUntil !== null && !this.#deaf && this.#options.now() > this.#windowUntil && !this.#endpointer.speaking) this.#closeWindow();
+    if (this.#frame % LEVEL_EVERY_FRAMES === 0) emit({ type: 'level', ...this.#meter.read() });
+    if (!this.#deaf && this.#open === null) this.#window.expire();
     // While deaf the room is not learnt either: the page's own voice would be taken for its noise.
     if (this.#deaf) {
       this.#unheard += 1;
       return;
     }
-    const end = this.#placed(this.#endpointer.frame(level));
-    if (this.#held !== null) this.#whileHeld(this.#held, end?.type === 'end' ? end : null);
-    else if (this.#mode !== 'hold') this.#byEar(end);
+    const point = this.#endpointer.frame(level);
+    if (point?.type === 'start') this.#begin(point.first + this.#unheard - LEAD_FRAMES);
+    if (this.#open !== null) this.#hear(this.#open, point?.type === 'end' ? point : null);
   }
 
-  /** The endpointer counts only what it is given. */
-  #placed(end: Endpoint | null): Endpoint | null {
-    if (end === null) return null;
-    const first = end.first + this.#unheard;
-    return end.type === 'start' ? { type: 'start', first } : { type: 'end', first, last: end.last + this.#unheard };
+  /** Speech begins: an utterance by ear, or what was waited for after a tap. */
+  #begin(from: number): void {
+    if (this.#held?.tapped === true && this.#open !== null) this.#open.from = Math.max(this.#open.from, from);
+    if (this.#held !== null || this.#mode === 'hold') return;
+    this.#open = opened(from);
+    this.#options.emit({ type: 'speech-start' });
   }
 
-  /** Lets go of an utterance that is open by ear, and says so: whoever was told of its start waits for its end. */
-  #drop(): void {
-    const told = this.#endpointer.speaking && this.#held === null && this.#mode !== 'hold';
-    this.#endpointer.drop();
-    if (!told) return;
-    const at = this.#options.now();
-    this.#options.emit({ type: 'speech-end', at });
-    this.#options.emit({ type: 'hypothesis', hypothesis: NOTHING, times: { endOfSpeechAt: at, endpointMs: 0, recogniserMs: 0 } });
-  }
-
-  #byEar(end: Endpoint | null): void {
-    if (end === null) return;
-    if (end.type === 'start') this.#options.emit({ type: 'speech-start' });
-    else this.#take(end.first - LEAD_FRAMES, end.last, Math.min(this.#frame, end.last + 1 + TAIL_FRAMES));
-  }
-
-  /** A button that was tapped ends with the speech; one that nobody speaks to ends by itself. */
-  #whileHeld(held: Held, end: { readonly first: number; readonly last: number } | null): void {
-    if (!held.tapped) return;
-    if (end !== null) {
-      this.#held = null;
-      this.#take(Math.max(held.from, end.first - LEAD_FRAMES), end.last, Math.min(this.#frame, end.last + 1 + TAIL_FRAMES));
-    } else if (!this.#endpointer.speaking && this.#options.now() - held.pressedAt > PATIENCE_MS) {
-      this.#held = null;
-      this.#take(held.from, this.#frame - 1, this.#frame);
-    }
-  }
-
-  /** Frames `from` up to, not including, `to` are an utterance whose last spoken frame is `last`. */
-  #take(from: number, last: number, to: number): void {
-    const { now, emit } = this.#options;
-    const surelyAt = now();
-    const endOfSpeechAt = surelyAt - (this.#frame - last - 1) * 10;
-    emit({ type: 'speech-end', at: endOfSpeechAt });
-    const samples = this.#ring.slice(from * FRAME_SAMPLES, to * FRAME_SAMPLES);
-    const byName = this.#mode === 'call' && this.#windowUntil === null && this.#held === null;
-    const grammar = this.#grammar;
-    if (grammar === null) {
-      emit({ type: 'hypothesis', hypothesis: NOTHING, times: { endOfSpeechAt, endpointMs: surelyAt - endOfSpeechAt, recogniserMs: 0 } });
+  /** The open utterance, a frame later; `end` where its loudness says that it is over. */
+  #hear(open: Open, end: (Endpoint & { readonly type: 'end' }) | null): void {
+    const held = this.#held;
+    const pressed = held !== null && !held.tapped;
+    const speech = end ?? this.#endpointer.open;
+    if (speech !== null) open.spoken = speech.last + this.#unheard;
+    const last = open.spoken;
+    if (last === null) {
+      // Tapped, and nobody speaks.
+      if (held?.tapped === true && this.#options.now() - held.pressedAt > SPEAK_WITHIN_MS) this.#end(this.#frame - 1);
       return;
     }
-    this.#work = this.#work.then(async () => {
-      try {
-        const hypothesis = await this.#decode(samples, byName ? callGrammar(grammar, this.#options.callName) : grammar);
-        const told = byName ? this.#called(hypothesis) : hypothesis;
-        if (!byName && hypothesis.accepted && this.#windowUntil !== null) this.#openWindow();
-        const times = { endOfSpeechAt, endpointMs: surelyAt - endOfSpeechAt, recogniserMs: now() - surelyAt };
-        emit({ type: 'hypothesis', hypothesis: told, times });
-      } catch (error) {
-        this.#fault(error);
-      }
+    if (end !== null && !pressed) return this.#end(last);
+    const quietMs = (this.#frame - 1 - last) * FRAME_MS;
+    const { look } = open;
+    if (look !== null && !pressed && this.#isOver(open, look, last, quietMs)) return this.#end(last);
+    const unseen = quietMs >= LOOK_AFTER_MS && look?.last !== last;
+    const buried = this.#endpointer.open !== null && this.#endpointer.open.peakDb - this.#endpointer.floorDb < STANDS_OUT_DB;
+    if (!open.looking && (unseen || (buried && this.#frame >= open.nextLook))) this.#look(open, last);
+  }
+
+  /** Whether the silence after the words is long enough for what may follow them. */
+  #isOver(open: Open, look: Look, last: number, quietMs: number): boolean {
+    if (!look.hypothesis.accepted || look.grammar !== this.#listeningFor()) return false;
+    const words = look.hypothesis.words;
+    const patienceMs = PATIENCE_MS[following(cachedWordGraph(look.grammar), words.map((each) => each.word))];
+    if (look.last === last) return quietMs >= patienceMs;
+    const wordsEnd = Math.max(0, open.from) + Math.ceil(((words.at(-1)?.endS ?? 0) * 1000) / FRAME_MS);
+    return (look.upTo - wordsEnd) * FRAME_MS >= patienceMs + WORDS_ONLY_MS;
+  }
+
+  /** Decodes the utterance as far as it goes. */
+  #look(open: Open, last: number): void {
+    const grammar = this.#listeningFor();
+    if (grammar === null) return;
+    open.looking = true;
+    const upTo = this.#frame;
+    const samples = this.#sound(open.from, upTo);
+    const begun = this.#options.now();
+    this.#then(async () => {
+      // It may have ended, or been let go, while this waited.
+      if (this.#open !== open) return;
+      open.look = { grammar, upTo, last, hypothesis: await this.#decode(samples, grammar) };
+      open.looking = false;
+      const tookMs = this.#options.now() - begun;
+      open.nextLook = this.#frame + Math.ceil(Math.max(LOOK_EVERY_MS, LOOK_SHARE * tookMs) / FRAME_MS);
     });
+  }
+
+  /** The open utterance is over; its last spoken frame is `last`. */
+  #end(last: number): void {
+    const { now, emit } = this.#options;
+    const open = this.#open;
+    if (open === null) return;
+    this.#open = null;
+    this.#held = null;
+    this.#endpointer.drop();
+    const surelyAt = now();
+    const endOfSpeechAt = surelyAt - (this.#frame - last - 1) * FRAME_MS;
+    emit({ type: 'speech-end', at: endOfSpeechAt });
+    const grammar = this.#listeningFor();
+    const byName = this.#byName();
+    const samples = this.#sound(open.from, Math.min(this.#frame, last + 1 + TAIL_FRAMES));
+    this.#then(async () => {
+      const hypothesis = await this.#finally(open, last, samples, grammar).catch((error: unknown) => {
+        this.#fault(error);
+        return NOTHING;
+      });
+      const told = byName ? this.#window.called(hypothesis) : hypothesis;
+      if (!byName && told.accepted) this.#window.extend();
+      emit({ type: 'hypothesis', hypothesis: told, times: { endOfSpeechAt, endpointMs: surelyAt - endOfSpeechAt, recogniserMs: now() - surelyAt } });
+    });
+  }
+
+  /** What the whole utterance is, from the last look where that saw all of it. */
+  #finally({ look }: Open, last: number, samples: Float32Array, grammar: Grammar | null): Promise<Hypothesis> {
+    if (grammar === null) return Promise.resolve(NOTHING);
+    const sawAll = look !== null && look.grammar === grammar && (look.last >= last || look.upTo > last + 1 + TAIL_FRAMES);
+    return sawAll ? Promise.resolve(look.hypothesis) : this.#decode(samples, grammar);
+  }
+
+  #sound(from: number, to: number): Float32Array {
+    return this.#ring.slice(from * FRAME_SAMPLES, to * FRAME_SAMPLES);
+  }
+
+  /** Whether an utterance of this moment has to begin with the call name. */
+  #byName(): boolean {
+    return this.#mode === 'call' && !this.#window.isOpen && this.#held === null;
+  }
+
+  /** The grammar of this moment, the same object as long as it is the same. */
+  #listeningFor(): Grammar | null {
+    const grammar = this.#grammar;
+    return grammar === null || !this.#byName() ? grammar : this.#window.grammarBefore(grammar);
   }
 
   async #decode(samples: Float32Array, grammar: Grammar): Promise<Hypothesis> {
@@ -201,40 +263,32 @@ export class Listener {
     return recogniser.finish();
   }
 
-  /** What is told of an utterance that had to begin with the name: a refusal without it, the name alone, or what came after. */
-  #called(hypothesis: Hypothesis): Hypothesis {
-    if (!hypothesis.accepted) return hypothesis;
-    const after = afterName(hypothesis.words.map((each) => each.word), this.#options.callName);
-    if (after === null) return { ...hypothesis, accepted: false, reason: 'not-in-grammar' };
-    this.#openWindow();
-    if (after.length === 0) return hypothesis;
-    return { ...hypothesis, words: hypothesis.words.slice(-after.length), text: after.join(' ') };
-  }
-
-  #openWindow(): void {
-    if (this.#windowUntil === null) this.#options.emit({ type: 'window', open: true });
-    this.#windowUntil = this.#options.now() + WINDOW_MS;
-  }
-
-  #closeWindow(): void {
-    if (this.#windowUntil !== null) this.#options.emit({ type: 'window', open: false });
-    this.#windowUntil = null;
+  /** Lets go of an utterance that is open, and says so: whoever was told of its start waits for its end. */
+  #drop(): void {
+    const { emit, now } = this.#options;
+    const told = this.#open !== null;
+    this.#open = null;
+    this.#held = null;
+    this.#endpointer.drop();
+    if (!told) return;
+    emit({ type: 'speech-end', at: now() });
+    emit({ type: 'hypothesis', hypothesis: NOTHING, times: { endOfSpeechAt: now(), endpointMs: 0, recogniserMs: 0 } });
   }
 
   /** Compiles ahead what the next utterance will need, so that nobody waits for it. */
   #compile(): void {
     const grammar = this.#grammar;
     if (grammar === null) return;
-    this.#work = this.#work.then(async () => {
+    this.#then(async () => {
+      const wanted = this.#listeningFor();
       // A newer grammar has come while this one waited.
-      if (grammar !== this.#grammar) return;
-      try {
-        const byName = this.#mode === 'call' && this.#windowUntil === null;
-        await this.#options.recogniser.open(byName ? callGrammar(grammar, this.#options.callName) : grammar);
-      } catch (error) {
-        this.#fault(error);
-      }
+      if (grammar === this.#grammar && wanted !== null) await this.#options.recogniser.open(wanted);
     });
+  }
+
+  /** Work on the recogniser, one after another; a fault is told and the ear goes on. */
+  #then(work: () => Promise<void>): void {
+    this.#work = this.#work.then(work).catch((error: unknown) => this.#fault(error));
   }
 
   #fault(error: unknown): void {
@@ -242,3 +296,11 @@ export class Listener {
     this.#options.emit({ type: 'fault', part, message: error instanceof Error ? error.message : String(error) });
   }
 }
+
+const opened = (from: number): Open => ({
+  from,
+  spoken: null,
+  look: null,
+  looking: false,
+  nextLook: from + LEAD_FRAMES + LOOK_EVERY_MS / FRAME_MS,
+});

@@ -3,18 +3,21 @@ import { EngineFault } from './recogniser.ts';
 
 const Sha256 = z.string().regex(/^[0-9a-f]{64}$/u, 'sixty-four hexadecimal digits');
 
-/** One file of an engine. `from` is where the build finds it, `made` how the build makes it; a built page has neither. */
+/**
+ * One file of an engine. `from` is where the build finds it, in an installed package or, without one, under models/; `made` is how
+ * the build makes it. A built page has neither.
+ */
 const ModelFile = z.strictObject({
   name: z.string().min(1),
   bytes: z.int().positive(),
   sha256: Sha256,
-  from: z.strictObject({ package: z.string(), path: z.string() }).optional(),
+  from: z.strictObject({ package: z.string().optional(), path: z.string() }).optional(),
   made: z.literal('cut to the vocabulary').optional(),
 });
 
 const EngineModel = z.strictObject({
   name: z.string().min(1),
-  engine: z.enum(['soundswallower']),
+  engine: z.enum(['soundswallower', 'swarfnet']),
   engineVersion: z.string(),
   language: z.string(),
   licence: z.string(),

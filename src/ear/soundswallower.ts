@@ -1,4 +1,4 @@
-import type { Grammar } from '../phrasebook/index.ts';
+import { cachedWordGraph } from './graph-cache.ts';
 import type { ModelFiles } from './manifest.ts';
 import { phoneLoop } from './phone-loop.ts';
 import { EngineFault, type Hypothesis, type Recogniser } from './recogniser.ts';
@@ -6,10 +6,6 @@ import { judge } from './rejection.ts';
 import { SoundswallowerDecoder } from './soundswallower-decoder.ts';
 import { LentFiles, openRuntime } from './soundswallower-runtime.ts';
 import { LOOP_SEARCH, WORD_SEARCH } from './tuning.ts';
-import { wordGraph, type WordGraph } from './word-graph.ts';
-
-/** Word graphs kept by the key of their grammar: the steps of a job go to and fro between a few. */
-const KEPT_GRAPHS = 24;
 
 /**
  * The packaged recogniser: Gaussian mixtures over the phrases of the grammar, and a loop of phones beside it that tells how well
@@ -22,22 +18,8 @@ export async function openSoundswallower(files: ModelFiles): Promise<Recogniser>
   const words = new SoundswallowerDecoder(runtime, lent, WORD_SEARCH);
   const loop = new SoundswallowerDecoder(runtime, lent, LOOP_SEARCH);
   loop.setGraph('phones', phoneLoop());
-  const graphs = new Map<string, WordGraph>();
   let set: string | null = null;
   let heard: Float32Array[] | null = null;
-
-  function graphFor(grammar: Grammar): WordGraph {
-    const known = graphs.get(grammar.key);
-    const graph = known ?? wordGraph(grammar);
-    // Set again at the end of the map, so that the one longest unused is the first.
-    graphs.delete(grammar.key);
-    graphs.set(grammar.key, graph);
-    for (const oldest of graphs.keys()) {
-      if (graphs.size <= KEPT_GRAPHS) break;
-      graphs.delete(oldest);
-    }
-    return graph;
-  }
 
   return {
     name: 'soundswallower',
@@ -45,7 +27,7 @@ export async function openSoundswallower(files: ModelFiles): Promise<Recogniser>
       return new Promise((resolve) => {
         if (set !== grammar.key) {
           set = null;
-          words.setGraph(grammar.key, graphFor(grammar));
+          words.setGraph(grammar.key, cachedWordGraph(grammar));
           set = grammar.key;
         }
         heard = [];

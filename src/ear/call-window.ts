@@ -1,0 +1,60 @@
+import type { Grammar } from '../phrasebook/index.ts';
+import { afterName, callGrammar } from './call-name.ts';
+import type { EarEvent } from './ear-event.ts';
+import type { Hypothesis } from './recogniser.ts';
+
+/** How long the window stays open after the call name, and after each thing heard in it. */
+export const WINDOW_MS = 8_000;
+
+export type CallWindowOptions = {
+  readonly callName: string;
+  /** Milliseconds on the page's clock. */
+  readonly now: () => number;
+  readonly emit: (event: EarEvent) => void;
+};
+
+/** The while after the call name in which anything may be said. Each opening and each shutting is told once. */
+export class CallWindow {
+  readonly #options: CallWindowOptions;
+  #until: number | null = null;
+  #calling: { readonly before: Grammar; readonly grammar: Grammar } | null = null;
+
+  constructor(options: CallWindowOptions) {
+    this.#options = options;
+  }
+
+  get isOpen(): boolean {
+    return this.#until !== null;
+  }
+
+  /** Gives the whole while again, as after an answer; nothing where the window is shut. */
+  extend(): void {
+    if (this.#until !== null) this.#until = this.#options.now() + WINDOW_MS;
+  }
+
+  /** Shuts the window once its time is over. */
+  expire(): void {
+    if (this.#until !== null && this.#options.now() > this.#until) this.close();
+  }
+
+  close(): void {
+    if (this.#until !== null) this.#options.emit({ type: 'window', open: false });
+    this.#until = null;
+  }
+
+  /** A grammar with the name before it, the same object for the same grammar. */
+  grammarBefore(grammar: Grammar): Grammar {
+    if (this.#calling?.before !== grammar) this.#calling = { before: grammar, grammar: callGrammar(grammar, this.#options.callName) };
+    return this.#calling.grammar;
+  }
+
+  /** What is told of an utterance that had to begin with the name: a refusal without it, the name alone, or what came after. */
+  called(hypothesis: Hypothesis): Hypothesis {
+    if (!hypothesis.accepted) return hypothesis;
+    const after = afterName(hypothesis.words.map((each) => each.word), this.#options.callName);
+    if (after === null) return { ...hypothesis, accepted: false, reason: 'not-in-grammar' };
+    if (this.#until === null) this.#options.emit({ type: 'window', open: true });
+    this.#until = this.#options.now() + WINDOW_MS;
+    return after.length === 0 ? hypothesis : { ...hypothesis, words: hypothesis.words.slice(-after.length), text: after.join(' ') };
+  }
+}
