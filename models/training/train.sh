@@ -1,0 +1,29 @@
+#!/bin/bash
+# The one command: makes the training speech, trains the network, exports it. Usage: train.sh AUDIO_FOLDER EMBEDDING.onnx
+# README.md says what must be installed, and what STEPS means for a machine without a GPU.
+set -euo pipefail
+audio=$1 embedding=$2
+here=$(cd "$(dirname "$0")" && pwd)
+root=$(cd "$here/../.." && pwd)
+work=${WORK:-$root/.cache/ear}
+python=${PYTHON:-python3}
+mkdir -p "$work"
+cd "$root"
+"$python" "$here/pack_real.py" "$audio" "$work/real.npz"
+
+# Three stages, each on sentences of its own seed, each going on from the last; the rate falls to nearly nothing within each.
+stage() {
+  local seed=$1 sentences=$2 steps=$3 rate=$4
+  shift 4
+  npx tsx "$here/phrases.ts" "$work/phrases$seed.txt" "$sentences" "$seed"
+  "$python" "$here/synthesise.py" "$work/phrases$seed.txt" "$work/shards$seed" --seed "$seed"
+  "$python" "$here/train.py" --shards "$work/shards$seed" --real "$work/real.npz" --embedding "$embedding" --out "$work/stage$seed" \
+    --steps "${STEPS:-$steps}" --seconds "${SECONDS_A_STEP:-600}" --rate "$rate" --seed "$seed" --noises "${NOISES:-960}" "$@"
+}
+stage 1 42000 5900 2e-3
+stage 2 42000 5600 1.2e-3 --start "$work/stage1/swarfnet.npz"
+stage 3 20000 900 8e-4 --start "$work/stage2/swarfnet.npz"
+
+"$python" "$here/export.py" "$work/stage3/swarfnet.npz" models/swarfnet/swarfnet.onnx --check tests/ear/network/phone-net.json
+"$python" "$here/mel_fixture.py" tests/ear/network/mels.json
+npx tsx scripts/models/manifest.ts

@@ -1,0 +1,1 @@
+export { openSwarfnet } from './swarfnet.ts';

@@ -1,0 +1,89 @@
+import type { Hypothesis } from '../recogniser.ts';
+import type { PhoneGraph } from './phone-graph.ts';
+import { STEP_S } from './phone-net.ts';
+import { bestPath, freeScore, type PhonePath, type PhoneScores, type Search } from './viterbi.ts';
+
+/** The search: the beam loses nothing against one of 25 on the speakers that training kept back. */
+export const SEARCH: Search = { beam: 16, wordCost: 0, weightScale: 1 };
+
+/** What the sound says for and against the words, in natural logarithms. */
+export type Evidence = {
+  /** How much worse than the likeliest sounds the words explain what was heard. */
+  readonly short: number;
+  /** How much better than the second best phrase; `FAR_AHEAD` when there is none within the beam. */
+  readonly ahead: number;
+  readonly phones: number;
+};
+
+const FAR_AHEAD = 10;
+
+/**
+ * What the evidence weighs, in natural logarithms of the odds that the words are right: a logistic regression by
+ * models/training/fit.py over real and synthetic speech that may be used to choose settings.
+ */
+export const CONFIDENCE = { bias: -0.89, shortAPhone: -0.97, short: -0.33, ahead: 0.43, logPhones: 0.64 } as const;
+
+/** Confidence from which words are accepted. */
+export const ACCEPT_FROM = 0.4;
+
+/** A phone of the words that falls this far short, in natural logarithms, is a sound of some other word. */
+const OTHER_SOUND = 1.5;
+
+export function confidenceOf({ short, ahead, phones }: Evidence): number {
+  const odds =
+    CONFIDENCE.bias +
+    (CONFIDENCE.shortAPhone * short) / phones +
+    CONFIDENCE.short * short +
+    CONFIDENCE.ahead * Math.min(ahead, FAR_AHEAD) +
+    CONFIDENCE.logPhones * Math.log(phones);
+  return 1 / (1 + Math.exp(-odds));
+}
+
+/** A hypothesis with what it rests on, for measuring. */
+export type Judged = Hypothesis & { readonly evidence: Evidence | null };
+
+const refused = (reason: 'too-short' | 'not-in-grammar'): Judged => ({
+  words: [], text: '', confidence: 0, accepted: false, reason, fillerScore: 0, alternatives: [], evidence: null,
+});
+
+/** The words of the graph that were likeliest said, and whether they are to be believed; `heard` is null for hardly any sound. */
+export function judge(graph: PhoneGraph, heard: PhoneScores | null): Judged {
+  if (heard === null) return refused('too-short');
+  const best = bestPath(graph, heard, SEARCH);
+  if (best === null) return refused('not-in-grammar');
+  const second = secondBest(graph, heard, best);
+  const evidence: Evidence = {
+    short: freeScore(heard) - best.score,
+    ahead: second === null ? FAR_AHEAD : Math.min(FAR_AHEAD, best.score - second.score),
+    phones: best.words.reduce((sum, word) => sum + word.phones, 0),
+  };
+  const confidence = confidenceOf(evidence);
+  return {
+    words: best.words.map(({ word, from, to }) => ({ word: graph.words[word] ?? '', startS: from * STEP_S, endS: (to + 1) * STEP_S })),
+    text: textOf(graph, best),
+    confidence,
+    accepted: confidence >= ACCEPT_FROM,
+    reason: confidence >= ACCEPT_FROM ? null : soundless(heard) ? 'not-speech' : evidence.short / evidence.phones > OTHER_SOUND ? 'not-in-grammar' : 'unsure',
+    fillerScore: evidence.short / heard.steps,
+    alternatives: second === null ? [] : [{ text: textOf(graph, second), confidence: confidence * Math.exp(-evidence.ahead) }],
+    evidence,
+  };
+}
+
+/** No step of the output is likelier a phone than none. */
+function soundless({ log, steps, classes }: PhoneScores): boolean {
+  for (let step = 0; step < steps; step += 1) if (log[step * classes]! < Math.log(0.5)) return false;
+  return true;
+}
+
+const textOf = (graph: PhoneGraph, { words }: PhonePath): string => words.map(({ word }) => graph.words[word] ?? '').join(' ');
+
+/** Any other path leaves out an arc of the best or goes on from its end: each is barred in turn. */
+function secondBest(graph: PhoneGraph, heard: PhoneScores, best: PhonePath): PhonePath | null {
+  let found: PhonePath | null = null;
+  for (const barred of [{ end: best.end }, ...best.words.map(({ arc }) => ({ arc }))]) {
+    const other = bestPath(graph, heard, SEARCH, barred);
+    if (other !== null && (found === null || other.score > found.score)) found = other;
+  }
+  return found;
+}

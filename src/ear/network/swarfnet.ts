@@ -1,0 +1,83 @@
+import type { Grammar } from '../../phrasebook/index.ts';
+import type { Pronunciations } from '../lexicon.ts';
+import { EngineFault, type Hypothesis, type Recogniser } from '../recogniser.ts';
+import { wordGraph } from '../word-graph.ts';
+import { judge } from './judge.ts';
+import { logMels, melFrames } from './mel.ts';
+import { phoneGraph, type PhoneGraph } from './phone-graph.ts';
+import { openPhoneNet, type PhoneNet } from './phone-net.ts';
+
+/** Phone graphs kept by the key of their grammar: the steps of a job go to and fro between a few. */
+const KEPT_GRAPHS = 12;
+
+export type SwarfnetFiles = {
+  /** The network, as models/swarfnet/swarfnet.onnx. */
+  readonly model: Uint8Array;
+  readonly pronunciations: Pronunciations;
+  /** Where onnxruntime-web's WebAssembly lies; null in Node. */
+  readonly wasmUrl: string | null;
+};
+
+/**
+ * The project's own recogniser: a small network hears phones, the grammar's phrases are laid over them. An utterance is decoded
+ * whole at its end. A new vocabulary needs pronunciations and no training.
+ */
+export async function openSwarfnet({ model, pronunciations, wasmUrl }: SwarfnetFiles): Promise<Recogniser> {
+  return swarfnetOn(await openPhoneNet(model, { wasmUrl }), pronunciations);
+}
+
+/** The recogniser on a network that is already there. */
+export function swarfnetOn(net: PhoneNet, pronunciations: Pronunciations): Recogniser {
+  const graphs = new Map<string, PhoneGraph>();
+  let graph: PhoneGraph | null = null;
+  let heard: Float32Array[] = [];
+
+  function graphFor(grammar: Grammar): PhoneGraph {
+    const made = graphs.get(grammar.key) ?? phoneGraph(wordGraph(grammar), pronunciations);
+    // Set again at the end of the map, so that the one longest unused is the first.
+    graphs.delete(grammar.key);
+    graphs.set(grammar.key, made);
+    for (const oldest of graphs.keys()) {
+      if (graphs.size <= KEPT_GRAPHS) break;
+      graphs.delete(oldest);
+    }
+    return made;
+  }
+
+  return {
+    name: 'swarfnet',
+    open(grammar) {
+      return new Promise((resolve) => {
+        graph = graphFor(grammar);
+        heard = [];
+        resolve();
+      });
+    },
+    accept(samples) {
+      if (graph === null) throw new EngineFault('decoder', 'sound came before an utterance was opened');
+      heard.push(samples);
+    },
+    async finish(): Promise<Hypothesis> {
+      if (graph === null) throw new EngineFault('decoder', 'an utterance was finished that was not opened');
+      const [within, samples] = [graph, joined(heard)];
+      graph = null;
+      heard = [];
+      return judge(within, melFrames(samples.length) === 0 ? null : await net.hear(logMels(samples)));
+    },
+    close() {
+      graph = null;
+      heard = [];
+      void net.close();
+    },
+  };
+}
+
+function joined(pieces: readonly Float32Array[]): Float32Array {
+  const whole = new Float32Array(pieces.reduce((sum, piece) => sum + piece.length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    whole.set(piece, at);
+    at += piece.length;
+  }
+  return whole;
+}

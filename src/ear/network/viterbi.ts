@@ -1,0 +1,187 @@
+import type { PhoneGraph } from './phone-graph.ts';
+
+/** What the network heard: log probabilities of blank and the phones, `classes` for each of `steps`. */
+export type PhoneScores = { readonly log: Float32Array; readonly steps: number; readonly classes: number };
+
+/** A word on the best path; `from` and `to` are the steps of its first and last phone. */
+export type PathWord = {
+  readonly word: number;
+  readonly arc: number;
+  readonly from: number;
+  readonly to: number;
+  readonly phones: number;
+};
+/** `end` is the state of the word graph in which it ends. */
+export type PhonePath = { readonly score: number; readonly words: readonly PathWord[]; readonly end: number };
+
+/** An arc that may not be taken, or a state in which no path may end. */
+export type Barred = { readonly arc?: number; readonly end?: number };
+
+export type Search = {
+  /** Paths worse than the best by more than this (natural logarithm) are dropped. */
+  readonly beam: number;
+  /** What a word costs, so that many short ones do not stand in for few long ones. */
+  readonly wordCost: number;
+  /** How much the grammar's own weights count. */
+  readonly weightScale: number;
+};
+
+const NONE = -1;
+
+/**
+ * The best path of a phone graph through what the network heard, in the manner of connectionist temporal classification: a phone
+ * lasts one step or more, blanks may stand between phones and must between two that are alike. Null when nothing reaches an end.
+ * What is `barred` finds the second best path: any other leaves out an arc of the best, or goes on from its end.
+ */
+export function bestPath(graph: PhoneGraph, heard: PhoneScores, search: Search, barred: Barred = {}): PhonePath | null {
+  const { nodes, firstEdge, to, phone, word, arc, cost, exit, wordNodes } = graph;
+  const edges = to.length;
+  const { log, steps, classes } = heard;
+  // Scores and marks of this step and the last: on an edge (its phone sounds) and at a node (blank after it).
+  let onEdge = new Float64Array(edges).fill(-Infinity);
+  let nextOnEdge = new Float64Array(edges).fill(-Infinity);
+  let atNode = new Float64Array(nodes).fill(-Infinity);
+  let nextAtNode = new Float64Array(nodes).fill(-Infinity);
+  let edgePast = new Int32Array(edges).fill(NONE);
+  let nextEdgePast = new Int32Array(edges).fill(NONE);
+  let nodePast = new Int32Array(nodes).fill(NONE);
+  let nextNodePast = new Int32Array(nodes).fill(NONE);
+  const edgeStart = new Int32Array(edges);
+  const nodeStart = new Int32Array(nodes);
+  const pending = { edgeStart: new Int32Array(edges), nodeStart: new Int32Array(nodes) };
+  let liveEdges: number[] = [];
+  let liveNodes: number[] = [];
+  // The two best arrivals at a node by different phones.
+  const first = new Int32Array(nodes).fill(NONE);
+  const second = new Int32Array(nodes).fill(NONE);
+  const reached: number[] = [];
+  const isReached = new Uint8Array(nodes);
+  const list = (): number[] => [];
+  const record = { word: list(), before: list(), from: list(), end: list(), edge: list() };
+
+  atNode[0] = 0;
+  liveNodes.push(0);
+  for (let step = 0; step < steps; step += 1) {
+    const row = step * classes;
+    const blank = log[row]!;
+    let best = -Infinity;
+    for (const edge of liveEdges) best = Math.max(best, onEdge[edge]!);
+    for (const node of liveNodes) best = Math.max(best, atNode[node]!);
+    const floor = best - search.beam;
+
+    const newEdges: number[] = [];
+    const newNodes: number[] = [];
+    for (const edge of liveEdges) {
+      const score = onEdge[edge]!;
+      if (score < floor) continue;
+      const node = to[edge]!;
+      if (isReached[node] === 0) {
+        isReached[node] = 1;
+        reached.push(node);
+        first[node] = edge;
+      } else if (phone[edge] === phone[first[node]!]) {
+        if (score > onEdge[first[node]!]!) first[node] = edge;
+      } else if (score > onEdge[first[node]!]!) {
+        second[node] = first[node]!;
+        first[node] = edge;
+      } else if (second[node] === NONE || score > onEdge[second[node]!]!) second[node] = edge;
+      // The same phone goes on.
+      nextOnEdge[edge] = score + log[row + phone[edge]!]!;
+      nextEdgePast[edge] = edgePast[edge]!;
+      pending.edgeStart[edge] = edgeStart[edge]!;
+      newEdges.push(edge);
+    }
+    for (const node of liveNodes) {
+      if (atNode[node]! < floor) continue;
+      nextAtNode[node] = atNode[node]! + blank;
+      nextNodePast[node] = nodePast[node]!;
+      pending.nodeStart[node] = nodeStart[node]!;
+      newNodes.push(node);
+      if (isReached[node] === 0) {
+        isReached[node] = 1;
+        reached.push(node);
+      }
+    }
+    for (const node of reached) {
+      const lead = first[node]!;
+      const other = second[node]!;
+      const rest = atNode[node]! >= floor ? atNode[node]! : -Infinity;
+      if (lead !== NONE) {
+        const score = onEdge[lead]! + blank;
+        if (nextAtNode[node] === -Infinity) newNodes.push(node);
+        if (score > nextAtNode[node]!) {
+          nextAtNode[node] = score;
+          nextNodePast[node] = edgePast[lead]!;
+          pending.nodeStart[node] = edgeStart[lead]!;
+        }
+      }
+      for (let edge = firstEdge[node]!; edge < firstEdge[node + 1]!; edge += 1) {
+        const sound = phone[edge]!;
+        const from = lead !== NONE && phone[lead] !== sound ? lead : other !== NONE && phone[other] !== sound ? other : NONE;
+        const byEdge = from !== NONE && onEdge[from]! > rest;
+        const before = byEdge ? onEdge[from]! : rest;
+        if (before === -Infinity) continue;
+        const ends = word[edge]! !== NONE;
+        if (ends && arc[edge] === barred.arc) continue;
+        const score = before + log[row + sound]! - (ends ? cost[edge]! * search.weightScale + search.wordCost : 0);
+        if (score < floor || score <= nextOnEdge[edge]!) continue;
+        if (nextOnEdge[edge] === -Infinity) newEdges.push(edge);
+        nextOnEdge[edge] = score;
+        const past = byEdge ? edgePast[from]! : nodePast[node]!;
+        const start = node < wordNodes ? step : byEdge ? edgeStart[from]! : nodeStart[node]!;
+        pending.edgeStart[edge] = start;
+        if (ends) {
+          nextEdgePast[edge] = record.word.push(word[edge]!) - 1;
+          record.before.push(past);
+          record.from.push(start);
+          record.end.push(step);
+          record.edge.push(edge);
+        } else nextEdgePast[edge] = past;
+      }
+    }
+    for (const node of reached) {
+      first[node] = second[node] = NONE;
+      isReached[node] = 0;
+    }
+    reached.length = 0;
+    for (const edge of liveEdges) onEdge[edge] = -Infinity;
+    for (const node of liveNodes) atNode[node] = -Infinity;
+    [onEdge, nextOnEdge] = [nextOnEdge, onEdge];
+    [atNode, nextAtNode] = [nextAtNode, atNode];
+    [edgePast, nextEdgePast] = [nextEdgePast, edgePast];
+    [nodePast, nextNodePast] = [nextNodePast, nodePast];
+    for (const edge of newEdges) edgeStart[edge] = pending.edgeStart[edge]!;
+    for (const node of newNodes) nodeStart[node] = pending.nodeStart[node]!;
+    liveEdges = newEdges;
+    liveNodes = newNodes;
+  }
+
+  let score = -Infinity;
+  let past = NONE;
+  let end = NONE;
+  const offer = (before: number, node: number, reaching: number): void => {
+    const whole = before - exit[node]! * search.weightScale;
+    if (reaching !== NONE && node !== barred.end && whole > score) [score, past, end] = [whole, reaching, node];
+  };
+  for (const node of liveNodes) if (node < wordNodes) offer(atNode[node]!, node, nodePast[node]!);
+  for (const edge of liveEdges) if (word[edge] !== NONE) offer(onEdge[edge]!, to[edge]!, edgePast[edge]!);
+  if (score === -Infinity) return null;
+  const words: PathWord[] = [];
+  for (let at = past; at !== NONE; at = record.before[at]!) {
+    const edge = record.edge[at]!;
+    const [from, last] = [record.from[at]!, record.end[at]!];
+    words.push({ word: record.word[at]!, arc: arc[edge]!, from, to: last, phones: graph.length[edge]! });
+  }
+  return { score, words: words.reverse(), end };
+}
+
+/** The score of the likeliest outputs one by one: what any speech, or none, would get. */
+export function freeScore({ log, steps, classes }: PhoneScores): number {
+  let sum = 0;
+  for (let step = 0; step < steps; step += 1) {
+    let best = -Infinity;
+    for (let at = step * classes; at < (step + 1) * classes; at += 1) best = Math.max(best, log[at]!);
+    sum += best;
+  }
+  return sum;
+}
