@@ -51,7 +51,8 @@ const manifest = {
       engine: 'soundswallower',
       engineVersion: version,
       language: 'en-US',
-      licence: 'engine MIT; acoustic model BSD-2-Clause (Alpha Cephei Inc.); dictionary: CMU Pronouncing Dictionary, BSD-2-Clause',
+      licence:
+        'engine MIT; acoustic model BSD-2-Clause (Alpha Cephei Inc.); dictionary: CMU Pronouncing Dictionary, BSD-2-Clause',
       source: 'the npm package soundswallower, folder model/en-us: CMU Sphinx en-us ptm 8 kHz 5.2',
       files: FILES.map(packaged),
     },

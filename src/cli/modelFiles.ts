@@ -26,7 +26,10 @@ async function own(path: string): Promise<Uint8Array<ArrayBuffer>> {
  * An engine's files as they are used: each packaged file held against the manifest, the dictionary cut to `words`; and the
  * manifest of what results. Throws where a word has no pronunciation.
  */
-export async function assembleModel(model: EngineModel, words: readonly string[]): Promise<{ readonly files: ModelFiles; readonly model: EngineModel }> {
+export async function assembleModel(
+  model: EngineModel,
+  words: readonly string[],
+): Promise<{ readonly files: ModelFiles; readonly model: EngineModel }> {
   const sources = await loadFiles(model, (name) => {
     const from = model.files.find((file) => file.name === name)?.from;
     if (from === undefined) return Promise.reject(new Error(`${name} has no source`));

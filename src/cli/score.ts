@@ -1,4 +1,13 @@
-import { accepts, EAR_RATE_HZ, EngineFault, engineNamed, hearSound, openEngine, wordGraph, type EngineModel } from '../ear/index.ts';
+import {
+  accepts,
+  EAR_RATE_HZ,
+  EngineFault,
+  engineNamed,
+  hearSound,
+  openEngine,
+  wordGraph,
+  type EngineModel,
+} from '../ear/index.ts';
 import { vocabulary } from '../phrasebook/index.ts';
 import { InputFault, runCommand } from './fault.ts';
 import { assembleModel, packagedManifest } from './modelFiles.ts';
@@ -33,7 +42,11 @@ async function engineFor(name: string | null): Promise<EngineModel> {
   }
 }
 
-async function hearAll(request: ScoreRequest, lines: readonly ScoredLine[], sounds: readonly Float32Array[]): Promise<readonly Outcome[]> {
+async function hearAll(
+  request: ScoreRequest,
+  lines: readonly ScoredLine[],
+  sounds: readonly Float32Array[],
+): Promise<readonly Outcome[]> {
   const engine = await engineFor(request.engine);
   const { files, model } = await assembleModel(engine, [...vocabulary(), ...BENCH_WORDS]);
   const recogniser = await openEngine(model, files);

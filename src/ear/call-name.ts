@@ -7,7 +7,10 @@ const wordNode = (word: string): GrammarNode => ({ node: 'word', word });
 
 /** The grammar of call listening while the window is closed: the name, with or without a command in the same breath. */
 export function callGrammar(grammar: Grammar, name: string): Grammar {
-  const hail: GrammarNode = { node: 'optional', item: { node: 'one-of', branches: HAILS.map((word) => ({ item: wordNode(word) })) } };
+  const hail: GrammarNode = {
+    node: 'optional',
+    item: { node: 'one-of', branches: HAILS.map((word) => ({ item: wordNode(word) })) },
+  };
   return {
     key: `called ${name} then ${grammar.key}`,
     root: { node: 'sequence', items: [hail, ...nameWords(name).map(wordNode), { node: 'optional', item: grammar.root }] },

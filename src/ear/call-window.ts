@@ -44,17 +44,23 @@ export class CallWindow {
 
   /** A grammar with the name before it, the same object for the same grammar. */
   grammarBefore(grammar: Grammar): Grammar {
-    if (this.#calling?.before !== grammar) this.#calling = { before: grammar, grammar: callGrammar(grammar, this.#options.callName) };
+    if (this.#calling?.before !== grammar)
+      this.#calling = { before: grammar, grammar: callGrammar(grammar, this.#options.callName) };
     return this.#calling.grammar;
   }
 
   /** What is told of an utterance that had to begin with the name: a refusal without it, the name alone, or what came after. */
   called(hypothesis: Hypothesis): Hypothesis {
     if (!hypothesis.accepted) return hypothesis;
-    const after = afterName(hypothesis.words.map((each) => each.word), this.#options.callName);
+    const after = afterName(
+      hypothesis.words.map((each) => each.word),
+      this.#options.callName,
+    );
     if (after === null) return { ...hypothesis, accepted: false, reason: 'not-in-grammar' };
     if (this.#until === null) this.#options.emit({ type: 'window', open: true });
     this.#until = this.#options.now() + WINDOW_MS;
-    return after.length === 0 ? hypothesis : { ...hypothesis, words: hypothesis.words.slice(-after.length), text: after.join(' ') };
+    return after.length === 0
+      ? hypothesis
+      : { ...hypothesis, words: hypothesis.words.slice(-after.length), text: after.join(' ') };
   }
 }

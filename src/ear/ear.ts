@@ -43,7 +43,13 @@ export async function createEar(options: EarOptions): Promise<Ear> {
   const clips = new Map<number, (clip: Clip | null) => void>();
   const emit = (event: EarEvent): void => listeners.forEach((listener) => listener(event));
 
-  tell({ type: 'open', modelsUrl: options.modelsUrl, engine: options.engine ?? null, callName: options.callName, timeOrigin: performance.timeOrigin });
+  tell({
+    type: 'open',
+    modelsUrl: options.modelsUrl,
+    engine: options.engine ?? null,
+    callName: options.callName,
+    timeOrigin: performance.timeOrigin,
+  });
   try {
     await loaded(worker);
   } catch (error) {
@@ -122,4 +128,3 @@ function loaded(worker: Worker): Promise<void> {
     worker.onerror = (event) => reject(new Error(event.message || 'The ear could not be started.'));
   });
 }
-

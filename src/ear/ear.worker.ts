@@ -1,3 +1,4 @@
+import networkRuntimeUrl from 'onnxruntime-web/ort-wasm-simd-threaded.wasm?url';
 import { openEngine } from './engines.ts';
 import { Listener } from './listener.ts';
 import { engineNamed, loadFiles, readManifest } from './manifest.ts';
@@ -32,7 +33,7 @@ async function open({ modelsUrl, engine, callName, timeOrigin }: ToWorker & { ty
   }
   const model = engineNamed(readManifest(json), engine);
   const files = await loadFiles(model, (name) => fetched(`${modelsUrl}${model.name}/${name}`));
-  const recogniser = await openEngine(model, files);
+  const recogniser = await openEngine(model, files, { networkRuntimeUrl: new URL(networkRuntimeUrl, self.location.href).href });
   const ahead = performance.timeOrigin - timeOrigin;
   listener = new Listener({
     recogniser,

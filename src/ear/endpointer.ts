@@ -30,8 +30,7 @@ export const ENDPOINTS: EndpointSettings = {
 
 /** What a frame brought; frames are numbered from 0. `last` is the last frame that was speech. */
 export type Endpoint =
-  | { readonly type: 'start'; readonly first: number }
-  | { readonly type: 'end'; readonly first: number; readonly last: number };
+  { readonly type: 'start'; readonly first: number } | { readonly type: 'end'; readonly first: number; readonly last: number };
 
 /** Frames over which the level of a steady noise shows through: speech dips between its syllables, a machine does not. */
 const STEADY_FRAMES = 150;

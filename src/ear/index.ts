@@ -11,7 +11,15 @@ export { describeWavFault, readWav, writeWav, type Wav, type WavFault } from './
 export { EAR_RATE_HZ, resample } from './resample.ts';
 export { accepts, wordGraph, wordsOf, type WordGraph } from './word-graph.ts';
 export { cutDictionary, readPronunciations } from './lexicon.ts';
-export { engineNamed, loadFiles, readManifest, sha256, type EngineModel, type ModelFiles, type ModelManifest } from './manifest.ts';
+export {
+  engineNamed,
+  loadFiles,
+  readManifest,
+  sha256,
+  type EngineModel,
+  type ModelFiles,
+  type ModelManifest,
+} from './manifest.ts';
 export { openEngine } from './engines.ts';
 export { hearSound, utterancesOf, type FileEnds } from './hear-file.ts';
 export { afterName, callGrammar } from './call-name.ts';

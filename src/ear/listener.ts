@@ -37,7 +37,7 @@ const LOOK_SHARE = 5;
 /** Where only the words tell the end, they must have been over for so much longer: their own ends are not exact. */
 const WORDS_ONLY_MS = 200;
 
-/** What was made of an utterance that may go on. `upTo` is the frame after its last one heard, `last` its last spoken frame then. */
+/** What was made of an utterance that may go on, up to (not with) frame `upTo`; `last` was its last spoken frame then. */
 type Look = { readonly grammar: Grammar; readonly upTo: number; readonly last: number; readonly hypothesis: Hypothesis };
 
 /** An utterance that is open, by ear or by a button. Numbers are those of frames; `spoken` is the last that was speech. */
@@ -47,7 +47,15 @@ type Open = { from: number; spoken: number | null; look: Look | null; looking: b
 type Held = { readonly pressedAt: number; tapped: boolean };
 
 /** Of an utterance that was let go. */
-const NOTHING: Hypothesis = { words: [], text: '', confidence: 0, accepted: false, reason: 'silence', fillerScore: 0, alternatives: [] };
+const NOTHING: Hypothesis = {
+  words: [],
+  text: '',
+  confidence: 0,
+  accepted: false,
+  reason: 'silence',
+  fillerScore: 0,
+  alternatives: [],
+};
 
 /**
  * From 16 kHz sound to hypotheses: level, endpoints, the three ways of listening, half duplex. It knows no microphone and no
@@ -91,7 +99,7 @@ export class Listener {
     this.#compile();
   }
 
-  /** While deaf, what is open by ear is dropped and nothing new begins; a button that is pressed ends it, and holds against it. */
+  /** While deaf, what is open by ear is dropped and nothing new begins; a button pressed ends it, and holds against it. */
   setDeaf(deaf: boolean): void {
     if (this.#deaf === deaf || (deaf && this.#held !== null)) return;
     this.#deaf = deaf;
@@ -185,7 +193,13 @@ export class Listener {
   #isOver(open: Open, look: Look, last: number, quietMs: number): boolean {
     if (!look.hypothesis.accepted || look.grammar !== this.#listeningFor()) return false;
     const words = look.hypothesis.words;
-    const patienceMs = PATIENCE_MS[following(cachedWordGraph(look.grammar), words.map((each) => each.word))];
+    const patienceMs =
+      PATIENCE_MS[
+        following(
+          cachedWordGraph(look.grammar),
+          words.map((each) => each.word),
+        )
+      ];
     if (look.last === last) return quietMs >= patienceMs;
     const wordsEnd = Math.max(0, open.from) + Math.ceil(((words.at(-1)?.endS ?? 0) * 1000) / FRAME_MS);
     return (look.upTo - wordsEnd) * FRAME_MS >= patienceMs + WORDS_ONLY_MS;
@@ -230,7 +244,11 @@ export class Listener {
       });
       const told = byName ? this.#window.called(hypothesis) : hypothesis;
       if (!byName && told.accepted) this.#window.extend();
-      emit({ type: 'hypothesis', hypothesis: told, times: { endOfSpeechAt, endpointMs: surelyAt - endOfSpeechAt, recogniserMs: now() - surelyAt } });
+      emit({
+        type: 'hypothesis',
+        hypothesis: told,
+        times: { endOfSpeechAt, endpointMs: surelyAt - endOfSpeechAt, recogniserMs: now() - surelyAt },
+      });
     });
   }
 

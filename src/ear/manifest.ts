@@ -4,8 +4,8 @@ import { EngineFault } from './recogniser.ts';
 const Sha256 = z.string().regex(/^[0-9a-f]{64}$/u, 'sixty-four hexadecimal digits');
 
 /**
- * One file of an engine. `from` is where the build finds it, in an installed package or, without one, under models/; `made` is how
- * the build makes it. A built page has neither.
+ * One file of an engine. `from` is where the build finds it, in an installed package or, without one, under models/; `made`
+ * is how the build makes it. A built page has neither.
  */
 const ModelFile = z.strictObject({
   name: z.string().min(1),
@@ -60,7 +60,10 @@ export async function sha256(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
  * Fetches an engine's files and holds each against the manifest; a file that is absent, short or changed is an `EngineFault`,
  * and nothing of it is used.
  */
-export async function loadFiles(model: EngineModel, fetchFile: (name: string) => Promise<Uint8Array<ArrayBuffer>>): Promise<ModelFiles> {
+export async function loadFiles(
+  model: EngineModel,
+  fetchFile: (name: string) => Promise<Uint8Array<ArrayBuffer>>,
+): Promise<ModelFiles> {
   const entries = await Promise.all(
     model.files.map(async (file): Promise<[string, Uint8Array]> => {
       let bytes: Uint8Array<ArrayBuffer>;
@@ -70,7 +73,10 @@ export async function loadFiles(model: EngineModel, fetchFile: (name: string) =>
         throw new EngineFault('model', `the recogniser's file "${file.name}" could not be read`, { cause });
       }
       if (bytes.length !== file.bytes)
-        throw new EngineFault('model', `the recogniser's file "${file.name}" has ${bytes.length} bytes and should have ${file.bytes}`);
+        throw new EngineFault(
+          'model',
+          `the recogniser's file "${file.name}" has ${bytes.length} bytes and should have ${file.bytes}`,
+        );
       const sum = await sha256(bytes);
       if (sum !== file.sha256)
         throw new EngineFault('model', `the recogniser's file "${file.name}" is not the one of the manifest (sha256 ${sum})`);

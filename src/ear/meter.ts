@@ -1,7 +1,7 @@
 import { FRAME_MS, levelDb, NOTHING_DB, quantile } from './level.ts';
 import { EAR_RATE_HZ } from './resample.ts';
 
-/** What the microphone delivers now. `tooLoud`: the machine alone is so loud that speech cannot stand out; `clipping`: it overloads. */
+/** What the microphone delivers now. `tooLoud`: speech cannot stand out of the machine; `clipping`: it overloads. */
 export type Level = { readonly rmsDb: number; readonly floorDb: number; readonly tooLoud: boolean; readonly clipping: boolean };
 
 /** The noise floor is the level that a tenth of the last three seconds stays under: speech comes and goes, a machine does not. */
@@ -31,7 +31,8 @@ export class Meter {
     this.#filled += 1;
     for (const sample of samples) if (Math.abs(sample) >= FULL_SCALE) this.#clipped += 1;
     // The floor moves slowly; reading it ten times a second is plenty.
-    if (this.#filled % 10 === 1) this.#floorDb = quantile(this.#levels.subarray(0, Math.min(this.#filled, FLOOR_FRAMES)), FLOOR_SHARE);
+    if (this.#filled % 10 === 1)
+      this.#floorDb = quantile(this.#levels.subarray(0, Math.min(this.#filled, FLOOR_FRAMES)), FLOOR_SHARE);
     return level;
   }
 

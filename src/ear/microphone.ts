@@ -33,7 +33,10 @@ async function openStream(): Promise<MediaStream> {
 
 /** A context at the ear's rate where the browser can connect a microphone to one; else at the device's. */
 function contextsToTry(): readonly (() => AudioContext)[] {
-  return [() => new AudioContext({ sampleRate: EAR_RATE_HZ, latencyHint: 'interactive' }), () => new AudioContext({ latencyHint: 'interactive' })];
+  return [
+    () => new AudioContext({ sampleRate: EAR_RATE_HZ, latencyHint: 'interactive' }),
+    () => new AudioContext({ latencyHint: 'interactive' }),
+  ];
 }
 
 /** Opens the microphone and leads its samples, mono, to a port. Throws `MicrophoneError`. `lost` is called when it goes away. */
@@ -46,7 +49,12 @@ export async function openMicrophone(port: MessagePort, lost: () => void): Promi
       context = open();
       await context.audioWorklet.addModule(captureUrl);
       const source = context.createMediaStreamSource(stream);
-      const capture = new AudioWorkletNode(context, 'swarfside-capture', { numberOfInputs: 1, numberOfOutputs: 0, channelCount: 1, channelCountMode: 'explicit' });
+      const capture = new AudioWorkletNode(context, 'swarfside-capture', {
+        numberOfInputs: 1,
+        numberOfOutputs: 0,
+        channelCount: 1,
+        channelCountMode: 'explicit',
+      });
       capture.port.postMessage(port, [port]);
       source.connect(capture);
       await context.resume();

@@ -40,23 +40,25 @@ export class SoundswallowerDecoder {
 
   /** Throws `EngineFault` where a word has no pronunciation. */
   setGraph(name: string, graph: WordGraph): void {
-    const { _decoder_logmath, _fsg_model_init, _fsg_model_word_add, _fsg_model_trans_add, _fsg_model_null_trans_add } = this.#runtime;
+    const runtime = this.#runtime;
     const weight = this.#settings.languageWeight;
     const logOf = (cost: number): number => Math.round((-cost * weight) / LOG_BASE);
     // One state more than the graph has: the only one where a phrase ends.
     const end = graph.states.length;
-    const fsg = withText(this.#runtime, name, (at) => _fsg_model_init(at, _decoder_logmath(this.#decoder), weight, end + 1));
+    const fsg = withText(runtime, name, (at) =>
+      runtime._fsg_model_init(at, runtime._decoder_logmath(this.#decoder), weight, end + 1),
+    );
     const ids = new Map<string, number>();
     graph.states.forEach((state, from) => {
-      if (state.exit !== null) _fsg_model_null_trans_add(fsg, from, end, Math.min(0, logOf(state.exit)));
+      if (state.exit !== null) runtime._fsg_model_null_trans_add(fsg, from, end, Math.min(0, logOf(state.exit)));
       for (const arc of state.arcs) {
         let id = ids.get(arc.word);
-        if (id === undefined) ids.set(arc.word, (id = withText(this.#runtime, arc.word, (at) => _fsg_model_word_add(fsg, at))));
-        _fsg_model_trans_add(fsg, from, arc.to, logOf(arc.cost), id);
+        if (id === undefined) ids.set(arc.word, (id = withText(runtime, arc.word, (at) => runtime._fsg_model_word_add(fsg, at))));
+        runtime._fsg_model_trans_add(fsg, from, arc.to, logOf(arc.cost), id);
       }
     });
-    this.#runtime._fsg_set_states(fsg, 0, end);
-    if (this.#runtime._decoder_set_fsg(this.#decoder, fsg) < 0)
+    runtime._fsg_set_states(fsg, 0, end);
+    if (runtime._decoder_set_fsg(this.#decoder, fsg) < 0)
       throw new EngineFault('grammar', `the grammar "${name}" cannot be compiled: a word of it has no pronunciation`);
   }
 
@@ -64,11 +66,13 @@ export class SoundswallowerDecoder {
   decode(samples: Float32Array): Path | null {
     const runtime = this.#runtime;
     const bytes = new Uint8Array(samples.buffer, samples.byteOffset, samples.byteLength);
-    if (runtime._decoder_start_utt(this.#decoder) < 0) throw new EngineFault('decoder', 'the recogniser would not start an utterance');
+    if (runtime._decoder_start_utt(this.#decoder) < 0)
+      throw new EngineFault('decoder', 'the recogniser would not start an utterance');
     const at = give(runtime, bytes);
     const frames = runtime._decoder_process_float32(this.#decoder, at, samples.length, 0, 1);
     runtime._free(at);
-    if (runtime._decoder_end_utt(this.#decoder) < 0 || frames < 0) throw new EngineFault('decoder', 'the recogniser failed in an utterance');
+    if (runtime._decoder_end_utt(this.#decoder) < 0 || frames < 0)
+      throw new EngineFault('decoder', 'the recogniser failed in an utterance');
     if (runtime._decoder_hyp(this.#decoder, this.#scratch) === 0) return null;
     const score = runtime.HEAP_DATA_VIEW.getInt32(this.#scratch, true) * SCORE_STEP;
     return { words: this.#words(), score, frames };
@@ -102,7 +106,7 @@ function createDecoder(runtime: Runtime, files: LentFiles, settings: SearchSetti
     const { at, bytes } = files.lent(name);
     return use(runtime._s3file_init(at, bytes.length));
   };
-  const sure = (result: Pointer | number, what: string): number => {
+  const sure = (result: Pointer, what: string): number => {
     if (result <= 0) throw new EngineFault('model', `the recogniser could not read ${what}`);
     return result;
   };
@@ -123,20 +127,41 @@ function createDecoder(runtime: Runtime, files: LentFiles, settings: SearchSetti
     compallsen: true,
   };
   const decoder = sure(
-    runtime._decoder_create(sure(withText(runtime, JSON.stringify(config), (at) => runtime._config_parse_json(0, at)), 'its settings')),
+    runtime._decoder_create(
+      sure(
+        withText(runtime, JSON.stringify(config), (at) => runtime._config_parse_json(0, at)),
+        'its settings',
+      ),
+    ),
     'its settings',
   );
   if (runtime._decoder_init_cleanup(decoder) < 0) throw new EngineFault('model', 'the recogniser could not be made ready');
   sure(runtime._decoder_init_fe(decoder), 'its front end');
   sure(runtime._decoder_init_feat_s3file(decoder, 0), 'its features');
   sure(runtime._decoder_init_acmod_pre(decoder), 'its acoustic model');
-  runtime._set_mdef(decoder, sure(lend('mdef', (at) => runtime._bin_mdef_read_s3file(at, 0)), 'mdef'));
+  runtime._set_mdef(
+    decoder,
+    sure(
+      lend('mdef', (at) => runtime._bin_mdef_read_s3file(at, 0)),
+      'mdef',
+    ),
+  );
   const logmath = runtime._decoder_logmath(decoder);
-  runtime._set_tmat(decoder, sure(lend('transition_matrices', (at) => runtime._tmat_init_s3file(at, logmath, 0.0001)), 'transition_matrices'));
+  runtime._set_tmat(
+    decoder,
+    sure(
+      lend('transition_matrices', (at) => runtime._tmat_init_s3file(at, logmath, 0.0001)),
+      'transition_matrices',
+    ),
+  );
   const loaded = lend('means', (means) =>
     lend('variances', (variances) => lend('sendump', (sendump) => runtime._load_gmm(decoder, means, variances, 0, sendump))),
   );
-  if (loaded < 0 || runtime._decoder_init_acmod_post(decoder) < 0) throw new EngineFault('model', 'the recogniser could not read its sounds');
-  sure(lend('dict.txt', (dict) => lend('noisedict.txt', (noise) => runtime._decoder_init_dict_s3file(decoder, dict, noise))), 'its dictionary');
+  if (loaded < 0 || runtime._decoder_init_acmod_post(decoder) < 0)
+    throw new EngineFault('model', 'the recogniser could not read its sounds');
+  sure(
+    lend('dict.txt', (dict) => lend('noisedict.txt', (noise) => runtime._decoder_init_dict_s3file(decoder, dict, noise))),
+    'its dictionary',
+  );
   return decoder;
 }

@@ -51,7 +51,7 @@ type Options = { modelBase: string; defaultModel: null; print(line: string): voi
 
 let runtime: Promise<Runtime> | null = null;
 
-/** The compiled recogniser, once a thread: each further copy would cost its memory again, and in Node another process listener. */
+/** The compiled recogniser, once a thread: a further copy would cost its memory again, and in Node a process listener. */
 export function openRuntime(): Promise<Runtime> {
   const quiet: Options = { modelBase: '', defaultModel: null, print: () => undefined, printErr: () => undefined };
   const create = createModule as unknown as (options: Options) => Promise<Runtime>;

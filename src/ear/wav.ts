@@ -92,7 +92,7 @@ export function readWav(bytes: Uint8Array): Result<Wav, WavFault> {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   if (view.byteLength < 12 || letters(view, 0) !== 'RIFF' || letters(view, 8) !== 'WAVE') return fail({ key: 'not-a-wav' });
   let format: Format | null = null;
-  for (let at = 12; at + 8 <= view.byteLength; ) {
+  for (let at = 12; at + 8 <= view.byteLength;) {
     const name = letters(view, at);
     const stated = view.getUint32(at + 4, true);
     const chunk = { at: at + 8, length: stated };

@@ -24,13 +24,21 @@ function run(course: string, floorDb: number | null = null): Endpoint[] {
 }
 
 /** Syllables: 120 ms of sound, 60 ms of dip. */
-const speech = (db: number, syllables: number): string => Array.from({ length: syllables }, () => `${db}*12 ${db - 18}*6`).join(' ');
+const speech = (db: number, syllables: number): string =>
+  Array.from({ length: syllables }, () => `${db}*12 ${db - 18}*6`).join(' ');
 
 describe('Endpointer', () => {
   test.each([
     ['a short word', `-65*100 -25*20 -65*100`, [[100, 119]]],
     ['a number with a pause in it of 400 ms is one', `-65*100 ${speech(-25, 4)} -65*40 ${speech(-25, 3)} -65*100`, [[100, 259]]],
-    ['two things with a second between are two', `-65*100 -25*30 -65*100 -25*30 -65*100`, [[100, 129], [230, 259]]],
+    [
+      'two things with a second between are two',
+      `-65*100 -25*30 -65*100 -25*30 -65*100`,
+      [
+        [100, 129],
+        [230, 259],
+      ],
+    ],
     ['a click of 30 ms is nothing', `-65*100 -15*3 -65*200`, []],
     ['speech in a noise 12 dB under it', `-45*300 ${speech(-30, 5)} -45*100`, [[300, 385]]],
     ['silence', `-80*500`, []],
@@ -69,6 +77,10 @@ describe('Endpointer', () => {
     for (const level of levels('-65*100 -25*30')) endpointer.frame(level);
     expect(endpointer.open).toMatchObject({ first: 100, last: 129 });
     endpointer.drop();
-    expect(levels('-65*200').map((level) => endpointer.frame(level)).filter((each) => each !== null)).toEqual([]);
+    expect(
+      levels('-65*200')
+        .map((level) => endpointer.frame(level))
+        .filter((each) => each !== null),
+    ).toEqual([]);
   });
 });

@@ -28,5 +28,10 @@ test('the pronunciations of the shop use only phones that the model has', () => 
   const shop = readPronunciations(readFileSync(new URL('../../models/pronunciations.txt', import.meta.url), 'utf8'));
   expect(shop.get('thou')).toEqual(['TH AW']);
   const phones = new Set<string>(PHONES);
-  expect([...shop.values()].flat().flatMap((sound) => sound.split(' ')).filter((phone) => !phones.has(phone))).toEqual([]);
+  expect(
+    [...shop.values()]
+      .flat()
+      .flatMap((sound) => sound.split(' '))
+      .filter((phone) => !phones.has(phone)),
+  ).toEqual([]);
 });

@@ -1,5 +1,15 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { EngineFault, following, Listener, PATIENCE_MS, WINDOW_MS, wordGraph, type EarEvent, type Hypothesis, type Recogniser } from '../../src/ear/index.ts';
+import {
+  EngineFault,
+  following,
+  Listener,
+  PATIENCE_MS,
+  WINDOW_MS,
+  wordGraph,
+  type EarEvent,
+  type Hypothesis,
+  type Recogniser,
+} from '../../src/ear/index.ts';
 import type { Grammar, GrammarNode } from '../../src/phrasebook/index.ts';
 
 const RATE_HZ = 16_000;
@@ -27,9 +37,18 @@ class Scripted implements Recogniser {
     if (this.fails !== null) return Promise.reject(this.fails);
     this.heardS.push(this.#samples / RATE_HZ);
     const text = this.saying;
-    const words = text === '' ? [] : text.split(' ').map((word, at) => ({ word, startS: 0.35 + at * 0.3, endS: 0.65 + at * 0.3 }));
+    const words =
+      text === '' ? [] : text.split(' ').map((word, at) => ({ word, startS: 0.35 + at * 0.3, endS: 0.65 + at * 0.3 }));
     const accepted = text !== '';
-    return Promise.resolve({ words, text, confidence: accepted ? 0.9 : 0, accepted, reason: accepted ? null : 'not-in-grammar', fillerScore: 0, alternatives: [] });
+    return Promise.resolve({
+      words,
+      text,
+      confidence: accepted ? 0.9 : 0,
+      accepted,
+      reason: accepted ? null : 'not-in-grammar',
+      fillerScore: 0,
+      alternatives: [],
+    });
   }
   close(): void {
     this.opened.push('closed');
@@ -64,7 +83,8 @@ async function speak(text: string): Promise<void> {
 const told = (): string[] =>
   events.flatMap((event) => {
     if (event.type === 'level') return [];
-    if (event.type === 'hypothesis') return [event.hypothesis.accepted ? `"${event.hypothesis.text}"` : `refused: ${event.hypothesis.reason ?? ''}`];
+    if (event.type === 'hypothesis')
+      return [event.hypothesis.accepted ? `"${event.hypothesis.text}"` : `refused: ${event.hypothesis.reason ?? ''}`];
     return [event.type === 'window' ? `window ${event.open ? 'open' : 'shut'}` : event.type];
   });
 

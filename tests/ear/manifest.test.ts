@@ -31,7 +31,11 @@ describe('loadFiles', () => {
 describe('readManifest', () => {
   test.each([
     ['no engines', { version: 1, engines: [] }, /"engines"/u],
-    ['a sum that is none', { version: 1, engines: [{ ...engine, files: [{ name: 'f', bytes: 3, sha256: 'abc' }] }] }, /engines\.0\.files\.0\.sha256/u],
+    [
+      'a sum that is none',
+      { version: 1, engines: [{ ...engine, files: [{ name: 'f', bytes: 3, sha256: 'abc' }] }] },
+      /engines\.0\.files\.0\.sha256/u,
+    ],
     ['a later version', { version: 2, engines: [engine] }, /"version"/u],
   ])('refuses %s and says where', (_, json, message) => {
     expect(() => readManifest(json)).toThrow(message);

@@ -40,19 +40,23 @@ describe('resample to 16 kHz', () => {
 
   test('in pieces it is the same as at once (seed 21)', () => {
     fc.assert(
-      fc.property(fc.array(fc.integer({ min: 1, max: 700 }), { minLength: 1, maxLength: 8 }), fc.constantFrom(44_100, 48_000, 22_050, 8_000), (sizes, rate) => {
-        const sound = tone(440, rate, sizes.reduce((sum, size) => sum + size, 0) / rate);
-        const whole = resample(sound, rate);
-        const resampler = new Resampler(rate, 16_000);
-        const pieces: number[] = [];
-        let at = 0;
-        for (const size of sizes) {
-          pieces.push(...resampler.push(sound.subarray(at, at + size)));
-          at += size;
-        }
-        pieces.push(...resampler.push(sound.subarray(at)), ...resampler.flush());
-        expect(pieces).toEqual([...whole]);
-      }),
+      fc.property(
+        fc.array(fc.integer({ min: 1, max: 700 }), { minLength: 1, maxLength: 8 }),
+        fc.constantFrom(44_100, 48_000, 22_050, 8_000),
+        (sizes, rate) => {
+          const sound = tone(440, rate, sizes.reduce((sum, size) => sum + size, 0) / rate);
+          const whole = resample(sound, rate);
+          const resampler = new Resampler(rate, 16_000);
+          const pieces: number[] = [];
+          let at = 0;
+          for (const size of sizes) {
+            pieces.push(...resampler.push(sound.subarray(at, at + size)));
+            at += size;
+          }
+          pieces.push(...resampler.push(sound.subarray(at)), ...resampler.flush());
+          expect(pieces).toEqual([...whole]);
+        },
+      ),
       { seed: 21, numRuns: 40 },
     );
   });

@@ -30,7 +30,14 @@ describe('wordErrors', () => {
 });
 
 describe('tallies', () => {
-  const outcome = (group: string, said: string, heard: string | null): Outcome => ({ group, said, heard, confidence: 0.5, audioS: 2, workS: 0.1 });
+  const outcome = (group: string, said: string, heard: string | null): Outcome => ({
+    group,
+    said,
+    heard,
+    confidence: 0.5,
+    audioS: 2,
+    workS: 0.1,
+  });
   const sums = tallies([
     outcome('digits', 'six', 'six'),
     outcome('digits', 'two', 'three'),
@@ -81,15 +88,25 @@ describe('npm run score', () => {
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
   const root = fileURLToPath(new URL('../..', import.meta.url));
   const score = (...args: string[]) => {
-    const { status, stdout, stderr } = spawnSync(process.execPath, ['scripts/run.mjs', 'src/cli/score.ts', ...args], { cwd: root, encoding: 'utf8' });
-    return { status, stdout, lines: stderr.split('\n').filter((line) => line !== '' && !/ExperimentalWarning|trace-warnings/u.test(line)) };
+    const { status, stdout, stderr } = spawnSync(process.execPath, ['scripts/run.mjs', 'src/cli/score.ts', ...args], {
+      cwd: root,
+      encoding: 'utf8',
+    });
+    return {
+      status,
+      stdout,
+      lines: stderr.split('\n').filter((line) => line !== '' && !/ExperimentalWarning|trace-warnings/u.test(line)),
+    };
   };
   const put = (name: string, text: string): string => {
     writeFileSync(join(folder, name), text);
     return join(folder, name);
   };
   const wav = join(root, 'tests/fixtures/wav/synthetic-next.wav');
-  const good = put('good.jsonl', `${JSON.stringify({ wav, text: 'next', group: 'synthetic' })}\n${JSON.stringify({ wav, text: '', group: 'refuse' })}\n`);
+  const good = put(
+    'good.jsonl',
+    `${JSON.stringify({ wav, text: 'next', group: 'synthetic' })}\n${JSON.stringify({ wav, text: '', group: 'refuse' })}\n`,
+  );
 
   test.each([
     ['no manifest', [], /Name a manifest/u],
@@ -119,17 +136,24 @@ describe('npm run score', () => {
     ['a WAV that is not there', [put('d.jsonl', `{"wav":"x.wav","text":"","group":"g"}\n`)], /x\.wav: there is no such file/u],
     ['a WAV that is none', [put('e.jsonl', `{"wav":"a.jsonl","text":"","group":"g"}\n`)], /a\.jsonl: this is not a WAV/u],
     ['an engine that is unknown', [good, '--engine', 'ears'], /no recogniser is called "ears"; there are: .*soundswallower/u],
-  ])('ends for %s with one line and exit code 2', (_, args, message) => {
-    const { status, stdout, lines } = score(...args);
-    expect(lines.length).toBe(1);
-    expect(lines[0]).toMatch(message);
-    expect([status, stdout]).toEqual([2, '']);
-  }, 60_000);
+  ])(
+    'ends for %s with one line and exit code 2',
+    (_, args, message) => {
+      const { status, stdout, lines } = score(...args);
+      expect(lines.length).toBe(1);
+      expect(lines[0]).toMatch(message);
+      expect([status, stdout]).toEqual([2, '']);
+    },
+    60_000,
+  );
 
   test('prints the sums by group, an object a line', () => {
     const { status, stdout } = score(good, '--json');
     expect(status).toBe(0);
-    const sums = stdout.trim().split('\n').map((line) => JSON.parse(line) as Record<string, unknown>);
+    const sums = stdout
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line) as Record<string, unknown>);
     expect(sums.map(({ group, utterances, right, wrong }) => [group, utterances, right, wrong])).toEqual([
       ['synthetic', 1, 1, 0],
       ['refuse', 1, 0, 1],

@@ -15,7 +15,9 @@ const oneOf = (key: string, ...phrases: string[]): Grammar => ({
   key,
   root: {
     node: 'one-of',
-    branches: phrases.map((phrase) => ({ item: { node: 'sequence', items: phrase.split(' ').map((word) => ({ node: 'word', word })) } })),
+    branches: phrases.map((phrase) => ({
+      item: { node: 'sequence', items: phrase.split(' ').map((word) => ({ node: 'word', word })) },
+    })),
   },
   rules: {},
 });
@@ -32,11 +34,15 @@ describe('the packaged recogniser on synthetic speech', () => {
     ['synthetic-next', 'next'],
     ['synthetic-reads-627', 'reads six twenty seven'],
     ['synthetic-how-much-left', 'how much left'],
-  ])('%s among everything that can be said', async (name, text) => {
-    const [heard] = await hearSound(ear, fixture(name), fullGrammar, 'by-ear');
-    expect(heard?.text).toBe(text);
-    expect(heard?.accepted).toBe(true);
-  }, 60_000);
+  ])(
+    '%s among everything that can be said',
+    async (name, text) => {
+      const [heard] = await hearSound(ear, fixture(name), fullGrammar, 'by-ear');
+      expect(heard?.text).toBe(text);
+      expect(heard?.accepted).toBe(true);
+    },
+    60_000,
+  );
 
   test('three things in one file are three hypotheses, in order, with times inside their utterance', async () => {
     const grammar = oneOf('three', 'next', 'reads six twenty seven', 'how much left', 'done');

@@ -2,10 +2,21 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { describeWavFault, readWav, writeWav } from '../../src/ear/index.ts';
 
-type Shape = { readonly code: number; readonly bits: number; readonly channels: number; readonly rateHz: number; readonly extensible?: boolean };
+type Shape = {
+  readonly code: number;
+  readonly bits: number;
+  readonly channels: number;
+  readonly rateHz: number;
+  readonly extensible?: boolean;
+};
 
 /** A WAV of one value on every channel, written by hand so that the reader is not tested against its own writer. */
-function wavOf(value: number, frames: number, { code, bits, channels, rateHz, extensible = false }: Shape, before: Uint8Array[] = []): Uint8Array {
+function wavOf(
+  value: number,
+  frames: number,
+  { code, bits, channels, rateHz, extensible = false }: Shape,
+  before: Uint8Array[] = [],
+): Uint8Array {
   const bytesPerSample = Math.ceil(bits / 8);
   const data = new DataView(new ArrayBuffer(frames * channels * bytesPerSample));
   for (let at = 0; at < data.byteLength; at += bytesPerSample) {
@@ -47,7 +58,10 @@ function riff(chunks: readonly Uint8Array[]): Uint8Array {
   const out = new Uint8Array(8 + size);
   out.set([...'RIFF'].map((letter) => letter.charCodeAt(0)));
   new DataView(out.buffer).setUint32(4, size, true);
-  out.set([...'WAVE'].map((letter) => letter.charCodeAt(0)), 8);
+  out.set(
+    [...'WAVE'].map((letter) => letter.charCodeAt(0)),
+    8,
+  );
   let at = 12;
   for (const each of chunks) {
     out.set(each, at);
@@ -115,7 +129,16 @@ describe('readWav', () => {
     ['sound before its format', riff([chunk('data', new Uint8Array(8))]), 'no-format'],
     ['compressed (ADPCM)', wavOf(0, 4, { ...mono16, code: 2 }), 'unsupported'],
     ['4 bit', wavOf(0, 4, { ...mono16, bits: 4 }), 'unsupported'],
-    ['no channels', riff([chunk('fmt ', new Uint8Array(16).fill(0).map((_, i) => (i === 0 ? 1 : 0)))]), 'unsupported'],
+    [
+      'no channels',
+      riff([
+        chunk(
+          'fmt ',
+          new Uint8Array(16).fill(0).map((_, i) => (i === 0 ? 1 : 0)),
+        ),
+      ]),
+      'unsupported',
+    ],
     ['a rate of nothing', wavOf(0, 4, { ...mono16, rateHz: 0 }), 'unsupported'],
   ] as const)('refuses %s', (_, bytes, key) => {
     const read = readWav(bytes);
@@ -136,11 +159,17 @@ describe('readWav', () => {
 
   test('what is written is read again, to half a step of 16 bits (seed 12)', () => {
     fc.assert(
-      fc.property(fc.array(fc.double({ min: -1, max: 32_767 / 32_768, noNaN: true }), { minLength: 1, maxLength: 50 }), (values) => {
-        const read = readWav(writeWav({ samples: Float32Array.from(values), rateHz: 16_000 }));
-        expect(read.ok).toBe(true);
-        if (read.ok) values.forEach((value, at) => expect(Math.abs(read.value.samples[at]! - value)).toBeLessThanOrEqual(0.5 / 32_768 + 1e-7));
-      }),
+      fc.property(
+        fc.array(fc.double({ min: -1, max: 32_767 / 32_768, noNaN: true }), { minLength: 1, maxLength: 50 }),
+        (values) => {
+          const read = readWav(writeWav({ samples: Float32Array.from(values), rateHz: 16_000 }));
+          expect(read.ok).toBe(true);
+          if (read.ok)
+            values.forEach((value, at) =>
+              expect(Math.abs(read.value.samples[at]! - value)).toBeLessThanOrEqual(0.5 / 32_768 + 1e-7),
+            );
+        },
+      ),
       { seed: 12 },
     );
   });

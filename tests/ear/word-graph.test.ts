@@ -24,14 +24,18 @@ function phrases(node: GrammarNode): Map<string, number> {
       put(out, '', 0);
       return out;
     case 'one-of':
-      for (const { item, weight = 1 } of node.branches) phrases(item).forEach((cost, phrase) => put(out, phrase, cost - Math.log(weight)));
+      for (const { item, weight = 1 } of node.branches)
+        phrases(item).forEach((cost, phrase) => put(out, phrase, cost - Math.log(weight)));
       return out;
     case 'sequence':
-      return node.items.reduce((before, item) => {
-        const joint = new Map<string, number>();
-        before.forEach((costA, a) => phrases(item).forEach((costB, b) => put(joint, `${a} ${b}`.trim(), costA + costB)));
-        return joint;
-      }, new Map([['', 0]]));
+      return node.items.reduce(
+        (before, item) => {
+          const joint = new Map<string, number>();
+          before.forEach((costA, a) => phrases(item).forEach((costB, b) => put(joint, `${a} ${b}`.trim(), costA + costB)));
+          return joint;
+        },
+        new Map([['', 0]]),
+      );
     case 'rule':
       throw new Error('no rules here');
   }
@@ -51,9 +55,12 @@ const anyNode = fc.letrec<{ node: GrammarNode }>((tie) => ({
 
 describe('wordGraph', () => {
   test('holds exactly the phrases of its grammar', () => {
-    const graph = wordGraph(grammar(sequence(optional(word('reads')), { node: 'rule', name: 'digit' }, optional(word('thou'))), { digit }));
+    const graph = wordGraph(
+      grammar(sequence(optional(word('reads')), { node: 'rule', name: 'digit' }, optional(word('thou'))), { digit }),
+    );
     for (const phrase of ['one', 'reads two', 'two thou', 'reads one thou']) expect(accepts(graph, phrase.split(' '))).toBe(true);
-    for (const phrase of ['reads', 'thou', 'one two', 'reads one thou thou', 'three']) expect(accepts(graph, phrase.split(' '))).toBe(false);
+    for (const phrase of ['reads', 'thou', 'one two', 'reads one thou thou', 'three'])
+      expect(accepts(graph, phrase.split(' '))).toBe(false);
     expect(wordsOf(graph)).toEqual(['one', 'reads', 'thou', 'two']);
   });
 
@@ -92,13 +99,22 @@ describe('wordGraph', () => {
 
   test('refuses a rule that is missing, a rule that refers to itself, and a weight of nothing', () => {
     expect(() => wordGraph(grammar({ node: 'rule', name: 'gone' }))).toThrow(/no rule "gone"/u);
-    expect(() => wordGraph(grammar({ node: 'rule', name: 'round' }, { round: sequence(word('a'), { node: 'rule', name: 'round' }) }))).toThrow(/itself/u);
+    expect(() =>
+      wordGraph(grammar({ node: 'rule', name: 'round' }, { round: sequence(word('a'), { node: 'rule', name: 'round' }) })),
+    ).toThrow(/itself/u);
     expect(() => wordGraph(grammar({ node: 'one-of', branches: [{ item: word('a'), weight: 0 }] }))).toThrow(/weight/u);
   });
 
   test('every sample of the phrasebook is a phrase of its grammar, and the graph stays small', () => {
     const graph = wordGraph(fullGrammar);
-    const number = { number: ['six twenty seven'], size: ['six twenty seven'], small: ['two thou'], signed: ['minus two thou'], step: ['four'], temperature: ['twenty degrees'] };
+    const number = {
+      number: ['six twenty seven'],
+      size: ['six twenty seven'],
+      small: ['two thou'],
+      signed: ['minus two thou'],
+      step: ['four'],
+      temperature: ['twenty degrees'],
+    };
     const said = samples(12, number).map((each) => each.sentence);
     expect(said.length).toBeGreaterThan(100);
     expect(said.filter((sentence) => !accepts(graph, sentence.split(' ')))).toEqual([]);

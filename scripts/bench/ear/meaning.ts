@@ -8,12 +8,13 @@ function meaning(words: string, context: Context): Intent | null {
 }
 
 /** Without what only repeats the words. */
-const essence = (intent: Intent): string => JSON.stringify(intent, (key, value: unknown) => (key === 'spoken' ? undefined : value));
+const essence = (intent: Intent): string =>
+  JSON.stringify(intent, (key, value: unknown) => (key === 'spoken' ? undefined : value));
 
 /**
  * What an utterance came to: `right` in intent and value; `refused`, so the person says it again; `asked`, a question, or a
- * number that is refused for a reason; `wrong`, another command or a value that is not what was said; and, among the wrong, whether a
- * number would be stored without a word (`silent`), before the job's own doubts.
+ * number that is refused for a reason; `wrong`, another command or a value that is not what was said; and, among the wrong,
+ * whether a number would be stored without a word (`silent`), before the job's own doubts.
  */
 export type Verdict = { readonly as: 'right' | 'refused' | 'asked' | 'wrong'; readonly silent: boolean };
 

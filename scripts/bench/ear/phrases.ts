@@ -24,7 +24,10 @@ function spread<T>(list: readonly T[], count: number): T[] {
 }
 
 const talkOf = (path: string): string[] =>
-  readFileSync(new URL(path, import.meta.url), 'utf8').split('\n').map((line) => line.trim()).filter((line) => line !== '' && !line.startsWith('#'));
+  readFileSync(new URL(path, import.meta.url), 'utf8')
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '' && !line.startsWith('#'));
 
 /**
  * The phrases of the bench: `count` lines of the phrasebook's own corpus, over every intent and number form, and talk that is

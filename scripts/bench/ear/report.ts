@@ -13,7 +13,9 @@ function wordsTable(rows: readonly BenchRow[], engines: readonly string[]): stri
   const body = unique(rows.map((row) => row.condition)).flatMap((condition) =>
     unique(rows.filter((row) => row.verdict === null).map((row) => row.group)).map((group) => {
       const cells = engines.map((engine) => {
-        const here = rows.filter((row) => row.condition === condition && row.group === group && row.engine === engine && row.verdict === null);
+        const here = rows.filter(
+          (row) => row.condition === condition && row.group === group && row.engine === engine && row.verdict === null,
+        );
         const right = here.filter((row) => (row.said === '' ? row.heard === null : row.heard === row.said)).length;
         const wrong = here.filter((row) => row.heard !== null && row.heard !== row.said).length;
         return `${share(right, here.length)}, wrong ${share(wrong, here.length)}`;
@@ -31,17 +33,40 @@ function phrasesTable(rows: readonly BenchRow[], engines: readonly string[]): st
       const count = (as: string): number => here.filter((row) => row.verdict?.as === as).length;
       const words = here.filter((row) => row.heard === row.said).length;
       const silent = here.filter((row) => row.verdict?.silent === true).length;
-      return [condition, engine, `${here.length}`, share(count('right'), here.length), share(words, here.length), ...['refused', 'asked', 'wrong'].map((as) => share(count(as), here.length)), share(silent, here.length)];
+      return [
+        condition,
+        engine,
+        `${here.length}`,
+        share(count('right'), here.length),
+        share(words, here.length),
+        ...['refused', 'asked', 'wrong'].map((as) => share(count(as), here.length)),
+        share(silent, here.length),
+      ];
     }),
   );
-  return table(['condition', 'engine', 'phrases', 'right in meaning', 'right in words', 'refused', 'asked', 'wrong', 'wrong number, not asked'], body);
+  return table(
+    [
+      'condition',
+      'engine',
+      'phrases',
+      'right in meaning',
+      'right in words',
+      'refused',
+      'asked',
+      'wrong',
+      'wrong number, not asked',
+    ],
+    body,
+  );
 }
 
 /** Of what was heard with a confidence in each tenth, how much was right: a calibrated engine has the two alike. */
 function reliability(rows: readonly BenchRow[], engines: readonly string[]): string {
   const body = Array.from({ length: 10 }, (_, tenth) => {
     const cells = engines.map((engine) => {
-      const here = rows.filter((row) => row.engine === engine && row.text !== '' && Math.min(9, Math.floor(row.confidence * 10)) === tenth);
+      const here = rows.filter(
+        (row) => row.engine === engine && row.text !== '' && Math.min(9, Math.floor(row.confidence * 10)) === tenth,
+      );
       const right = here.filter((row) => row.said !== '' && row.text === row.said).length;
       return `${here.length}: ${share(right, here.length)}`;
     });

@@ -26,7 +26,10 @@ export async function speak(phrases: readonly BenchPhrase[]): Promise<ReadonlyMa
       const { sound, startS, endS } = await synthesiser.render(words);
       const speech = sound.slice(Math.max(0, startS - 0.05) * RATE_HZ, (endS + 0.05) * RATE_HZ);
       const samples = new Float32Array(speech.length + 2 * AROUND_S * RATE_HZ);
-      samples.set(speech.map((sample) => sample * 0.5), AROUND_S * RATE_HZ);
+      samples.set(
+        speech.map((sample) => sample * 0.5),
+        AROUND_S * RATE_HZ,
+      );
       writeFileSync(file, writeWav({ samples, rateHz: RATE_HZ }));
     }
     const read = readWav(new Uint8Array(readFileSync(file)));

@@ -9,7 +9,7 @@ const RATE_HZ = 16_000;
 /** White noise, nearly normal. */
 const white = (random: Random): number => random() + random() + random() + random() - 2;
 
-/** A filter of second order that passes about `hz`, as narrow as `q` is high (bilinear band-pass, R. Bristow-Johnson's cookbook). */
+/** A second-order filter that passes about `hz`, as narrow as `q` is high (bilinear band-pass, R. Bristow-Johnson's cookbook). */
 function bandPass(hz: number, q: number): (x: number) => number {
   const w = (2 * Math.PI * Math.min(hz, 7900)) / RATE_HZ;
   const alpha = Math.sin(w) / (2 * q);
@@ -51,7 +51,11 @@ const turn = (hz: number, index: number): number => (2 * Math.PI * hz * index) /
 /** Mains hum with its harmonics, beating with the slip of the motor, over a low rumble of bearings and belt. */
 function motor(length: number, random: Random): Float32Array {
   const mains = (random() < 0.5 ? 50 : 60) * (1 - between(random, 0, 0.03));
-  const parts = Array.from({ length: 24 }, (_, k) => ({ hz: mains * (k + 1), gain: between(random, 0.2, 1) / (k + 1) ** 0.8, phase: between(random, 0, 6) }));
+  const parts = Array.from({ length: 24 }, (_, k) => ({
+    hz: mains * (k + 1),
+    gain: between(random, 0.2, 1) / (k + 1) ** 0.8,
+    phase: between(random, 0, 6),
+  }));
   const rumble = lowPass(between(random, 300, 900));
   const slow = wander(random, 1.5);
   return make(length, (i) => {
@@ -96,7 +100,9 @@ function chatter(length: number, random: Random): Float32Array {
   return make(length, () => {
     phase += (2 * Math.PI * hz * (1 + 0.02 * drift())) / RATE_HZ;
     const gate = Math.max(0.1, slow() * 1.6 - 0.4);
-    return gate * (Math.tanh(3 * Math.sin(phase)) + 0.4 * Math.sin(2.5 * phase) + 0.3 * Math.sin(7 * phase)) + floor(white(random));
+    return (
+      gate * (Math.tanh(3 * Math.sin(phase)) + 0.4 * Math.sin(2.5 * phase) + 0.3 * Math.sin(7 * phase)) + floor(white(random))
+    );
   });
 }
 
@@ -110,10 +116,12 @@ function talk(length: number, random: Random): Float32Array {
 function babble(out: Float32Array, random: Random, gain: number): void {
   const pitch = between(random, 85, 230);
   let phase = 0;
-  for (let at = 0; at < out.length; ) {
+  for (let at = 0; at < out.length;) {
     const length = Math.round(between(random, 0.08, 0.28) * RATE_HZ);
     const pause = random() < 0.2 ? Math.round(between(random, 0.1, 0.6) * RATE_HZ) : 0;
-    const formants = [between(random, 280, 800), between(random, 900, 2300), between(random, 2300, 3200)].map((hz) => bandPass(hz, 8));
+    const formants = [between(random, 280, 800), between(random, 900, 2300), between(random, 2300, 3200)].map((hz) =>
+      bandPass(hz, 8),
+    );
     const rustle = random() < 0.3 ? bandPass(between(random, 3000, 6000), 1) : null;
     const voiced = pitch * between(random, 0.85, 1.25);
     for (let i = 0; i < length && at + i < out.length; i += 1) {
@@ -150,7 +158,10 @@ function air(length: number, random: Random): Float32Array {
 /** A cut across a keyway or a hexagon: a knock at each edge, with the work ringing after it, and the cut between. */
 function interrupted(length: number, random: Random): Float32Array {
   const perSecond = between(random, 5, 22);
-  const rings = Array.from({ length: 4 }, () => ({ filter: bandPass(between(random, 350, 5500), between(random, 10, 30)), gain: between(random, 0.3, 1) }));
+  const rings = Array.from({ length: 4 }, () => ({
+    filter: bandPass(between(random, 350, 5500), between(random, 10, 30)),
+    gain: between(random, 0.3, 1),
+  }));
   const cut = bandPass(3200, 0.7);
   let until = 0;
   return make(length, (i) => {

@@ -14,4 +14,5 @@ export function seeded(seed: number): Random {
 export const between = (random: Random, low: number, high: number): number => low + (high - low) * random();
 
 /** A seed of its own for each piece of work, however many there are. */
-export const mixSeed = (seed: number, index: number): number => (Math.imul(seed ^ 0x9e37_79b9, 0x85eb_ca6b) + Math.imul(index + 1, 0xc2b2_ae35)) >>> 0;
+export const mixSeed = (seed: number, index: number): number =>
+  (Math.imul(seed ^ 0x9e37_79b9, 0x85eb_ca6b) + Math.imul(index + 1, 0xc2b2_ae35)) >>> 0;

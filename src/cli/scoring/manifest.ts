@@ -25,7 +25,9 @@ function lineOf(path: string, text: string, number: number): ScoredLine {
   const read = Line.safeParse(json);
   if (!read.success) {
     const [first] = read.error.issues;
-    throw new InputFault(`${path}, line ${number}: "${first?.path.join('.') ?? ''}" is missing or wrong; a line is {"wav": …, "text": …, "group": …}`);
+    throw new InputFault(
+      `${path}, line ${number}: "${first?.path.join('.') ?? ''}" is missing or wrong; a line is {"wav": …, "text": …, "group": …}`,
+    );
   }
   const { wav, text: said, group } = read.data;
   return { wav: isAbsolute(wav) ? wav : join(dirname(path), wav), text: said.trim().toLowerCase(), group };

@@ -54,7 +54,8 @@ export function readScoreRequest(args: readonly string[]): ScoreRequest {
 
 function noiseWanted(kind: string | undefined, snr: string | undefined, seed: string | undefined): NoiseWanted | null {
   if (kind === undefined) {
-    if (snr !== undefined || seed !== undefined) throw new InputFault(`--snr and --seed go with --noise KIND; the kinds are ${NOISE_KINDS.join(', ')}`);
+    if (snr !== undefined || seed !== undefined)
+      throw new InputFault(`--snr and --seed go with --noise KIND; the kinds are ${NOISE_KINDS.join(', ')}`);
     return null;
   }
   const known = NOISE_KINDS.find((each): each is NoiseKind => each === kind);

@@ -19,7 +19,8 @@ const row = (each: Tally): string[] => [
 export function scoreTable(tallies: readonly Tally[]): string {
   const rows = [HEADINGS, ...tallies.map(row)];
   const widths = HEADINGS.map((_, column) => Math.max(...rows.map((each) => each[column]!.length)));
-  const line = (cells: readonly string[]): string => `| ${cells.map((cell, column) => cell.padEnd(widths[column]!)).join(' | ')} |`;
+  const line = (cells: readonly string[]): string =>
+    `| ${cells.map((cell, column) => cell.padEnd(widths[column]!)).join(' | ')} |`;
   const rule = `| ${widths.map((width) => '-'.repeat(width)).join(' | ')} |`;
   return [line(HEADINGS), rule, ...rows.slice(1).map(line)].join('\n');
 }

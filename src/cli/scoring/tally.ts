@@ -68,5 +68,13 @@ export function tally(group: string, outcomes: readonly Outcome[]): Tally {
 /** A tally for each group in the order in which they first come, and one for all. */
 export function tallies(outcomes: readonly Outcome[]): readonly Tally[] {
   const groups = [...new Set(outcomes.map((each) => each.group))];
-  return [...groups.map((group) => tally(group, outcomes.filter((each) => each.group === group))), tally('all', outcomes)];
+  return [
+    ...groups.map((group) =>
+      tally(
+        group,
+        outcomes.filter((each) => each.group === group),
+      ),
+    ),
+    tally('all', outcomes),
+  ];
 }

@@ -46,8 +46,8 @@ const refused = (reason: 'too-short' | 'not-in-grammar'): Judged => ({
   words: [], text: '', confidence: 0, accepted: false, reason, fillerScore: 0, alternatives: [], evidence: null,
 });
 
-/** The words of the graph that were likeliest said, and whether they are to be believed; `heard` is null for hardly any sound. */
-export function judge(graph: PhoneGraph, heard: PhoneScores | null): Judged {
+/** The words of the graph that were likeliest said, and whether they are to be believed; `heard` is null for hardly any sound, and starts `leadS` before it. */
+export function judge(graph: PhoneGraph, heard: PhoneScores | null, leadS: number): Judged {
   if (heard === null) return refused('too-short');
   const best = bestPath(graph, heard, SEARCH);
   if (best === null) return refused('not-in-grammar');
@@ -59,7 +59,7 @@ export function judge(graph: PhoneGraph, heard: PhoneScores | null): Judged {
   };
   const confidence = confidenceOf(evidence);
   return {
-    words: best.words.map(({ word, from, to }) => ({ word: graph.words[word] ?? '', startS: from * STEP_S, endS: (to + 1) * STEP_S })),
+    words: best.words.map(({ word, from, to }) => ({ word: graph.words[word] ?? '', startS: from * STEP_S - leadS, endS: (to + 1) * STEP_S - leadS })),
     text: textOf(graph, best),
     confidence,
     accepted: confidence >= ACCEPT_FROM,

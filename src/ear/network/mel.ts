@@ -7,6 +7,8 @@ import { powerSpectrum } from './fourier.ts';
 
 export const MEL_HOP = 160;
 export const MEL_BANDS = 44;
+/** Seconds from one frame to the next. */
+export const FRAME_S = 0.01;
 const RATE_HZ = 16_000;
 const WINDOW = 400;
 const SIZE = 512;
@@ -47,6 +49,25 @@ for (let at = 0; at < WINDOW; at += 1) HANN[(SIZE - WINDOW) / 2 + at] = 0.5 - 0.
 
 /** How many whole frames these samples hold. */
 export const melFrames = (samples: number): number => Math.max(0, 1 + Math.floor((samples - SIZE) / MEL_HOP));
+
+/**
+ * The same mels with so many frames of the sound's own quiet before and after: in training every word had silence at both ends,
+ * and one that is cut off at the very end of a recording was heard as no word at all. The quiet of a band is its lowest tenth.
+ */
+export function withQuietEnds(mels: Float32Array, ends: number): Float32Array {
+  const frames = mels.length / MEL_BANDS;
+  const whole = new Float32Array((frames + 2 * ends) * MEL_BANDS);
+  whole.set(mels, ends * MEL_BANDS);
+  for (let band = 0; band < MEL_BANDS; band += 1) {
+    const levels = Float32Array.from({ length: frames }, (_, at) => mels[at * MEL_BANDS + band]!).sort();
+    const quiet = levels[Math.floor((frames - 1) / 10)]!;
+    for (let at = 0; at < ends; at += 1) {
+      whole[at * MEL_BANDS + band] = quiet;
+      whole[(frames + ends + at) * MEL_BANDS + band] = quiet;
+    }
+  }
+  return whole;
+}
 
 /** The mels of an utterance, frame after frame. Samples are -1 to 1 at 16 kHz. */
 export function logMels(samples: Float32Array): Float32Array {

@@ -3,12 +3,15 @@ import type { Pronunciations } from '../lexicon.ts';
 import { EngineFault, type Hypothesis, type Recogniser } from '../recogniser.ts';
 import { wordGraph } from '../word-graph.ts';
 import { judge } from './judge.ts';
-import { logMels, melFrames } from './mel.ts';
+import { FRAME_S, logMels, melFrames, withQuietEnds } from './mel.ts';
 import { phoneGraph, type PhoneGraph } from './phone-graph.ts';
 import { openPhoneNet, type PhoneNet } from './phone-net.ts';
 
 /** Phone graphs kept by the key of their grammar: the steps of a job go to and fro between a few. */
 const KEPT_GRAPHS = 12;
+
+/** Frames of quiet set before and after an utterance. */
+const QUIET_FRAMES = 24;
 
 export type SwarfnetFiles = {
   /** The network, as models/swarfnet/swarfnet.onnx. */
@@ -62,7 +65,8 @@ export function swarfnetOn(net: PhoneNet, pronunciations: Pronunciations): Recog
       const [within, samples] = [graph, joined(heard)];
       graph = null;
       heard = [];
-      return judge(within, melFrames(samples.length) === 0 ? null : await net.hear(logMels(samples)));
+      if (melFrames(samples.length) === 0) return judge(within, null, 0);
+      return judge(within, await net.hear(withQuietEnds(logMels(samples), QUIET_FRAMES)), QUIET_FRAMES * FRAME_S);
     },
     close() {
       graph = null;
