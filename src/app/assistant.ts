@@ -4,29 +4,26 @@ import type { Ear, EarEvent, HearingTimes, ListeningMode } from '../ear/index.ts
 import { nextSeq, type Effect } from '../job/index.ts';
 import { grammarFor, speakReply, textOfReply } from '../phrasebook/index.ts';
 import {
-  describeDamage, describeFileFault, describeNotices, describeShelfFault, describeTaken, openLog, readJobFile, writeJobFile,
-  type HoldEdges, type JobFile, type JobHold, type OpenLog, type Shelf, type ShelfFault, type StoredJob,
+  describeDamage,
+  describeFileFault,
+  describeNotices,
+  describeShelfFault,
+  describeTaken,
+  openLog,
+  readJobFile,
+  writeJobFile,
+  type HoldEdges,
+  type JobFile,
+  type JobHold,
+  type OpenLog,
+  type Shelf,
+  type ShelfFault,
+  type StoredJob,
 } from '../shelf/index.ts';
 import type { AssistantState, ListeningState, Notice } from './assistantState.ts';
 import { Conversation, type Turn } from './conversation.ts';
+import type { AssistantDeps } from './assistantDeps.ts';
 import type { VoicePort } from './ports.ts';
-
-/** The edges of the page, made elsewhere: the store, the ear, the voice, the clock, ids, and the two demo jobs. */
-export type AssistantDeps = {
-  readonly shelf: Shelf;
-  /** Holds a job for this window, so that two windows never write to one log. */
-  readonly holdJob: (job: string, edges: Pick<HoldEdges, 'onStanding' | 'onStored' | 'settled'>) => Promise<JobHold>;
-  readonly openEar: () => Promise<Ear>;
-  readonly openVoice: () => Promise<VoicePort>;
-  readonly now: () => number;
-  readonly tick: () => number;
-  readonly newId: () => string;
-  readonly demos: Readonly<Record<'inch' | 'metric', () => Promise<string>>>;
-  /** Asks the browser to keep what is stored; called once a job is open. */
-  readonly keepStored: () => Promise<void>;
-  /** Marks a span in the browser's own timeline, so that the answer's delay can be looked at. */
-  readonly mark: (name: string, startMs: number, endMs: number, detail: object) => void;
-};
 
 const LAST_JOB = 'last-job';
 const LISTENING = 'listening-mode';
@@ -106,7 +103,8 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     store.setState((state) => ({ notices: [...state.notices.filter((each) => each.id !== notice.id), notice] }));
   const settle = (id: string): void => store.setState((state) => ({ notices: state.notices.filter((each) => each.id !== id) }));
 
-  const shelfTrouble = (fault: ShelfFault): void => notify({ id: 'shelf', part: 'shelf', text: describeShelfFault(fault), remedy: null });
+  const shelfTrouble = (fault: ShelfFault): void =>
+    notify({ id: 'shelf', part: 'shelf', text: describeShelfFault(fault), remedy: null });
 
   async function refreshJobs(): Promise<void> {
     const jobs = await deps.shelf.jobs();
@@ -199,7 +197,10 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
   }
 
   const show = (talk: Conversation): void =>
-    store.setState({ job: job === null ? null : { id: job.id, state: talk.state, talk: talk.talk }, unstored: talk.unstored.length });
+    store.setState({
+      job: job === null ? null : { id: job.id, state: talk.state, talk: talk.talk },
+      unstored: talk.unstored.length,
+    });
 
   /** Takes one turn of the conversation, shows it, does its effect, and speaks its answer. */
   async function turn(take: (talk: Conversation) => Promise<Turn>, heardAt: HearingTimes | null = null): Promise<void> {
@@ -210,7 +211,9 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     if (done.events.length > 0) hold?.announce(nextSeq(talk.state) - 1);
     show(talk);
     if (done.heard !== '' || done.source !== 'button')
-      store.setState({ heard: { words: done.heard, from: done.source, outcome: done.intent === null ? 'not-understood' : done.outcome } });
+      store.setState({
+        heard: { words: done.heard, from: done.source, outcome: done.intent === null ? 'not-understood' : done.outcome },
+      });
     store.setState({ reply: { text: textOfReply(done.reply), reply: done.reply, outcome: done.outcome } });
     if (done.fault === null) settle('shelf');
     else shelfTrouble(done.fault);

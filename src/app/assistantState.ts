@@ -35,7 +35,7 @@ export type AssistantState = {
   readonly listening: {
     readonly mode: ListeningMode;
     readonly state: ListeningState;
-    /** Loudness now and the noise floor, in dB under full scale (0 is the loudest, -80 silence); null until the microphone runs. */
+    /** Loudness now and the noise floor, in dB under full scale (0 loudest, -80 silence); null while there is no microphone. */
     readonly levelDb: number | null;
     readonly floorDb: number | null;
     readonly tooLoud: boolean;

@@ -1,7 +1,27 @@
 import {
-  contextOf, decide, fold, folded, line, opening, replyOf, sentence, silence,
-  type AskKey, type Context, type Decision, type Effect, type EventBody, type EventType, type Intent, type IntentType, type JobEvent,
-  type JobState, type Plan, type RefusalKey, type Reply, type Talk,
+  contextOf,
+  decide,
+  fold,
+  folded,
+  line,
+  opening,
+  replyOf,
+  sentence,
+  silence,
+  type AskKey,
+  type Context,
+  type Decision,
+  type Effect,
+  type EventBody,
+  type EventType,
+  type Intent,
+  type IntentType,
+  type JobEvent,
+  type JobState,
+  type Plan,
+  type RefusalKey,
+  type Reply,
+  type Talk,
 } from '../job/index.ts';
 import { interpret, interpretTyped, type ParseRefusal } from '../phrasebook/index.ts';
 import type { OpenLog, ShelfFault } from '../shelf/index.ts';
@@ -58,7 +78,10 @@ export class Conversation {
   readonly #deps: ConversationDeps;
 
   /** `nextSeq` is the number that the store expects next; it counts events that this build does not understand. */
-  constructor(job: { readonly plan: Plan; readonly events: readonly JobEvent[]; readonly nextSeq: number }, deps: ConversationDeps) {
+  constructor(
+    job: { readonly plan: Plan; readonly events: readonly JobEvent[]; readonly nextSeq: number },
+    deps: ConversationDeps,
+  ) {
     this.#state = folded(job.plan, job.events);
     this.#nextSeq = job.nextSeq;
     this.#deps = deps;
@@ -105,10 +128,23 @@ export class Conversation {
   /** Stores a fact that no words stand for, such as a memo whose sound has been kept. */
   record(body: EventBody, phrase: 'memo-kept'): Promise<Turn> {
     return this.#inTurn(() =>
-      this.#carryOut('button', '', null, (scene) => {
-        const reply = replyOf(scene, 'stored', sentence(phrase));
-        return { outcome: 'done', reason: null, events: [body], reply, talk: { ...scene.talk, lastReply: reply }, effect: null };
-      }, 0),
+      this.#carryOut(
+        'button',
+        '',
+        null,
+        (scene) => {
+          const reply = replyOf(scene, 'stored', sentence(phrase));
+          return {
+            outcome: 'done',
+            reason: null,
+            events: [body],
+            reply,
+            talk: { ...scene.talk, lastReply: reply },
+            effect: null,
+          };
+        },
+        0,
+      ),
     );
   }
 
@@ -141,19 +177,34 @@ export class Conversation {
     return this.#turn(source, words, { outcome: 'refused', reason: key, reply, intent: null, value: null, interpretMs });
   }
 
-  #refuse(source: Source, words: string, reason: RefusalKey, phrase: 'say-it-with-a-verb', intent: IntentType, interpretMs: number): Turn {
+  #refuse(
+    source: Source,
+    words: string,
+    reason: RefusalKey,
+    phrase: 'say-it-with-a-verb',
+    intent: IntentType,
+    interpretMs: number,
+  ): Turn {
     const scene = { state: this.#state, talk: this.#talk, words, now: this.#deps.now() };
     const reply = replyOf(scene, 'please-repeat', sentence(phrase));
     return this.#turn(source, words, { outcome: 'refused', reason, reply, intent, value: null, interpretMs });
   }
 
-  #turn(source: Source, heard: string, told: Pick<Turn, 'outcome' | 'reason' | 'reply' | 'intent' | 'value'> & { interpretMs: number }): Turn {
+  #turn(
+    source: Source,
+    heard: string,
+    told: Pick<Turn, 'outcome' | 'reason' | 'reply' | 'intent' | 'value'> & { interpretMs: number },
+  ): Turn {
     const { interpretMs, ...rest } = told;
     return { source, heard, ...rest, events: [], effect: null, fault: null, times: { interpretMs, decideMs: 0, storeMs: 0 } };
   }
 
   async #carryOut(
-    source: Source, words: string, intent: Intent | null, decideIt: (scene: Parameters<typeof decide>[0]) => Decision, interpretMs: number,
+    source: Source,
+    words: string,
+    intent: Intent | null,
+    decideIt: (scene: Parameters<typeof decide>[0]) => Decision,
+    interpretMs: number,
   ): Promise<Turn> {
     const { now, tick } = this.#deps;
     const scene = { state: this.#state, talk: this.#talk, words, now: now() };

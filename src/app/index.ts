@@ -1,5 +1,6 @@
 export type { AssistantState, HeardLine, ListeningState, Notice } from './assistantState.ts';
 export { Conversation, type ConversationDeps, type Source, type Turn, type TurnReason } from './conversation.ts';
-export { createAssistant, type AssistantDeps } from './assistant.ts';
+export { createAssistant } from './assistant.ts';
+export type { AssistantDeps } from './assistantDeps.ts';
 export type { ListeningMode } from '../ear/index.ts';
 export type { VoicePort } from './ports.ts';

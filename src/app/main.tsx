@@ -17,7 +17,7 @@ const assistant = createAssistant({
   holdJob: (job, edges) =>
     holdJob(job, {
       ...edges,
-      locks: navigator.locks ?? null,
+      locks: 'locks' in navigator ? navigator.locks : null,
       channel: (name) => new BroadcastChannel(name),
       window: crypto.randomUUID(),
       patienceMs: 2_000,

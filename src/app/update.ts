@@ -10,7 +10,12 @@ export function offerUpdate(store: StoreApi<AssistantState>, worker: Workbox): v
   worker.addEventListener('waiting', () => {
     worker.addEventListener('controlling', () => location.reload());
     const take = { label: 'Change to it now', run: () => worker.messageSkipWaiting() };
-    const notice = { id: 'update', part: 'update', text: 'A new version is ready; this one works on until you change.', remedy: take } as const;
+    const notice = {
+      id: 'update',
+      part: 'update',
+      text: 'A new version is ready; this one works on until you change.',
+      remedy: take,
+    } as const;
     store.setState((state) => ({ notices: [...state.notices.filter((each) => each.id !== notice.id), notice] }));
   });
 }

@@ -6,7 +6,7 @@ export class InputFault extends Error {
   }
 }
 
-/** Runs a command of the terminal; an `InputFault` becomes its one line and exit code 2, anything else is a bug and is shown whole. */
+/** Runs a command of the terminal; an `InputFault` becomes its one line and exit code 2, all else is a bug, shown whole. */
 export async function runCommand(command: () => Promise<void>): Promise<void> {
   try {
     await command();

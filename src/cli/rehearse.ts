@@ -48,7 +48,13 @@ function readRequest(args: readonly string[]): Request {
     if (token.name === 'say') utterances.push({ source: 'say', words: token.value });
     if (token.name === 'wav') utterances.push({ source: 'wav', path: token.value });
   }
-  return { job, utterances, at: parsed.values.at ?? null, expect: readExpected(parsed.values.expect ?? null), json: parsed.values.json ?? false };
+  return {
+    job,
+    utterances,
+    at: parsed.values.at ?? null,
+    expect: readExpected(parsed.values.expect ?? null),
+    json: parsed.values.json ?? false,
+  };
 }
 
 function readExpected(text: string | null): Request['expect'] {
@@ -65,7 +71,9 @@ function operationNamed(plan: Plan, name: string): string {
   const operations = plan.route.operations;
   const found = /^\d+$/.test(name) ? operations[Number(name) - 1] : operations.find((operation) => operation.id === name);
   if (found === undefined)
-    throw new InputFault(`--at ${name}: no such operation; give a step from 1 to ${operations.length} or an id such as ${operations[0]?.id}`);
+    throw new InputFault(
+      `--at ${name}: no such operation; give a step from 1 to ${operations.length} or an id such as ${operations[0]?.id}`,
+    );
   return found.id;
 }
 
@@ -98,7 +106,12 @@ function summary(state: JobState, asked: boolean): object {
     operations: state.plan.route.operations.map((operation) => ({
       id: operation.id,
       status: progressOf(state, operation.id).status,
-      readings: inOrder(progressOf(state, operation.id).readings).map(({ quantity, value, instrument, place }) => ({ quantity, value, instrument, place })),
+      readings: inOrder(progressOf(state, operation.id).readings).map(({ quantity, value, instrument, place }) => ({
+        quantity,
+        value,
+        instrument,
+        place,
+      })),
     })),
     events: inOrder(state.log).length,
   };
@@ -143,10 +156,12 @@ async function rehearse(): Promise<void> {
   const wavs = await Promise.all(
     request.utterances.map(async (utterance) => (utterance.source === 'wav' ? await readInput(utterance.path) : null)),
   );
-  const ear = await openEar(request.utterances.flatMap((utterance, index) => {
-    const bytes = wavs[index];
-    return utterance.source === 'wav' && bytes != null ? [{ path: utterance.path, bytes }] : [];
-  }));
+  const ear = await openEar(
+    request.utterances.flatMap((utterance, index) => {
+      const bytes = wavs[index];
+      return utterance.source === 'wav' && bytes != null ? [{ path: utterance.path, bytes }] : [];
+    }),
+  );
 
   const stored = memoryShelf(() => Date.now());
   const taken = await stored.take(file, { newId: randomUUID(), at: Date.now() });
@@ -157,13 +172,16 @@ async function rehearse(): Promise<void> {
   const expectAt = start ?? (request.expect === null ? first : firstOpen(job.plan));
   const plan = request.expect === null ? job.plan : expecting(job.plan, expectAt, request.expect);
 
-  const conversation = new Conversation({ ...job, plan }, {
-    log: openLog(stored, job),
-    now: () => Date.now(),
-    tick: () => performance.now(),
-    newId: () => randomUUID(),
-    bareReadings: () => true,
-  });
+  const conversation = new Conversation(
+    { ...job, plan },
+    {
+      log: openLog(stored, job),
+      now: () => Date.now(),
+      tick: () => performance.now(),
+      newId: () => randomUUID(),
+      bareReadings: () => true,
+    },
+  );
   if (start !== null || request.expect !== null) {
     const step = plan.route.operations.findIndex((operation) => operation.id === expectAt) + 1;
     await conversation.press({ type: 'go-to', step: { as: 'one', value: step } });

@@ -1,6 +1,13 @@
 import { basename } from 'node:path';
 import {
-  describeWavFault, EAR_RATE_HZ, engineNamed, hearSound, openEngine, readWav, resample, type HearingRefusal,
+  describeWavFault,
+  EAR_RATE_HZ,
+  engineNamed,
+  hearSound,
+  openEngine,
+  readWav,
+  resample,
+  type HearingRefusal,
 } from '../ear/index.ts';
 import { vocabulary, type Grammar } from '../phrasebook/index.ts';
 import { InputFault } from './fault.ts';
@@ -28,7 +35,7 @@ export function soundOf(path: string, bytes: Uint8Array): Float32Array {
   return resample(wav.value.samples, wav.value.rateHz, EAR_RATE_HZ);
 }
 
-/** Opens an ear on these files; each is read at once, so that a bad one is told before anything is done. No engine without files. */
+/** Opens an ear on these files; each is read at once, so that a bad one is told before anything is done. */
 export async function openEar(files: readonly { readonly path: string; readonly bytes: Uint8Array }[]): Promise<WavEar> {
   const sounds = new Map(files.map(({ path, bytes }) => [path, soundOf(path, bytes)]));
   if (sounds.size === 0) return { hear: () => Promise.resolve([]), close: () => undefined };

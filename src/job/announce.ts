@@ -24,7 +24,10 @@ export function targetPieces(state: JobState, operation: Operation): readonly (r
 }
 
 /** What is said when an operation is opened, and the event that its caution was given, the first time. */
-export function announcement(state: JobState, operation: Operation): { readonly pieces: readonly Piece[]; readonly events: readonly EventBody[] } {
+export function announcement(
+  state: JobState,
+  operation: Operation,
+): { readonly pieces: readonly Piece[]; readonly events: readonly EventBody[] } {
   const due = operation.caution !== null && !progressOf(state, operation.id).cautioned ? operation.caution : null;
   const pieces = [
     sentence('step', count(stepNumber(state, operation))),

@@ -13,8 +13,22 @@ import { anyLastReading, machineOf, measuredMate, openOperation, windowOf } from
 
 type Asking = Extract<
   Intent['type'],
-  | 'where-am-i' | 'whats-next' | 'repeat' | 'ask-target' | 'ask-left' | 'ask-passes' | 'ask-dial' | 'ask-stop' | 'ask-speed' | 'ask-feed'
-  | 'ask-last' | 'ask-bore' | 'ask-fit' | 'ask-time' | 'ask-caution' | 'read-log'
+  | 'where-am-i'
+  | 'whats-next'
+  | 'repeat'
+  | 'ask-target'
+  | 'ask-left'
+  | 'ask-passes'
+  | 'ask-dial'
+  | 'ask-stop'
+  | 'ask-speed'
+  | 'ask-feed'
+  | 'ask-last'
+  | 'ask-bore'
+  | 'ask-fit'
+  | 'ask-time'
+  | 'ask-caution'
+  | 'read-log'
 >;
 
 const FITS: Readonly<Record<FitName, PhraseId>> = {
@@ -52,7 +66,9 @@ function answerAbout(scene: Scene, operation: Operation, asking: Asking): Senten
     }
     case 'whats-next': {
       const next = operationAfter(state, operation);
-      return next === null ? [sentence('last-one')] : [sentence('next-up'), sentence(line(next.say)), ...targetPieces(state, next)];
+      return next === null
+        ? [sentence('last-one')]
+        : [sentence('next-up'), sentence(line(next.say)), ...targetPieces(state, next)];
     }
     case 'ask-target':
       return targetAnswer(scene, operation);
@@ -131,7 +147,8 @@ function boreAnswer(scene: Scene, operation: Operation): Sentences {
   const mate = mateHere(scene.state, operation);
   if (mate === null) return [sentence('which-mate')];
   const measured = measuredMate(scene.state, mate.id);
-  if (measured === null) return [sentence(line(mate.say), size(mate.nominal)), sentence('not-measured-yet'), sentence('from-the-plan')];
+  if (measured === null)
+    return [sentence(line(mate.say), size(mate.nominal)), sentence('not-measured-yet'), sentence('from-the-plan')];
   if (measured.least === measured.most) return [sentence(line(mate.say), size(measured.least))];
   return [sentence(line(mate.say), size(measured.least), 'to', size(measured.most))];
 }
@@ -141,7 +158,10 @@ function fitAnswer(operation: Operation): Sentences {
   if (fit === null) return [sentence('no-fit-here')];
   const tight = fit.mostClearance <= 0;
   const [a, b] = tight ? [-fit.mostClearance, -fit.leastClearance] : [fit.leastClearance, fit.mostClearance];
-  return [sentence(FITS[fit.name]), sentence(amount(nanometres(a)), 'to', amount(nanometres(b)), tight ? 'interference' : 'clearance')];
+  return [
+    sentence(FITS[fit.name]),
+    sentence(amount(nanometres(a)), 'to', amount(nanometres(b)), tight ? 'interference' : 'clearance'),
+  ];
 }
 
 function logAnswer(scene: Scene, operation: Operation): Sentences {

@@ -6,7 +6,18 @@ import { goBack, goTo, leave } from './moving.ts';
 import { takeReading } from './readings.ts';
 import { sentence, type PhraseId } from './reply.ts';
 import { askWhich, correct, forget, sayNo, sayYes, scratch } from './righting.ts';
-import { dialZeroed, edgeFound, felt, indicatorRead, jawRead, nowWorking, setDial, temperatureNoted, tookCut, touchedOff } from './setting.ts';
+import {
+  dialZeroed,
+  edgeFound,
+  felt,
+  indicatorRead,
+  jawRead,
+  nowWorking,
+  setDial,
+  temperatureNoted,
+  tookCut,
+  touchedOff,
+} from './setting.ts';
 
 /** Does with a heard length what its kind asks for: one is taken, two are asked about, none is refused with its reason. */
 function withLength(scene: Scene, intent: LengthIntent, heard: Heard<Length>, take: (value: Length) => Decision): Decision {
@@ -37,7 +48,9 @@ export function decide(scene: Scene, intent: Intent): Decision {
       return goBack(scene);
     case 'go-to':
       // A step number is said whole; two readings of it would be two steps, so it is asked for again.
-      return intent.step.as === 'one' ? goTo(scene, intent.step.value) : refused(scene, intent.step.as === 'none' ? intent.step.reason : 'no-number');
+      return intent.step.as === 'one'
+        ? goTo(scene, intent.step.value)
+        : refused(scene, intent.step.as === 'none' ? intent.step.reason : 'no-number');
     case 'where-am-i':
     case 'whats-next':
     case 'repeat':

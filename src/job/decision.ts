@@ -31,9 +31,30 @@ export type AskKey = Doubt | 'which-value' | 'no-reading-taken' | 'no-reading-in
  * store nothing.
  */
 export type Decision =
-  | { readonly outcome: 'done'; readonly reason: null; readonly events: readonly EventBody[]; readonly reply: Reply; readonly talk: Talk; readonly effect: Effect | null }
-  | { readonly outcome: 'asked'; readonly reason: AskKey; readonly events: readonly []; readonly reply: Reply; readonly talk: Talk; readonly effect: null }
-  | { readonly outcome: 'refused'; readonly reason: RefusalKey; readonly events: readonly []; readonly reply: Reply; readonly talk: Talk; readonly effect: null };
+  | {
+      readonly outcome: 'done';
+      readonly reason: null;
+      readonly events: readonly EventBody[];
+      readonly reply: Reply;
+      readonly talk: Talk;
+      readonly effect: Effect | null;
+    }
+  | {
+      readonly outcome: 'asked';
+      readonly reason: AskKey;
+      readonly events: readonly [];
+      readonly reply: Reply;
+      readonly talk: Talk;
+      readonly effect: null;
+    }
+  | {
+      readonly outcome: 'refused';
+      readonly reason: RefusalKey;
+      readonly events: readonly [];
+      readonly reply: Reply;
+      readonly talk: Talk;
+      readonly effect: null;
+    };
 
 export const replyOf = (scene: Scene, tone: Tone | null, ...sentences: readonly (readonly Piece[])[]): Reply => ({
   tone,

@@ -4,7 +4,7 @@ import type { JobState } from './state.ts';
 import type { Doubt } from './talk.ts';
 import { directionOf, lastReading, standingOf, windowOf } from './window.ts';
 
-/** A part does not grow under the tool: more than this over the last reading is asked about (2 thou; common practice, no source). */
+/** A part does not grow under the tool: more than this over the last reading is asked about (2 thou; ours). */
 const GROWTH_ALLOWED: Length = nanometres(2 * NM_PER_THOU);
 /** A drop of less than this since the last reading is never odd, whatever the plan's depth of cut (50 thou; ours). */
 const DROP_ALLOWED: Length = nanometres(50 * NM_PER_THOU);

@@ -8,22 +8,37 @@ import { instrumentField, quantityField } from '../route/index.ts';
  */
 const bodies = [
   /** The operation was left as done; the next one that is still waiting is open. */
-  z.strictObject({ type: z.literal('OperationFinished'), operation: idField, standing: z.enum(['no-size', 'in-window', 'outside-window', 'not-measured']) }),
+  z.strictObject({
+    type: z.literal('OperationFinished'),
+    operation: idField,
+    standing: z.enum(['no-size', 'in-window', 'outside-window', 'not-measured']),
+  }),
   /** The operation was passed over on purpose. */
   z.strictObject({ type: z.literal('OperationSkipped'), operation: idField }),
   /** The operation was gone to: back, or by its step number. */
   z.strictObject({ type: z.literal('OperationOpened'), operation: idField }),
   /** A reading of the part. `words` is what was heard, or what was typed. */
   z.strictObject({
-    type: z.literal('ReadingLogged'), operation: idField, quantity: quantityField, value: lengthField, instrument: instrumentField.nullable(),
-    place: z.enum(['at-the-shoulder', 'at-the-end', 'in-the-middle', 'across']).nullable(), words: z.string().max(200),
+    type: z.literal('ReadingLogged'),
+    operation: idField,
+    quantity: quantityField,
+    value: lengthField,
+    instrument: instrumentField.nullable(),
+    place: z.enum(['at-the-shoulder', 'at-the-end', 'in-the-middle', 'across']).nullable(),
+    words: z.string().max(200),
     /** True where the person said yes to a value that looked wrong. */
     confirmed: z.boolean(),
   }),
   /** A reading of a mate: a bore or a width. */
   z.strictObject({
-    type: z.literal('MateMeasured'), operation: idField, mate: idField, value: lengthField, instrument: instrumentField.nullable(),
-    place: z.enum(['at-the-shoulder', 'at-the-end', 'in-the-middle', 'across']).nullable(), words: z.string().max(200), confirmed: z.boolean(),
+    type: z.literal('MateMeasured'),
+    operation: idField,
+    mate: idField,
+    value: lengthField,
+    instrument: instrumentField.nullable(),
+    place: z.enum(['at-the-shoulder', 'at-the-end', 'in-the-middle', 'across']).nullable(),
+    words: z.string().max(200),
+    confirmed: z.boolean(),
   }),
   /** Degrees Celsius of the part, to .001. */
   z.strictObject({ type: z.literal('TemperatureNoted'), operation: idField, celsius: z.number().min(-50).max(400) }),
@@ -32,7 +47,11 @@ const bodies = [
   z.strictObject({ type: z.literal('DialSet'), operation: idField, onDial: lengthField }),
   z.strictObject({ type: z.literal('TouchedOff'), operation: idField }),
   z.strictObject({ type: z.literal('DialZeroed'), operation: idField }),
-  z.strictObject({ type: z.literal('FitFelt'), operation: idField, feel: z.enum(['wont-start', 'tight', 'binds-at-the-shoulder', 'slides', 'loose']) }),
+  z.strictObject({
+    type: z.literal('FitFelt'),
+    operation: idField,
+    feel: z.enum(['wont-start', 'tight', 'binds-at-the-shoulder', 'slides', 'loose']),
+  }),
   z.strictObject({ type: z.literal('WorkingChanged'), operation: idField, working: z.enum(['turning', 'filing', 'polishing']) }),
   z.strictObject({ type: z.literal('JawRead'), operation: idField, jaw: z.number().int().min(1).max(4), indicator: lengthField }),
   z.strictObject({ type: z.literal('IndicatorRead'), operation: idField, end: z.enum(['low', 'high']), indicator: lengthField }),

@@ -90,7 +90,9 @@ function applied(state: JobState, event: JobEvent, body: Exclude<EventBody, { ty
         indicator: { ...progressOf(state, body.operation).indicator, [body.end]: body.indicator },
       });
     case 'EdgeFound':
-      return change(state, body.operation, { edges: { ...progressOf(state, body.operation).edges, [body.edge]: body.coordinate } });
+      return change(state, body.operation, {
+        edges: { ...progressOf(state, body.operation).edges, [body.edge]: body.coordinate },
+      });
     case 'MemoKept': {
       const memo = { clip: body.clip, seconds: body.seconds, at: event.at };
       return change(state, body.operation, { memos: added(progressOf(state, body.operation).memos, memo) });

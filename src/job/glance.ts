@@ -59,7 +59,9 @@ export function glance(state: JobState): Glance | null {
 }
 
 /** The route as a list with how far each step has come. */
-export function routeProgress(state: JobState): readonly { readonly operation: Operation; readonly status: OperationStatus; readonly open: boolean }[] {
+export function routeProgress(
+  state: JobState,
+): readonly { readonly operation: Operation; readonly status: OperationStatus; readonly open: boolean }[] {
   return state.plan.route.operations.map((operation) => ({
     operation,
     status: progressOf(state, operation.id).status,

@@ -1,6 +1,19 @@
 export type { Feel, Heard, Intent, IntentType, NumberRefusal, Place, Thing, Working } from './intent.ts';
 export type { Context, NumberSlot } from './context.ts';
-export { amount, bareAmount, count, line, PHRASES, question, sentence, size, type PhraseId, type Piece, type Reply, type Tone } from './reply.ts';
+export {
+  amount,
+  bareAmount,
+  count,
+  line,
+  PHRASES,
+  question,
+  sentence,
+  size,
+  type PhraseId,
+  type Piece,
+  type Reply,
+  type Tone,
+} from './reply.ts';
 export { planSchema, type Plan } from './plan.ts';
 export { eventBodySchema, jobEventSchema, type EventBody, type EventType, type JobEvent } from './event.ts';
 export { downward, inOrder, newest, sizeOf, type History } from './history.ts';

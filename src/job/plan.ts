@@ -19,13 +19,21 @@ export const planSchema = z
     const machines = new Set(plan.machines.map((machine) => machine.id));
     plan.route.setups.forEach((setup, index) => {
       if (!machines.has(setup.machine))
-        context.addIssue({ code: 'custom', path: ['route', 'setups', index, 'machine'], message: `no machine is called "${setup.machine}"` });
+        context.addIssue({
+          code: 'custom',
+          path: ['route', 'setups', index, 'machine'],
+          message: `no machine is called "${setup.machine}"`,
+        });
     });
     const mates = new Set(plan.part.mates.map((mate) => mate.id));
     plan.route.operations.forEach((operation, index) => {
       const fit = operation.target?.fit ?? null;
       if (fit !== null && !mates.has(fit.mate))
-        context.addIssue({ code: 'custom', path: ['route', 'operations', index, 'target', 'fit', 'mate'], message: `no mate is called "${fit.mate}"` });
+        context.addIssue({
+          code: 'custom',
+          path: ['route', 'operations', index, 'target', 'fit', 'mate'],
+          message: `no mate is called "${fit.mate}"`,
+        });
     });
   });
 export type Plan = z.output<typeof planSchema>;

@@ -37,7 +37,13 @@ const DOUBTS: Readonly<Record<Doubt, PhraseId>> = {
  * Takes a reading: stores what is plausible and asks about the rest (the Trust table of the voice). `sure` is true when the
  * person has already said yes to this value; `replaces` is the event that it puts right.
  */
-export function takeReading(scene: Scene, intent: ReadingIntent, value: Length, sure: boolean, replaces: string | null): Decision {
+export function takeReading(
+  scene: Scene,
+  intent: ReadingIntent,
+  value: Length,
+  sure: boolean,
+  replaces: string | null,
+): Decision {
   const { state, words } = scene;
   const operation = openOperation(state);
   if (operation === null) return refused(scene, 'all-done');
@@ -59,7 +65,8 @@ export function takeReading(scene: Scene, intent: ReadingIntent, value: Length, 
 
   const instrument = intent.instrument ?? operation.instrument;
   const shared = { operation: operation.id, value, instrument, place: intent.place, words, confirmed: sure };
-  const logged: EventBody = mate === null ? { type: 'ReadingLogged', quantity, ...shared } : { type: 'MateMeasured', mate: mate.id, ...shared };
+  const logged: EventBody =
+    mate === null ? { type: 'ReadingLogged', quantity, ...shared } : { type: 'MateMeasured', mate: mate.id, ...shared };
   // The new reading is stored before the old one is struck: a crash between the two loses neither.
   const events: readonly EventBody[] = replaces === null ? [logged] : [logged, { type: 'EventStruck', event: replaces }];
   const after = afterwards(scene, events);
@@ -77,7 +84,10 @@ function reportOf(state: JobState, operation: Operation, value: Length, instrume
   if (left === null) return notedReport;
   switch (left.standing) {
     case 'in-window':
-      return { tone: 'at-size', pieces: [...sentence('at-size'), ...(tells(value, left, instrument) ? [] : sentence('check-with-the-micrometer'))] };
+      return {
+        tone: 'at-size',
+        pieces: [...sentence('at-size'), ...(tells(value, left, instrument) ? [] : sentence('check-with-the-micrometer'))],
+      };
     case 'more-to-take': {
       const tone: Tone = left.onPart <= CLOSE_TO_SIZE ? 'close-to-size' : 'stored';
       return { tone, pieces: [...sentence(bareAmount(left.onPart), 'to-go'), ...whatToDo(state, operation)] };
@@ -89,7 +99,7 @@ function reportOf(state: JobState, operation: Operation, value: Length, instrume
   }
 }
 
-/** Whether an instrument can tell that a size lies in its window: accepted only inside the limits less its error (ISO 14253-1). */
+/** Whether an instrument can tell a size from its limits: accepted only inside them less its error (ISO 14253-1). */
 function tells(value: Length, left: Left, instrument: InstrumentKind | null): boolean {
   if (instrument !== 'caliper') return true;
   const error = INSTRUMENTS[instrument].permissibleError(value);

@@ -63,7 +63,7 @@ export const PHRASES = {
   'no-target-here': 'nothing is measured here',
   passes: 'passes',
   'one-pass': 'one pass',
-  'at': 'at',
+  at: 'at',
   'stop-at': 'stop at',
   from: 'from',
   turns: 'turns of the carriage dial',

@@ -54,7 +54,14 @@ export function forget(scene: Scene): Decision {
 function saidAgain(body: EventBody, value: Length): LengthIntent | null {
   switch (body.type) {
     case 'ReadingLogged':
-      return { type: 'reading', spoken: 'bare', instrument: body.instrument, thing: body.quantity === 'indicator' ? null : body.quantity, place: body.place, value: one(value) };
+      return {
+        type: 'reading',
+        spoken: 'bare',
+        instrument: body.instrument,
+        thing: body.quantity === 'indicator' ? null : body.quantity,
+        place: body.place,
+        value: one(value),
+      };
     case 'MateMeasured':
       return { type: 'reading', spoken: 'bare', instrument: body.instrument, thing: null, place: body.place, value: one(value) };
     case 'CutTaken':
@@ -111,7 +118,12 @@ export const withValue = (intent: LengthIntent, value: Length): LengthIntent => 
 
 /** Offers the likelier of two values; the other one is offered after a no. */
 export function askWhich(scene: Scene, intent: LengthIntent, values: readonly [Length, Length]): Decision {
-  const open: Question = { about: 'which-value', asked: withValue(intent, values[0]), other: withValue(intent, values[1]), values };
+  const open: Question = {
+    about: 'which-value',
+    asked: withValue(intent, values[0]),
+    other: withValue(intent, values[1]),
+    values,
+  };
   return asked(scene, 'which-value', open, question(size(values[0]), 'yes'));
 }
 

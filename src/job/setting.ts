@@ -89,5 +89,8 @@ export function edgeFound(scene: Scene, edge: 'first' | 'other', coordinate: Len
     first !== null && other !== null
       ? [sentence('centre-at', size(midway(first, other, 'half-even'))), sentence('width', size(magnitude(minus(other, first))))]
       : [];
-  return done([body], replyOf(scene, 'stored', sentence(edge === 'first' ? 'edge-at' : 'other-edge-at', size(coordinate)), ...both));
+  return done(
+    [body],
+    replyOf(scene, 'stored', sentence(edge === 'first' ? 'edge-at' : 'other-edge-at', size(coordinate)), ...both),
+  );
 }

@@ -3,7 +3,13 @@ import type { Intent, LengthIntent } from './intent.ts';
 import type { Reply } from './reply.ts';
 
 /** Why a value that was understood is asked about before it is stored. */
-export type Doubt = 'bigger-than-it-was' | 'far-from-the-last' | 'outside-the-stock' | 'far-from-the-target' | 'under-the-low-limit' | 'past-the-high-limit';
+export type Doubt =
+  | 'bigger-than-it-was'
+  | 'far-from-the-last'
+  | 'outside-the-stock'
+  | 'far-from-the-target'
+  | 'under-the-low-limit'
+  | 'past-the-high-limit';
 
 /**
  * A question that waits for yes, no or another number. It is not an event: nothing was acknowledged, so a crash may forget it.

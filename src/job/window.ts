@@ -17,7 +17,10 @@ export function machineOf(state: JobState, operation: Operation): Machine | null
 }
 
 /** The smallest and largest standing readings of a mate, or null before it is measured. */
-export function measuredMate(state: JobState, mate: string): { readonly least: Length; readonly most: Length; readonly count: number } | null {
+export function measuredMate(
+  state: JobState,
+  mate: string,
+): { readonly least: Length; readonly most: Length; readonly count: number } | null {
   const readings = inOrder(state.mates[mate] ?? null);
   const first = readings[0];
   if (first === undefined) return null;

@@ -47,7 +47,15 @@ class TestEar implements Ear {
     this.#listener(event);
   }
   says(text: string, accepted = true): void {
-    const hypothesis = { words: [], text, confidence: accepted ? 0.9 : 0.2, accepted, reason: accepted ? null : 'unsure', fillerScore: 0, alternatives: [] } as const;
+    const hypothesis = {
+      words: [],
+      text,
+      confidence: accepted ? 0.9 : 0.2,
+      accepted,
+      reason: accepted ? null : 'unsure',
+      fillerScore: 0,
+      alternatives: [],
+    } as const;
     this.tell({ type: 'hypothesis', hypothesis, times: { endOfSpeechAt: 0, endpointMs: 300, recogniserMs: 5 } });
   }
 }
@@ -59,7 +67,9 @@ class TestVoice implements VoicePort {
   hushed = 0;
   #listener: (speaking: boolean) => void = () => undefined;
   say(spoken: Parameters<VoicePort['say']>[0]): Promise<{ readonly firstSampleAt: number | null }> {
-    this.said.push(spoken.map((each) => (each.say === 'words' ? each.words.join(' ') : each.say === 'line' ? each.text : '.')).join(' '));
+    this.said.push(
+      spoken.map((each) => (each.say === 'words' ? each.words.join(' ') : each.say === 'line' ? each.text : '.')).join(' '),
+    );
     return Promise.resolve({ firstSampleAt: 10 });
   }
   hush(): void {
@@ -93,7 +103,13 @@ function bench(shelf: Shelf = memoryShelf(() => NOON), openEar?: () => Promise<E
   let ids = 0;
   const store = createAssistant({
     shelf,
-    holdJob: () => Promise.resolve({ standing: () => 'writing', takeOver: () => Promise.resolve(), announce: () => undefined, release: () => undefined }),
+    holdJob: () =>
+      Promise.resolve({
+        standing: () => 'writing',
+        takeOver: () => Promise.resolve(),
+        announce: () => undefined,
+        release: () => undefined,
+      }),
     openEar: openEar ?? (() => Promise.resolve(ear)),
     openVoice: () => Promise.resolve(voice),
     now: () => NOON,
@@ -177,7 +193,14 @@ describe('the assistant', () => {
     await state().typed('1.260');
     b.ear.says('reads one two fifty five');
     await settled();
-    await state().command({ type: 'reading', spoken: 'typed', instrument: null, thing: null, place: null, value: { as: 'one', value: 31_750_000 as never } });
+    await state().command({
+      type: 'reading',
+      spoken: 'typed',
+      instrument: null,
+      thing: null,
+      place: null,
+      value: { as: 'one', value: 31_750_000 as never },
+    });
     expect(readings()).toBe(3);
     await state().command({ type: 'scratch' });
     expect(readings()).toBe(2);
@@ -200,11 +223,17 @@ describe('the assistant', () => {
     const job = state().job!;
     const memo = job.state.log?.top.body;
     expect(memo).toMatchObject({ type: 'MemoKept', seconds: 10 });
-    expect(await b.shelf.clip(job.id, memo?.type === 'MemoKept' ? memo.clip : '')).toEqual({ ok: true, value: new Uint8Array([1, 2, 3]) });
+    expect(await b.shelf.clip(job.id, memo?.type === 'MemoKept' ? memo.clip : '')).toEqual({
+      ok: true,
+      value: new Uint8Array([1, 2, 3]),
+    });
   });
 
   it('goes on by touch when the ear does not start, says so, and offers to start it again', async () => {
-    const broken = bench(memoryShelf(() => NOON), () => Promise.reject(new Error('The microphone is not allowed.')));
+    const broken = bench(
+      memoryShelf(() => NOON),
+      () => Promise.reject(new Error('The microphone is not allowed.')),
+    );
     await settled();
     await broken.store.getState().listen('hold');
     expect(broken.store.getState().listening.state).toBe('broken');

@@ -27,7 +27,11 @@ describe('the demo job by touch and keys', () => {
     await press(page, /^Next/);
     await repliedWith(page, /Step 2\. Turn the collar/);
     await press(page, /^Reading/);
-    for (const key of ['1', 'point', '2', '6']) await page.getByRole('dialog').getByRole('button', { name: new RegExp(`^${key}\\b`) }).click();
+    for (const key of ['1', 'point', '2', '6'])
+      await page
+        .getByRole('dialog')
+        .getByRole('button', { name: new RegExp(`^${key}\\b`) })
+        .click();
     await press(page, /^Enter/);
     await repliedWith(page, /1\.260\. 10 thou to go/);
   });
@@ -44,7 +48,10 @@ describe('the demo job by touch and keys', () => {
 
   test('takes readings typed by a caliper or a keyboard, and strikes one', async () => {
     const { page } = browser;
-    for (const [size, answer] of [['1.255', /1\.255\. 5 thou to go/], ['1.250', /1\.250\. At size/]] as const) {
+    for (const [size, answer] of [
+      ['1.255', /1\.255\. 5 thou to go/],
+      ['1.250', /1\.250\. At size/],
+    ] as const) {
       await page.keyboard.type(size);
       await page.keyboard.press('Enter');
       await repliedWith(page, answer);
@@ -75,7 +82,11 @@ describe('the demo job by touch and keys', () => {
     const { page } = browser;
     await press(page, /^Back to the machine/, /^More/, /^More/, /^More/, /^Pages, sound/, /^Jobs/);
     const jobs = await page.locator('.choices').first().getByRole('button').count();
-    const file = { name: 'torn.job.json', mimeType: 'application/json', buffer: Buffer.from('{\n "format": "swarfside-job",\n "version": 1,\n "pl') };
+    const file = {
+      name: 'torn.job.json',
+      mimeType: 'application/json',
+      buffer: Buffer.from('{\n "format": "swarfside-job",\n "version": 1,\n "pl'),
+    };
     await page.locator('input[type=file]').setInputFiles(file);
     await page.getByText(/torn\.job\.json: line 4, column \d+/).waitFor();
     await screenshot(page, 'touch-bad-file');

@@ -24,7 +24,8 @@ type Answer = Readonly<Record<'ms' | 'endpointMs' | 'recogniserMs' | 'interpretM
 /** The medians of what an answer took, in one line: printed for the record, never judged here (docs/benchmarks.md). */
 function delays(answers: readonly Answer[]): string {
   const parts = ['ms', 'endpointMs', 'recogniserMs', 'interpretMs', 'decideMs', 'storeMs', 'voiceMs'] as const;
-  const median = (part: keyof Answer): number => answers.map((answer) => answer[part]).sort((a, b) => a - b)[answers.length >> 1] ?? 0;
+  const median = (part: keyof Answer): number =>
+    answers.map((answer) => answer[part]).sort((a, b) => a - b)[answers.length >> 1] ?? 0;
   return `end of speech to answer, median of ${answers.length}: ${parts.map((part) => `${part} ${median(part).toFixed(1)}`).join(', ')}`;
 }
 
@@ -33,8 +34,15 @@ describe('the demo job by voice', () => {
   let served: Served;
   let browser: Browser;
   const lines = [
-    'next', 'reads one two sixty', 'how much left', 'reads twelve fifty five', 'scratch that',
-    'reads one two fifty', "where am i", 'next', "what's next",
+    'next',
+    'reads one two sixty',
+    'how much left',
+    'reads twelve fifty five',
+    'scratch that',
+    'reads one two fifty',
+    'where am i',
+    'next',
+    "what's next",
   ].map(said);
 
   beforeAll(async () => {
@@ -47,30 +55,36 @@ describe('the demo job by voice', () => {
     forgetProfile(profile);
   });
 
-  test('steps, logs three readings, strikes one, and ends with a record of the two that stand', { timeout: 240_000 }, async () => {
-    const { page } = browser;
-    await beginDemo(page, served.url);
-    await repliedWith(page, /Step 2\. Turn the collar/);
-    await repliedWith(page, /1\.260\. 10 thou to go/);
-    await repliedWith(page, /10 thou to go on the diameter/);
-    await repliedWith(page, /1\.255\. 5 thou to go/);
-    await repliedWith(page, /Scratched 1\.255/);
-    await repliedWith(page, /1\.250\. At size/);
-    await screenshot(page, 'voice-at-size');
-    await repliedWith(page, /Step 2 of 25\. Turn/);
-    await repliedWith(page, /Step 3\. Measure the arm bore/);
-    await repliedWith(page, /Next\. Measure the arm width/);
-    const answers = await page.evaluate(() =>
-      performance.getEntriesByName('answer').map((entry) => ({ ...(entry as PerformanceMeasure).detail, ms: entry.duration }) as Answer),
-    );
-    console.log(delays(answers));
-    expect(answers.length).toBeGreaterThanOrEqual(8);
-    await openRecord(page);
-    expect(await recordedSizes(page)).toEqual(['1.260', '1.250']);
-    await screenshot(page, 'voice-record');
-    expect(browser.errors).toEqual([]);
-    expect(browser.reachedOut).toEqual([]);
-  });
+  test(
+    'steps, logs three readings, strikes one, and ends with a record of the two that stand',
+    { timeout: 240_000 },
+    async () => {
+      const { page } = browser;
+      await beginDemo(page, served.url);
+      await repliedWith(page, /Step 2\. Turn the collar/);
+      await repliedWith(page, /1\.260\. 10 thou to go/);
+      await repliedWith(page, /10 thou to go on the diameter/);
+      await repliedWith(page, /1\.255\. 5 thou to go/);
+      await repliedWith(page, /Scratched 1\.255/);
+      await repliedWith(page, /1\.250\. At size/);
+      await screenshot(page, 'voice-at-size');
+      await repliedWith(page, /Step 2 of 25\. Turn/);
+      await repliedWith(page, /Step 3\. Measure the arm bore/);
+      await repliedWith(page, /Next\. Measure the arm width/);
+      const answers = await page.evaluate(() =>
+        performance
+          .getEntriesByName('answer')
+          .map((entry) => ({ ...(entry as PerformanceMeasure).detail, ms: entry.duration }) as Answer),
+      );
+      console.log(delays(answers));
+      expect(answers.length).toBeGreaterThanOrEqual(8);
+      await openRecord(page);
+      expect(await recordedSizes(page)).toEqual(['1.260', '1.250']);
+      await screenshot(page, 'voice-record');
+      expect(browser.errors).toEqual([]);
+      expect(browser.reachedOut).toEqual([]);
+    },
+  );
 });
 
 describe('the power fails between two readings', () => {

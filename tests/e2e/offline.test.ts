@@ -9,7 +9,16 @@ let browser: Browser;
 
 beforeAll(async () => {
   served = await servePage();
-  browser = await launch({ profile, microphone: await speechFile([{ words: 'next', thenS: 9 }, { words: 'where am i', thenS: 5 }], 4) });
+  browser = await launch({
+    profile,
+    microphone: await speechFile(
+      [
+        { words: 'next', thenS: 9 },
+        { words: 'where am i', thenS: 5 },
+      ],
+      4,
+    ),
+  });
 });
 afterAll(async () => {
   await browser.close();

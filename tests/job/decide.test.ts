@@ -51,7 +51,11 @@ describe('moving', () => {
     const { state, decision } = when(given(openAt('deburr')), next, next);
     expect(openOperation(state)?.id).toBe('turn-collar');
     expect(decision.outcome).toBe('done');
-    const all = given(...state.plan.route.operations.map((operation) => ({ type: 'OperationFinished', operation: operation.id, standing: 'no-size' }) as const));
+    const all = given(
+      ...state.plan.route.operations.map(
+        (operation) => ({ type: 'OperationFinished', operation: operation.id, standing: 'no-size' }) as const,
+      ),
+    );
     expect(openOperation(all)).toBeNull();
     expect(when(all, next).decision.reason).toBe('all-done');
     expect(pieces(when(all, { type: 'ask-left' }).decision)).toBe('all-done .');
@@ -90,7 +94,11 @@ describe('readings, by the rules of trust', () => {
     expect(pieces(told.decision)).toBe('size(1.247) . amount(0.001) under-the-low-limit .');
   });
   it('says that a fit will be looser when a fitted journal is under', () => {
-    const told = when(given(boreMeasured(1), openAt('file-arm-journal'), logged('file-arm-journal', 0.9992)), reading(0.9975), yes);
+    const told = when(
+      given(boreMeasured(1), openAt('file-arm-journal'), logged('file-arm-journal', 0.9992)),
+      reading(0.9975),
+      yes,
+    );
     expect(pieces(told.decision)).toContain('loose-by amount(0.0005)');
   });
   it('stores nothing after no', () => {
@@ -120,7 +128,9 @@ describe('readings, by the rules of trust', () => {
   });
   it('refuses a reading where none is awaited, and one that held no number', () => {
     expect(when(given(), reading(1.26)).decision.reason).toBe('nothing-awaited');
-    expect(when(given(turnedCollar), { ...reading(0), value: { as: 'none', reason: 'vague' } } as Intent).decision.reason).toBe('vague');
+    expect(when(given(turnedCollar), { ...reading(0), value: { as: 'none', reason: 'vague' } } as Intent).decision.reason).toBe(
+      'vague',
+    );
   });
   it('logs a named thing that is not what is awaited, without judging it', () => {
     const shoulder: Intent = { ...reading(1.01), thing: 'shoulder' } as Intent;
@@ -165,7 +175,10 @@ describe('putting right', () => {
   });
   it('corrects the last reading: the new one is stored before the old one is struck', () => {
     const told = when(given(turnedCollar, logged('turn-collar', 1.3)), { type: 'correct', value: one(1.26) });
-    expect(told.decision.events).toMatchObject([{ type: 'ReadingLogged', value: inch(1.26) }, { type: 'EventStruck', event: 'e2' }]);
+    expect(told.decision.events).toMatchObject([
+      { type: 'ReadingLogged', value: inch(1.26) },
+      { type: 'EventStruck', event: 'e2' },
+    ]);
   });
   it('judges a correction as if the wrong one had not been said', () => {
     // 1.26 was a slip for 1.46: against 1.26 it would look grown, against the stock it is plausible.
@@ -181,7 +194,8 @@ describe('putting right', () => {
     expect(told.decision.events).toMatchObject([{ type: 'CutTaken', onDial: inch(0.01) }, { type: 'EventStruck' }]);
   });
   it('refuses yes, no and cancel when nothing was asked', () => {
-    for (const intent of [yes, no, { type: 'cancel' }] as const) expect(when(given(), intent).decision.reason).toBe('nothing-was-asked');
+    for (const intent of [yes, no, { type: 'cancel' }] as const)
+      expect(when(given(), intent).decision.reason).toBe('nothing-was-asked');
   });
 });
 
@@ -222,7 +236,11 @@ describe('answers', () => {
 describe('set-ups', () => {
   const offset = given(openAt('dial-in-offset'));
   it('an indicator shows twice the throw (Machine Shop Essentials, fig. 7-61)', () => {
-    const told = when(offset, { type: 'indicator', end: 'low', value: one(-0.05) }, { type: 'indicator', end: 'high', value: one(0.2) });
+    const told = when(
+      offset,
+      { type: 'indicator', end: 'low', value: one(-0.05) },
+      { type: 'indicator', end: 'high', value: one(0.2) },
+    );
     expect(pieces(told.decision)).toBe('high amount(0.2) . total-is amount(0.25) . throw-is amount(0.125) .');
     expect(when(told.state, next).decision.events[0]).toMatchObject({ standing: 'in-window' });
   });
@@ -231,7 +249,11 @@ describe('set-ups', () => {
     expect(pieces(told.decision)).toBe('jaw 3 . amount(0.03) . total-is amount(0.02) . throw-is amount(0.01) .');
   });
   it('two edges give the centre and the width', () => {
-    const told = when(given(openAt('find-edges')), { type: 'edge', edge: 'first', value: one(0.1) }, { type: 'edge', edge: 'other', value: one(1.35) });
+    const told = when(
+      given(openAt('find-edges')),
+      { type: 'edge', edge: 'first', value: one(0.1) },
+      { type: 'edge', edge: 'other', value: one(1.35) },
+    );
     expect(pieces(told.decision)).toBe('other-edge-at size(1.35) . centre-at size(0.725) . width size(1.25) .');
   });
 });

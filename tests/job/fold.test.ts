@@ -1,6 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fold, folded, initialState, jobEventSchema, nextSeq, type EventBody, type JobEvent, type JobState } from '../../src/job/index.ts';
+import {
+  fold,
+  folded,
+  initialState,
+  jobEventSchema,
+  nextSeq,
+  type EventBody,
+  type JobEvent,
+  type JobState,
+} from '../../src/job/index.ts';
 import { thou } from '../../src/measure/index.ts';
 import { z } from 'zod';
 import { NOON, plan } from './scene.ts';
@@ -8,12 +17,22 @@ import { NOON, plan } from './scene.ts';
 const operation = fc.constantFrom(...plan.route.operations.map((each) => each.id));
 const length = fc.integer({ min: 0, max: 1500 }).map((count) => thou(count));
 const body: fc.Arbitrary<EventBody> = fc.oneof(
-  fc.record({ type: fc.constant('OperationFinished' as const), operation, standing: fc.constantFrom('no-size' as const, 'in-window' as const) }),
+  fc.record({
+    type: fc.constant('OperationFinished' as const),
+    operation,
+    standing: fc.constantFrom('no-size' as const, 'in-window' as const),
+  }),
   fc.record({ type: fc.constant('OperationSkipped' as const), operation }),
   fc.record({ type: fc.constant('OperationOpened' as const), operation }),
   fc.record({
-    type: fc.constant('ReadingLogged' as const), operation, quantity: fc.constant('diameter' as const), value: length,
-    instrument: fc.constantFrom('caliper' as const, null), place: fc.constantFrom('at-the-end' as const, null), words: fc.constant(''), confirmed: fc.boolean(),
+    type: fc.constant('ReadingLogged' as const),
+    operation,
+    quantity: fc.constant('diameter' as const),
+    value: length,
+    instrument: fc.constantFrom('caliper' as const, null),
+    place: fc.constantFrom('at-the-end' as const, null),
+    words: fc.constant(''),
+    confirmed: fc.boolean(),
   }),
   fc.record({ type: fc.constant('CutTaken' as const), operation, onDial: length }),
   fc.record({ type: fc.constant('JawRead' as const), operation, jaw: fc.integer({ min: 1, max: 4 }), indicator: length }),
@@ -24,8 +43,15 @@ const log: fc.Arbitrary<readonly JobEvent[]> = fc.array(fc.tuple(body, fc.nat())
   const events: JobEvent[] = [];
   for (const [drawnBody, pick] of drawn) {
     const earlier = pick % 4 === 0 ? events[pick % Math.max(1, events.length)] : undefined;
-    const strikes: EventBody | null = earlier === undefined || earlier.body.type === 'EventStruck' ? null : { type: 'EventStruck', event: earlier.id };
-    events.push({ id: `e${events.length + 1}`, seq: events.length + 1, at: NOON + events.length, v: 1, body: strikes ?? drawnBody });
+    const strikes: EventBody | null =
+      earlier === undefined || earlier.body.type === 'EventStruck' ? null : { type: 'EventStruck', event: earlier.id };
+    events.push({
+      id: `e${events.length + 1}`,
+      seq: events.length + 1,
+      at: NOON + events.length,
+      v: 1,
+      body: strikes ?? drawnBody,
+    });
   }
   return events;
 });
@@ -34,7 +60,10 @@ const live = (events: readonly JobEvent[]): JobState => events.reduce(fold, init
 
 describe('fold', () => {
   it('replayed from scratch equals live, one event at a time (seed 20)', () => {
-    fc.assert(fc.property(log, (events) => void expect(live(events)).toEqual(folded(plan, events))), { seed: 20, numRuns: 300 });
+    fc.assert(
+      fc.property(log, (events) => void expect(live(events)).toEqual(folded(plan, events))),
+      { seed: 20, numRuns: 300 },
+    );
   });
   it('a struck event leaves the same state as one that never was, the log aside (seed 21)', () => {
     fc.assert(
@@ -59,7 +88,10 @@ describe('fold', () => {
     );
   });
   it('numbers the next event after the last (seed 23)', () => {
-    fc.assert(fc.property(log, (events) => void expect(nextSeq(live(events))).toBe(events.length + 1)), { seed: 23 });
+    fc.assert(
+      fc.property(log, (events) => void expect(nextSeq(live(events))).toBe(events.length + 1)),
+      { seed: 23 },
+    );
   });
   it('survives being written and read (seed 24)', () => {
     fc.assert(

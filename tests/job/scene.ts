@@ -1,6 +1,19 @@
 import { readFileSync } from 'node:fs';
 import { asDiameter, inches, type Length } from '../../src/measure/index.ts';
-import { decide, folded, nextSeq, planSchema, silence, fold, type Decision, type EventBody, type Intent, type JobState, type Plan, type Talk } from '../../src/job/index.ts';
+import {
+  decide,
+  folded,
+  nextSeq,
+  planSchema,
+  silence,
+  fold,
+  type Decision,
+  type EventBody,
+  type Intent,
+  type JobState,
+  type Plan,
+  type Talk,
+} from '../../src/job/index.ts';
 
 /** The invented belt-grinder demo: the plan that the job tests are told against. */
 export const plan: Plan = planSchema.parse(
@@ -10,11 +23,21 @@ export const plan: Plan = planSchema.parse(
 export const NOON = Date.UTC(2026, 0, 5, 12);
 export const inch = (value: number): Length => asDiameter(inches(value));
 export const one = (value: number) => ({ as: 'one', value: inch(value) }) as const;
-export const reading = (value: number): Intent => ({ type: 'reading', spoken: 'with-verb', instrument: null, thing: null, place: null, value: one(value) });
+export const reading = (value: number): Intent => ({
+  type: 'reading',
+  spoken: 'with-verb',
+  instrument: null,
+  thing: null,
+  place: null,
+  value: one(value),
+});
 
 /** A state with these events behind it. */
 export const given = (...bodies: readonly EventBody[]): JobState =>
-  bodies.reduce((state, body) => fold(state, { id: `e${nextSeq(state)}`, seq: nextSeq(state), at: NOON, v: 1, body }), folded(plan, []));
+  bodies.reduce(
+    (state, body) => fold(state, { id: `e${nextSeq(state)}`, seq: nextSeq(state), at: NOON, v: 1, body }),
+    folded(plan, []),
+  );
 
 export type Told = { readonly state: JobState; readonly talk: Talk; readonly decision: Decision };
 
@@ -25,7 +48,10 @@ export function when(state: JobState, ...intents: readonly Intent[]): Told {
   for (const intent of intents) {
     decision = decide({ state, talk, words: 'as said', now: NOON }, intent);
     talk = decision.talk;
-    state = decision.events.reduce((before, body) => fold(before, { id: `e${nextSeq(before)}`, seq: nextSeq(before), at: NOON, v: 1, body }), state);
+    state = decision.events.reduce(
+      (before, body) => fold(before, { id: `e${nextSeq(before)}`, seq: nextSeq(before), at: NOON, v: 1, body }),
+      state,
+    );
   }
   if (decision === null) throw new Error('when() needs an intent');
   return { state, talk, decision };
@@ -59,8 +85,22 @@ export const pieces = (decision: Decision): string =>
 export const turnedCollar: EventBody = { type: 'OperationFinished', operation: 'grip-bar', standing: 'no-size' };
 export const openAt = (operation: string): EventBody => ({ type: 'OperationOpened', operation });
 export const logged = (operation: string, value: number, quantity: 'diameter' | 'length' | 'depth' = 'diameter'): EventBody => ({
-  type: 'ReadingLogged', operation, quantity, value: inch(value), instrument: 'micrometer', place: null, words: '', confirmed: false,
+  type: 'ReadingLogged',
+  operation,
+  quantity,
+  value: inch(value),
+  instrument: 'micrometer',
+  place: null,
+  words: '',
+  confirmed: false,
 });
 export const boreMeasured = (value: number): EventBody => ({
-  type: 'MateMeasured', operation: 'measure-arm-bore', mate: 'arm-bore', value: inch(value), instrument: 'telescoping-gauge', place: null, words: '', confirmed: false,
+  type: 'MateMeasured',
+  operation: 'measure-arm-bore',
+  mate: 'arm-bore',
+  value: inch(value),
+  instrument: 'telescoping-gauge',
+  place: null,
+  words: '',
+  confirmed: false,
 });

@@ -1,0 +1,20 @@
+import type { Ear } from '../ear/index.ts';
+import type { HoldEdges, JobHold, Shelf } from '../shelf/index.ts';
+import type { VoicePort } from './ports.ts';
+
+/** The edges of the page, made elsewhere: the store, the ear, the voice, the clock, ids, and the two demo jobs. */
+export type AssistantDeps = {
+  readonly shelf: Shelf;
+  /** Holds a job for this window, so that two windows never write to one log. */
+  readonly holdJob: (job: string, edges: Pick<HoldEdges, 'onStanding' | 'onStored' | 'settled'>) => Promise<JobHold>;
+  readonly openEar: () => Promise<Ear>;
+  readonly openVoice: () => Promise<VoicePort>;
+  readonly now: () => number;
+  readonly tick: () => number;
+  readonly newId: () => string;
+  readonly demos: Readonly<Record<'inch' | 'metric', () => Promise<string>>>;
+  /** Asks the browser to keep what is stored; called once a job is open. */
+  readonly keepStored: () => Promise<void>;
+  /** Marks a span in the browser's own timeline, so that the answer's delay can be looked at. */
+  readonly mark: (name: string, startMs: number, endMs: number, detail: object) => void;
+};
