@@ -47,6 +47,7 @@ async function open({ modelsUrl, engine, callName, timeOrigin }: ToWorker & { ty
 
 /** Samples at the rate of the device, brought to the ear's. */
 function listenTo(port: MessagePort, rateHz: number, to: Listener): void {
+  to.restart();
   const resampler = rateHz === EAR_RATE_HZ ? null : new Resampler(rateHz, EAR_RATE_HZ);
   port.onmessage = ({ data }: MessageEvent<Float32Array>) => to.push(resampler === null ? data : resampler.push(data));
 }

@@ -10,6 +10,7 @@ import { FRAME_SAMPLES, Meter } from './meter.ts';
 import { EngineFault, type Hypothesis, type Recogniser } from './recogniser.ts';
 import { EAR_RATE_HZ } from './resample.ts';
 import { Ring } from './ring.ts';
+import { SoundClock } from './sound-clock.ts';
 
 export type ListenerOptions = {
   readonly recogniser: Recogniser;
@@ -71,6 +72,7 @@ export class Listener {
   readonly #meter = new Meter();
   readonly #ring = new Ring(KEPT_S * EAR_RATE_HZ);
   readonly #endpointer = new Endpointer();
+  readonly #clock = new SoundClock();
   readonly #window: CallWindow;
   #mode: ListeningMode = 'hold';
   #grammar: Grammar | null = null;
@@ -134,8 +136,15 @@ export class Listener {
     return this.#work;
   }
 
+  /** The microphone was opened anew. */
+  restart(): void {
+    this.#drop();
+    this.#clock.restart();
+  }
+
   push(samples: Float32Array): void {
     this.#ring.push(samples);
+    this.#clock.note(Math.floor(this.#ring.written / FRAME_SAMPLES), this.#options.now());
     const joint = new Float32Array(this.#partial.length + samples.length);
     joint.set(this.#partial);
     joint.set(samples, this.#partial.length);
@@ -232,7 +241,7 @@ export class Listener {
     this.#held = null;
     this.#endpointer.drop();
     const surelyAt = now();
-    const endOfSpeechAt = surelyAt - (this.#frame - last - 1) * FRAME_MS;
+    const endOfSpeechAt = this.#clock.at(last + 1, surelyAt);
     emit({ type: 'speech-end', at: endOfSpeechAt });
     const grammar = this.#listeningFor();
     const byName = this.#byName();

@@ -110,6 +110,19 @@ describe('open listening', () => {
     expect(first?.type === 'hypothesis' && Math.abs(first.times.endOfSpeechAt - (1_000 + 500 + 400))).toBeLessThanOrEqual(20);
   });
 
+  test('a busy thread does not make the speech seem longer: its end is when it sounded', async () => {
+    await play(-70, 500);
+    recogniser.saying = 'next';
+    await play(-25, 400);
+    // The thread is busy for a second; what sounded meanwhile comes all at once.
+    clock += 1_000;
+    for (let at = 0; at < 1_000; at += 20) listener.push(new Float32Array(320));
+    await listener.settled();
+    await play(-70, 100);
+    const heard = events.find((event) => event.type === 'hypothesis');
+    expect(heard?.type === 'hypothesis' && Math.abs(heard.times.endOfSpeechAt - 1_900)).toBeLessThanOrEqual(20);
+  });
+
   test('the recogniser gets the word with a little before and after it', async () => {
     await play(-70, 500);
     await speak('next');
