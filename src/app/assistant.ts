@@ -12,11 +12,9 @@ import {
   openLog,
   readJobFile,
   writeJobFile,
-  type HoldEdges,
   type JobFile,
   type JobHold,
   type OpenLog,
-  type Shelf,
   type ShelfFault,
   type StoredJob,
 } from '../shelf/index.ts';
