@@ -4,19 +4,8 @@ import type { Ear, EarEvent, HearingTimes, ListeningMode } from '../ear/index.ts
 import { nextSeq, type Effect } from '../job/index.ts';
 import { grammarFor, speakReply, textOfReply } from '../phrasebook/index.ts';
 import {
-  describeDamage,
-  describeFileFault,
-  describeNotices,
-  describeShelfFault,
-  describeTaken,
-  openLog,
-  readJobFile,
-  writeJobFile,
-  type JobFile,
-  type JobHold,
-  type OpenLog,
-  type ShelfFault,
-  type StoredJob,
+  describeDamage, describeFileFault, describeNotices, describeShelfFault, describeTaken, openLog, readJobFile, writeJobFile,
+  type JobFile, type JobHold, type OpenLog, type ShelfFault, type StoredJob,
 } from '../shelf/index.ts';
 import type { AssistantState, ListeningState, Notice } from './assistantState.ts';
 import { Conversation, type Turn } from './conversation.ts';
