@@ -1,4 +1,4 @@
-import type { Hypothesis } from '../recogniser.ts';
+import type { HearingRefusal, Hypothesis } from '../recogniser.ts';
 import type { PhoneGraph } from './phone-graph.ts';
 import { STEP_S } from './phone-net.ts';
 import { bestPath, freeScore, type PhonePath, type PhoneScores, type Search } from './viterbi.ts';
@@ -21,10 +21,10 @@ const FAR_AHEAD = 10;
  * What the evidence weighs, in natural logarithms of the odds that the words are right: a logistic regression by
  * models/training/fit.py over real and synthetic speech that may be used to choose settings.
  */
-export const CONFIDENCE = { bias: -0.89, shortAPhone: -0.97, short: -0.33, ahead: 0.43, logPhones: 0.64 } as const;
+export const CONFIDENCE = { bias: -0.61, shortAPhone: -1.69, short: -0.38, ahead: 0.42, logPhones: 0.61 } as const;
 
-/** Confidence from which words are accepted. */
-export const ACCEPT_FROM = 0.4;
+/** Confidence from which words are accepted; chosen on the same speech. */
+export const ACCEPT_FROM = 0.6;
 
 /** A phone of the words that falls this far short, in natural logarithms, is a sound of some other word. */
 const OTHER_SOUND = 1.5;
@@ -46,7 +46,10 @@ const refused = (reason: 'too-short' | 'not-in-grammar'): Judged => ({
   words: [], text: '', confidence: 0, accepted: false, reason, fillerScore: 0, alternatives: [], evidence: null,
 });
 
-/** The words of the graph that were likeliest said, and whether they are to be believed; `heard` is null for hardly any sound, and starts `leadS` before it. */
+/**
+ * The words of the graph that were likeliest said, and whether they are to be believed. `heard` is null for hardly any sound, and
+ * starts `leadS` before the utterance does.
+ */
 export function judge(graph: PhoneGraph, heard: PhoneScores | null, leadS: number): Judged {
   if (heard === null) return refused('too-short');
   const best = bestPath(graph, heard, SEARCH);
@@ -59,15 +62,24 @@ export function judge(graph: PhoneGraph, heard: PhoneScores | null, leadS: numbe
   };
   const confidence = confidenceOf(evidence);
   return {
-    words: best.words.map(({ word, from, to }) => ({ word: graph.words[word] ?? '', startS: from * STEP_S - leadS, endS: (to + 1) * STEP_S - leadS })),
+    words: best.words.map(({ word, from, to }) => ({
+      word: graph.words[word] ?? '',
+      startS: from * STEP_S - leadS,
+      endS: (to + 1) * STEP_S - leadS,
+    })),
     text: textOf(graph, best),
     confidence,
     accepted: confidence >= ACCEPT_FROM,
-    reason: confidence >= ACCEPT_FROM ? null : soundless(heard) ? 'not-speech' : evidence.short / evidence.phones > OTHER_SOUND ? 'not-in-grammar' : 'unsure',
+    reason: confidence >= ACCEPT_FROM ? null : reasonOf(heard, evidence),
     fillerScore: evidence.short / heard.steps,
     alternatives: second === null ? [] : [{ text: textOf(graph, second), confidence: confidence * Math.exp(-evidence.ahead) }],
     evidence,
   };
+}
+
+function reasonOf(heard: PhoneScores, { short, phones }: Evidence): HearingRefusal {
+  if (soundless(heard)) return 'not-speech';
+  return short / phones > OTHER_SOUND ? 'not-in-grammar' : 'unsure';
 }
 
 /** No step of the output is likelier a phone than none. */
