@@ -39,7 +39,7 @@ export function soundOf(path: string, bytes: Uint8Array): Float32Array {
 export async function openEar(files: readonly { readonly path: string; readonly bytes: Uint8Array }[]): Promise<WavEar> {
   const sounds = new Map(files.map(({ path, bytes }) => [path, soundOf(path, bytes)]));
   if (sounds.size === 0) return { hear: () => Promise.resolve([]), close: () => undefined };
-  const { model, files: modelFiles } = await assembleModel(engineNamed(await packagedManifest(), 'soundswallower'), vocabulary());
+  const { model, files: modelFiles } = await assembleModel(engineNamed(await packagedManifest(), null), vocabulary());
   const recogniser = await openEngine(model, modelFiles);
   return {
     async hear(path, grammar) {
