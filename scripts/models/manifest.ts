@@ -35,7 +35,7 @@ const network = existsSync(new URL(NETWORK, MODELS))
         engine: 'swarfnet',
         engineVersion: '1',
         language: 'en-US',
-        licence: 'MIT; what it was trained on is in models/swarfnet; dictionary: CMU Pronouncing Dictionary, BSD-2-Clause',
+        licence: 'MIT; what it was trained on is in models/training/README.md; dictionary: CMU Pronouncing Dictionary, BSD-2-Clause',
         source: 'trained by models/training',
         files: [entry('swarfnet.onnx', readFileSync(new URL(NETWORK, MODELS)), { path: NETWORK }), packaged('dict.txt')],
       },
