@@ -21,20 +21,18 @@ const FOLDER = 'models/';
 
 type Built = ReadonlyMap<string, Uint8Array>;
 
-/** Every engine of the manifest as the page gets it, by path under the page. */
+/** The default engine as the page gets it, by path under the page; the others are for the terminal and the bench alone. */
 async function build(): Promise<Built> {
   const { assembleModel, packagedManifest, vocabulary } = await sources();
   const packaged = await packagedManifest();
-  const built = new Map<string, Uint8Array>();
-  const engines: ModelManifest['engines'] = [];
-  for (const engine of packaged.engines) {
-    const { files, model } = await assembleModel(engine, vocabulary());
-    engines.push(model);
-    for (const [name, bytes] of files) built.set(`${FOLDER}${engine.name}/${name}`, bytes);
-  }
-  const manifest: ModelManifest = { ...packaged, engines };
-  built.set(`${FOLDER}manifest.json`, new TextEncoder().encode(`${JSON.stringify(manifest, null, 1)}\n`));
-  return built;
+  const [engine] = packaged.engines;
+  if (engine === undefined) throw new Error('models/manifest.json names no engine');
+  const { files, model } = await assembleModel(engine, vocabulary());
+  const manifest: ModelManifest = { ...packaged, engines: [model] };
+  return new Map([
+    ...[...files].map(([name, bytes]): [string, Uint8Array] => [`${FOLDER}${engine.name}/${name}`, bytes]),
+    [`${FOLDER}manifest.json`, new TextEncoder().encode(`${JSON.stringify(manifest, null, 1)}\n`)],
+  ]);
 }
 
 /** Puts the recogniser's files beside the page: served while developing, emitted by a build, as models/manifest.json says. */
