@@ -1,7 +1,7 @@
 import type { Grammar } from '../../phrasebook/index.ts';
+import { cachedWordGraph } from '../graph-cache.ts';
 import type { Pronunciations } from '../lexicon.ts';
 import { EngineFault, type Hypothesis, type Recogniser } from '../recogniser.ts';
-import { wordGraph } from '../word-graph.ts';
 import { judge } from './judge.ts';
 import { FRAME_S, logMels, melFrames, withQuietEnds } from './mel.ts';
 import { phoneGraph, type PhoneGraph } from './phone-graph.ts';
@@ -36,7 +36,7 @@ export function swarfnetOn(net: PhoneNet, pronunciations: Pronunciations): Recog
   let heard: Float32Array[] = [];
 
   function graphFor(grammar: Grammar): PhoneGraph {
-    const made = graphs.get(grammar.key) ?? phoneGraph(wordGraph(grammar), pronunciations);
+    const made = graphs.get(grammar.key) ?? phoneGraph(cachedWordGraph(grammar), pronunciations);
     // Set again at the end of the map, so that the one longest unused is the first.
     graphs.delete(grammar.key);
     graphs.set(grammar.key, made);
