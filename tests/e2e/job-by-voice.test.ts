@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { freshProfile, forgetProfile, launch, screenshot, servePage, type Browser, type Served } from './harness.ts';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { freshProfile, forgetProfile, launch, screenshot, servePage, type Served } from './harness.ts';
 import { listenAlways, openRecord, recordedSizes, repliedWith } from './machine-page.ts';
 import { speechFile, type Said } from './microphone.ts';
 
@@ -29,10 +29,19 @@ function delays(answers: readonly Answer[]): string {
   return `end of speech to answer, median of ${answers.length}: ${parts.map((part) => `${part} ${median(part).toFixed(1)}`).join(', ')}`;
 }
 
-describe('the demo job by voice', () => {
+/** On a machine that is short of time the fake microphone drops sound, and a word is lost: then the story is told again. */
+const STORY = { timeout: 240_000, retry: 2 } as const;
+
+let served: Served;
+beforeAll(async () => {
+  served = await servePage();
+});
+afterAll(async () => {
+  await served.close();
+});
+
+test('steps, logs three readings, strikes one, and ends with a record of the two that stand', STORY, async () => {
   const profile = freshProfile();
-  let served: Served;
-  let browser: Browser;
   const lines = [
     'next',
     'reads one two sixty',
@@ -44,80 +53,65 @@ describe('the demo job by voice', () => {
     'next',
     "what's next",
   ].map(said);
-
-  beforeAll(async () => {
-    served = await servePage();
-    browser = await launch({ profile, microphone: await speechFile(lines, 4) });
-  });
-  afterAll(async () => {
+  const browser = await launch({ profile, microphone: await speechFile(lines, 4) });
+  try {
+    const { page } = browser;
+    await beginDemo(page, served.url);
+    await repliedWith(page, /Step 2\. Turn the collar/);
+    await repliedWith(page, /1\.260\. 10 thou to go/);
+    await repliedWith(page, /10 thou to go on the diameter/);
+    await repliedWith(page, /1\.255\. 5 thou to go/);
+    await repliedWith(page, /Scratched 1\.255/);
+    await repliedWith(page, /1\.250\. At size/);
+    await screenshot(page, 'voice-at-size');
+    await repliedWith(page, /Step 2 of 25\. Turn/);
+    await repliedWith(page, /Step 3\. Measure the arm bore/);
+    await repliedWith(page, /Next\. Measure the arm width/);
+    const answers = await page.evaluate(() =>
+      performance
+        .getEntriesByName('answer')
+        .map((entry) => ({ ...(entry as PerformanceMeasure).detail, ms: entry.duration }) as Answer),
+    );
+    console.log(delays(answers));
+    expect(answers.length).toBeGreaterThanOrEqual(8);
+    await openRecord(page);
+    expect(await recordedSizes(page)).toEqual(['1.260', '1.250']);
+    await screenshot(page, 'voice-record');
+    expect(browser.errors).toEqual([]);
+    expect(browser.reachedOut).toEqual([]);
+  } finally {
     await browser.close();
-    await served.close();
     forgetProfile(profile);
-  });
-
-  test(
-    'steps, logs three readings, strikes one, and ends with a record of the two that stand',
-    { timeout: 240_000 },
-    async () => {
-      const { page } = browser;
-      await beginDemo(page, served.url);
-      await repliedWith(page, /Step 2\. Turn the collar/);
-      await repliedWith(page, /1\.260\. 10 thou to go/);
-      await repliedWith(page, /10 thou to go on the diameter/);
-      await repliedWith(page, /1\.255\. 5 thou to go/);
-      await repliedWith(page, /Scratched 1\.255/);
-      await repliedWith(page, /1\.250\. At size/);
-      await screenshot(page, 'voice-at-size');
-      await repliedWith(page, /Step 2 of 25\. Turn/);
-      await repliedWith(page, /Step 3\. Measure the arm bore/);
-      await repliedWith(page, /Next\. Measure the arm width/);
-      const answers = await page.evaluate(() =>
-        performance
-          .getEntriesByName('answer')
-          .map((entry) => ({ ...(entry as PerformanceMeasure).detail, ms: entry.duration }) as Answer),
-      );
-      console.log(delays(answers));
-      expect(answers.length).toBeGreaterThanOrEqual(8);
-      await openRecord(page);
-      expect(await recordedSizes(page)).toEqual(['1.260', '1.250']);
-      await screenshot(page, 'voice-record');
-      expect(browser.errors).toEqual([]);
-      expect(browser.reachedOut).toEqual([]);
-    },
-  );
+  }
 });
 
-describe('the power fails between two readings', () => {
+test('after a power cut between two readings, what was acknowledged is there', STORY, async () => {
   const profile = freshProfile();
-  let served: Served;
-
-  beforeAll(async () => {
-    served = await servePage();
-  });
-  afterAll(async () => {
-    await served.close();
-    forgetProfile(profile);
-  });
-
-  test('what was acknowledged is there when the browser comes back', { timeout: 240_000 }, async () => {
-    const before = ['next', 'reads one two sixty', 'reads twelve fifty five'].map(said);
-    const first = await launch({ profile, microphone: await speechFile(before, 4) });
+  const before = ['next', 'reads one two sixty', 'reads twelve fifty five'].map(said);
+  const first = await launch({ profile, microphone: await speechFile(before, 4) });
+  try {
     await beginDemo(first.page, served.url);
     await repliedWith(first.page, /1\.255\. 5 thou to go/);
+  } finally {
     await first.kill();
+  }
 
-    const after = ['scratch that', 'reads one two fifty', 'next', 'where am i', "what's next"].map(said);
-    const second = await launch({ profile, microphone: await speechFile(after, 4) });
-    await second.page.goto(served.url);
-    await second.page.getByText(/Step 2 of 25/).waitFor();
-    await listenAlways(second.page);
-    await repliedWith(second.page, /Scratched 1\.255/);
-    await repliedWith(second.page, /1\.250\. At size/);
-    await repliedWith(second.page, /Step 3\. Measure the arm bore/);
-    await repliedWith(second.page, /Next\. Measure the arm width/);
-    await openRecord(second.page);
-    expect(await recordedSizes(second.page)).toEqual(['1.260', '1.250']);
+  const after = ['scratch that', 'reads one two fifty', 'next', 'where am i', "what's next"].map(said);
+  const second = await launch({ profile, microphone: await speechFile(after, 4) });
+  try {
+    const { page } = second;
+    await page.goto(served.url);
+    await page.getByText(/Step 2 of 25/).waitFor();
+    await listenAlways(page);
+    await repliedWith(page, /Scratched 1\.255/);
+    await repliedWith(page, /1\.250\. At size/);
+    await repliedWith(page, /Step 3\. Measure the arm bore/);
+    await repliedWith(page, /Next\. Measure the arm width/);
+    await openRecord(page);
+    expect(await recordedSizes(page)).toEqual(['1.260', '1.250']);
     expect(second.errors).toEqual([]);
+  } finally {
     await second.close();
-  });
+    forgetProfile(profile);
+  }
 });
