@@ -1,0 +1,3 @@
+import { thing } from '../job/index.ts';
+
+export const planted = thing;
