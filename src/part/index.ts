@@ -1,8 +1,19 @@
-export { acrossField, diameterField, idField, lengthField, lineField, sizeField } from './fields.ts';
-export { dialSchema, machineSchema, type Machine } from './machine.ts';
-export {
-  endFeatureSchema, mateSchema, milledFeatureSchema, partSchema, stockSchema, turnedFeatureSchema,
-  type EndFeature, type Mate, type MilledFeature, type Part, type Stock, type TurnedFeature,
-} from './part.ts';
+export { acrossField, degreesField, diameterField, idField, lengthField, lineField, sizeField } from './fields.ts';
+export { limitsSchema, type Limits } from './limits.ts';
+export { chuckSchema, dialSchema, machineSchema, TOOL_KINDS, type Chuck, type Machine, type ToolKind } from './machine.ts';
+export { mateReadingSchema, mateSchema, type Mate, type MateReading } from './mate.ts';
+export { CONDITIONS, stockSchema, type Stock } from './stock.ts';
+export { edgeFeatureSchema, fitField, turnedFeatureSchema, type EdgeFeature, type TurnedFeature } from './turned.ts';
+export { endFeatureSchema, type EndFeature } from './endFeature.ts';
+export { milledFeatureSchema, type MilledFeature } from './milled.ts';
+export { partSchema, type Part } from './part.ts';
+export { fitLimits, mateSize, uncertaintyOf, type FitFault } from './fitted.ts';
 export { describeFileProblem, firstProblem, placeName, readBy, type FileProblem } from './problem.ts';
-export { partFileSchema, readPartFile, type PartFile } from './partFile.ts';
+export { partFileSchema, readPartFile, readPartFileBy, type PartFile } from './partFile.ts';
+export { PART_STEPS, PART_VERSION, type PartStep } from './steps.ts';
+export { DRAFT_GROUPS, draftSchema, type Draft, type DraftGroup, type DraftRow } from './draft/draft.ts';
+export { ABOUT_FIELDS, DRAFT_KINDS, draftKind, kindsOf, type DraftField, type DraftKind, type FieldType } from './draft/kinds.ts';
+export { editDraft, nextRowId, type DraftEdit } from './draft/editDraft.ts';
+export { readDraft, type DraftPlace, type DraftProblem, type DraftReading, type FieldReading, type SketchFeature } from './draft/readDraft.ts';
+export { draftOfPart, newDraft, typedSize } from './draft/draftOfPart.ts';
+export { describeLimitsFault, readWrittenLimits, type KnownMate, type LimitsFault, type WrittenLimits } from './draft/writtenLimits.ts';

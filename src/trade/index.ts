@@ -33,6 +33,7 @@ export {
   type Thread,
   type ThreadFault,
 } from './threads.ts';
+export { externalMajor } from './threadMajor.ts';
 export { drillCalled, DRILLS, nearestDrill, pointLength, type Drill, type DrillSet } from './drills.ts';
 export {
   exactRzUm,
