@@ -7,6 +7,7 @@ import { moving } from './commands/moving.ts';
 import { READING_RULES, readings } from './commands/readings.ts';
 import { righting } from './commands/righting.ts';
 import { SET_UP_RULES, setUp } from './commands/set-up.ts';
+import { SHARED_RULES } from './commands/shared.ts';
 import type { GrammarNode } from './grammar.ts';
 import { NUMBER_RULES } from './number-rules.ts';
 import { template } from './template.ts';
@@ -29,5 +30,5 @@ export const SAYS: ReadonlyMap<string, GrammarNode> = new Map(COMMANDS.map((comm
 /** Every rule that a phrase or a number may refer to. */
 export const RULES: Readonly<Record<string, GrammarNode>> = {
   ...NUMBER_RULES,
-  ...Object.fromEntries(Object.entries({ ...READING_RULES, ...SET_UP_RULES }).map(([name, text]) => [name, template(text)])),
+  ...Object.fromEntries(Object.entries({ ...SHARED_RULES, ...READING_RULES, ...SET_UP_RULES }).map(([name, text]) => [name, template(text)])),
 };
