@@ -15,5 +15,6 @@ export { DRAFT_GROUPS, draftSchema, type Draft, type DraftGroup, type DraftRow }
 export { ABOUT_FIELDS, DRAFT_KINDS, draftKind, kindsOf, type DraftField, type DraftKind, type FieldType } from './draft/kinds.ts';
 export { editDraft, nextRowId, type DraftEdit } from './draft/editDraft.ts';
 export { readDraft, type DraftPlace, type DraftProblem, type DraftReading, type FieldReading, type SketchFeature } from './draft/readDraft.ts';
-export { draftOfPart, newDraft, typedSize } from './draft/draftOfPart.ts';
+export { draftOfPart, newDraft } from './draft/draftOfPart.ts';
+export { typedSize } from './draft/typedSize.ts';
 export { describeLimitsFault, readWrittenLimits, type KnownMate, type LimitsFault, type WrittenLimits } from './draft/writtenLimits.ts';

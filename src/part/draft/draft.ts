@@ -9,7 +9,7 @@ export const draftRowSchema = z.strictObject({
 export type DraftRow = z.output<typeof draftRowSchema>;
 
 /** The tables of a draft. `turned` goes from the left end of the part to the right. */
-export const DRAFT_GROUPS = ['mates', 'turned', 'ends', 'milled', 'machines'] as const;
+export const DRAFT_GROUPS = ['mates', 'turned', 'edges', 'ends', 'milled', 'machines'] as const;
 export type DraftGroup = (typeof DRAFT_GROUPS)[number];
 
 const rows = z.array(draftRowSchema).max(100);
@@ -27,6 +27,7 @@ export const draftSchema = z.strictObject({
   about: z.record(z.string().max(40), z.string().max(400)),
   mates: rows,
   turned: rows,
+  edges: rows,
   ends: rows,
   milled: rows,
   machines: rows,

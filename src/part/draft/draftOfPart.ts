@@ -1,26 +1,11 @@
-import {
-  formatFraction,
-  formatInch,
-  formatMillimetre,
-  NM_PER_INCH,
-  parseLength,
-  writeLength,
-  type DisplayUnit,
-  type Length,
-} from '../../measure/index.ts';
+import { parseLength, type DisplayUnit } from '../../measure/index.ts';
 import type { Machine } from '../machine.ts';
 import { machineSchema } from '../machine.ts';
 import { partSchema, type Part } from '../part.ts';
 import type { Draft, DraftRow } from './draft.ts';
-import { draftKind } from './kinds.ts';
-
-/** A size as it is typed in a unit, or with a unit of its own where the unit would not give it exactly. */
-export function typedSize(length: Length, unit: DisplayUnit): string {
-  const fraction = unit === 'inch' && length % NM_PER_INCH !== 0 ? formatFraction(length) : null;
-  const short = fraction ?? (unit === 'inch' ? formatInch(length, 4) : formatMillimetre(length, 3));
-  const read = parseLength(short, unit);
-  return read.ok && read.value === length ? short : writeLength(length);
-}
+import { draftKind, type FieldType } from './kinds.ts';
+import { typedSize } from './typedSize.ts';
+import { inUnit } from './inUnit.ts';
 
 type Stored = Readonly<Record<string, unknown>>;
 
@@ -35,9 +20,40 @@ function typed(value: unknown, unit: DisplayUnit, rowOf: (id: string) => string 
   };
   if (value === null || value === undefined) return '';
   if (isLimits(value)) return value.low === value.high ? one(value.low) : `${one(value.low)} to ${one(value.high)}`;
+  if (typeof value === 'number') return String(value);
   if (Array.isArray(value)) return value.map((each) => (typeof each === 'number' ? String(each) : one(String(each)))).join(' ');
   return typeof value === 'string' ? one(value) : '';
 }
+
+/** Readings of a mate as they are typed, and the instrument of the first: one is all that a row holds. */
+function readingTexts(
+  readings: readonly { readonly value: string; readonly place?: string; readonly across?: string; readonly instrument: string }[],
+  unit: DisplayUnit,
+) {
+  const texts = readings.map(({ value, place = 'middle', across }) =>
+    [typed(value, unit, () => undefined), place === 'middle' ? '' : place, across === 'other-way' ? 'across' : '']
+      .filter((word) => word !== '')
+      .join(' '),
+  );
+  return { readings: texts.join(', '), instrument: readings[0]?.instrument ?? '' };
+}
+
+/** Chucks as they are typed. */
+const chuckText = (
+  chucks: readonly {
+    readonly kind: string;
+    readonly least: string;
+    readonly most: string;
+    readonly bore?: string | null | undefined;
+  }[],
+  size: (value: unknown) => string,
+): string =>
+  chucks
+    .map(
+      ({ kind, least, most, bore }) =>
+        `${kind} ${size(least)} to ${size(most)}${bore === null || bore === undefined ? '' : ` bore ${size(bore)}`}`,
+    )
+    .join('; ');
 
 /** A part as a draft that reads back to it: to be changed, or made again. Ids come from the names. */
 export function draftOfPart(part: Part, machines: readonly Machine[], id: string): Draft {
@@ -49,18 +65,20 @@ export function draftOfPart(part: Part, machines: readonly Machine[], id: string
     for (const member of members) rowIds.set(member.id, `r${(added += 1)}`);
     return members;
   };
-  const groups = [stored.mates, stored.turned, stored.ends, stored.milled].map((group) =>
+  const groups = [stored.mates, stored.turned, stored.edges ?? [], stored.ends, stored.milled].map((group) =>
     numbered<{ readonly id: string; readonly kind: string }>(group),
   );
   const rowOf = (member: string): string | undefined => rowIds.get(member);
   const row = (member: Stored & { readonly id: string; readonly kind: string }): DraftRow => {
     const fields = draftKind(member.kind)?.fields ?? [];
+    const asItIs = (type: FieldType): boolean => type === 'line' || type === 'thread' || type === 'choice' || type === 'words';
     const values = Object.fromEntries(
-      fields.map(({ name, type }) => [
-        name,
-        type === 'line' || type === 'thread' || type === 'choice' ? String(member[name] ?? '') : typed(member[name], unit, rowOf),
-      ]),
+      fields.map(({ name, type }) => [name, asItIs(type) ? String(member[name] ?? '') : typed(member[name], unit, rowOf)]),
     );
+    // A diameter that follows from its mate is typed as the fit that it is.
+    if (typeof member['fit'] === 'string') values['diameter'] = member['fit'];
+    if (Array.isArray(member['readings']))
+      Object.assign(values, readingTexts(member['readings'] as Parameters<typeof readingTexts>[0], unit));
     return { id: rowOf(member.id) ?? member.id, kind: member.kind, values };
   };
   const machineRow = (machine: Machine, at: number): DraftRow => {
@@ -78,10 +96,19 @@ export function draftOfPart(part: Part, machines: readonly Machine[], id: string
         carriageTurn: size(file.carriage?.perTurn),
         spindleSpeeds: size(file.spindleSpeeds),
         feeds: size(file.feeds),
+        pitches: size(file.pitches),
+        chucks: chuckText(file.chucks ?? [], size),
+        spindleBore: size(file.spindleBore),
+        betweenCentres: size(file.betweenCentres),
+        compoundTravel: size(file.compoundTravel),
+        powerKw: size(file.powerKw),
+        tools: (file.tools ?? []).join(' '),
       },
     };
   };
-  const [mates = [], turned = [], ends = [], milled = []] = groups.map((group) => group.map((member) => row({ ...member })));
+  const [mates = [], turned = [], edges = [], ends = [], milled = []] = groups.map((group) =>
+    group.map((member) => row({ ...member })),
+  );
   const machineRows = machines.map(machineRow);
   return {
     format: 'swarfside-draft',
@@ -95,10 +122,12 @@ export function draftOfPart(part: Part, machines: readonly Machine[], id: string
       size: typedSize(part.stock.size, unit),
       length: typedSize(part.stock.length, unit),
       material: part.stock.material,
+      condition: part.stock.condition ?? '',
       general: unit === 'inch' ? '.005' : '0.1',
     },
     mates,
     turned,
+    edges,
     ends,
     milled,
     machines: machineRows,
@@ -109,18 +138,22 @@ export function draftOfPart(part: Part, machines: readonly Machine[], id: string
 /** An empty draft with the machines of an earlier one, or with a lathe that is still to be described. */
 export function newDraft(id: string, unit: DisplayUnit, from: Draft | null): Draft {
   const lathe: DraftRow = { id: 'r1', kind: 'lathe', values: {} };
-  return {
+  const empty: Draft = {
     format: 'swarfside-draft',
     version: 1,
     id,
     unit,
-    tool: from?.tool ?? 'high-speed-steel',
+    tool: 'high-speed-steel',
     about: { form: 'round', general: unit === 'inch' ? '.005' : '0.1' },
     mates: [],
     turned: [],
+    edges: [],
     ends: [],
     milled: [],
-    machines: from?.machines ?? [lathe],
-    added: from?.added ?? 1,
+    machines: [lathe],
+    added: 1,
   };
+  if (from === null) return empty;
+  const { tool, machines, added } = inUnit(from, unit);
+  return { ...empty, tool, machines, added };
 }

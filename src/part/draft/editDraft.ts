@@ -1,3 +1,4 @@
+import { inUnit } from './inUnit.ts';
 import { DRAFT_GROUPS, type Draft, type DraftGroup, type DraftRow } from './draft.ts';
 
 /** One change of a draft. */
@@ -56,7 +57,7 @@ export function editDraft(draft: Draft, edit: DraftEdit): Draft {
     case 'move':
       return { ...draft, [edit.group]: moved(draft[edit.group], edit.row, edit.by) };
     case 'unit':
-      return { ...draft, unit: edit.unit };
+      return inUnit(draft, edit.unit);
     case 'tool':
       return { ...draft, tool: edit.tool };
   }

@@ -1,20 +1,44 @@
+import { TOOL_KINDS } from '../machine.ts';
+import { CONDITIONS } from '../stock.ts';
 import type { DraftGroup } from './draft.ts';
 
 /**
  * How a field is typed, and so how it is read:
- * - `line` a short text, `thread` a thread's designation
+ * - `line` a short text, `thread` a thread's designation, `number` a plain number
  * - `size` one length, `limits` a low and a high one (`.998 to .999`, `25h6`, `slide`), `sizes` several, `numbers` several counts
- * - `choice` one of a few words, `bore`, `width`, `turned` another row of the draft
+ * - `readings` of a mate (`1.0004 near, 1.0003 far across`), `chucks` with the diameters they take (`three-jaw 3 to 150`)
+ * - `choice` one of a few words, `words` several of them; `mate` (a bore or a bearing), `width`, `turned` another row of the draft,
+ *   `timing` an offset journal or a milled feature
  */
-export type FieldType = 'line' | 'thread' | 'size' | 'limits' | 'sizes' | 'numbers' | 'choice' | 'bore' | 'width' | 'turned';
+export type FieldType =
+  | 'line'
+  | 'thread'
+  | 'number'
+  | 'size'
+  | 'limits'
+  | 'sizes'
+  | 'numbers'
+  | 'readings'
+  | 'chucks'
+  | 'choice'
+  | 'words'
+  | 'mate'
+  | 'width'
+  | 'turned'
+  | 'timing';
 
-/** One field of a row. A field that is not `needed` may stay empty and is then `null`, or left out where `absent` says so. */
+/**
+ * One field of a row. What is `needed` may not stay empty; what is not is left out of the part then, or stands as `null` where
+ * `empty` says so. The first of `choices` is taken where none was chosen, unless the field may be empty.
+ */
 export type DraftField = {
   readonly name: string;
   readonly type: FieldType;
   readonly needed: boolean;
   readonly choices?: readonly string[];
-  readonly absent?: 'left-out';
+  readonly empty?: 'null';
+  /** Seldom wanted: shown once it is asked for, or where it holds something. */
+  readonly seldom?: true;
 };
 
 /** A kind of row: its table, and its fields in the order in which they are typed. A new kind of feature is one entry. */
@@ -22,20 +46,32 @@ export type DraftKind = { readonly kind: string; readonly group: DraftGroup; rea
 
 const needed = (name: string, type: FieldType): DraftField => ({ name, type, needed: true });
 const perhaps = (name: string, type: FieldType): DraftField => ({ name, type, needed: false });
+const seldom = (field: DraftField): DraftField => ({ ...field, seldom: true });
 const oneOf = (name: string, ...choices: readonly string[]): DraftField => ({ name, type: 'choice', needed: true, choices });
 const NAME = needed('name', 'line');
+const MATE: DraftField = { ...perhaps('mate', 'mate'), empty: 'null' };
+const LEFT_RIGHT = ['left', 'right'] as const;
 
 const plain: readonly DraftField[] = [
   needed('diameter', 'limits'),
   needed('length', 'limits'),
-  { ...perhaps('between', 'width'), absent: 'left-out' },
-  oneOf('finish', 'turned', 'filed', 'polished'),
+  seldom(perhaps('between', 'width')),
+  seldom(oneOf('finish', 'turned', 'filed', 'polished')),
+  seldom(perhaps('roughness', 'number')),
 ];
-const mate: readonly DraftField[] = [
+const measured: readonly DraftField[] = [
   NAME,
   needed('nominal', 'size'),
-  perhaps('readings', 'sizes'),
+  perhaps('readings', 'readings'),
   oneOf('instrument', 'micrometer', 'telescoping-gauge', 'caliper', 'rule'),
+];
+const edge: readonly DraftField[] = [NAME, needed('on', 'turned'), oneOf('at', ...LEFT_RIGHT)];
+const hole: readonly DraftField[] = [NAME, oneOf('end', ...LEFT_RIGHT)];
+const side: readonly DraftField[] = [NAME, needed('on', 'turned')];
+const timed: readonly DraftField[] = [
+  seldom(perhaps('along', 'size')),
+  seldom(perhaps('timedTo', 'timing')),
+  seldom(perhaps('angle', 'number')),
 ];
 const machine: readonly DraftField[] = [
   NAME,
@@ -45,49 +81,79 @@ const machine: readonly DraftField[] = [
   perhaps('carriageDivision', 'size'),
   perhaps('carriageTurn', 'size'),
   needed('spindleSpeeds', 'numbers'),
-  perhaps('feeds', 'sizes'),
+  seldom(perhaps('feeds', 'sizes')),
+  seldom(perhaps('pitches', 'sizes')),
+  seldom(perhaps('chucks', 'chucks')),
+  seldom(perhaps('spindleBore', 'size')),
+  seldom(perhaps('betweenCentres', 'size')),
+  seldom(perhaps('compoundTravel', 'size')),
+  seldom(perhaps('powerKw', 'number')),
+  seldom({ name: 'tools', type: 'words', needed: false, choices: TOOL_KINDS }),
 ];
 
 export const DRAFT_KINDS: readonly DraftKind[] = [
-  { kind: 'bore', group: 'mates', fields: mate },
-  { kind: 'width', group: 'mates', fields: mate },
-  { kind: 'bearing', group: 'mates', fields: [NAME, needed('nominal', 'size')] },
+  { kind: 'bore', group: 'mates', fields: measured },
+  { kind: 'width', group: 'mates', fields: measured },
+  { kind: 'bearing', group: 'mates', fields: measured },
   { kind: 'bolt', group: 'mates', fields: [NAME, needed('nominal', 'size')] },
 
   { kind: 'collar', group: 'turned', fields: [NAME, ...plain] },
-  { kind: 'journal', group: 'turned', fields: [NAME, perhaps('mate', 'bore'), ...plain] },
-  { kind: 'offset-journal', group: 'turned', fields: [NAME, needed('throw', 'size'), perhaps('mate', 'bore'), ...plain] },
+  { kind: 'journal', group: 'turned', fields: [NAME, MATE, ...plain] },
+  {
+    kind: 'offset-journal',
+    group: 'turned',
+    fields: [NAME, MATE, needed('throw', 'size'), ...plain, seldom(perhaps('direction', 'number'))],
+  },
   {
     kind: 'thread',
     group: 'turned',
-    fields: [NAME, needed('designation', 'thread'), perhaps('major', 'limits'), needed('length', 'limits')],
+    fields: [NAME, needed('designation', 'thread'), needed('length', 'limits'), seldom(perhaps('major', 'limits'))],
   },
+  { kind: 'taper', group: 'turned', fields: [NAME, needed('small', 'size'), oneOf('smallEnd', 'right', 'left'), ...plain] },
+  { kind: 'groove', group: 'turned', fields: [NAME, ...plain, seldom(oneOf('form', 'square', 'round'))] },
 
-  { kind: 'centre', group: 'ends', fields: [NAME, oneOf('end', 'left', 'right')] },
+  { kind: 'chamfer', group: 'edges', fields: [...edge, needed('size', 'size'), perhaps('degrees', 'number')] },
+  { kind: 'fillet', group: 'edges', fields: [...edge, needed('radius', 'size')] },
+  { kind: 'undercut', group: 'edges', fields: [...edge, needed('width', 'size'), needed('depth', 'size')] },
+
+  { kind: 'centre', group: 'ends', fields: hole },
   {
     kind: 'tapped-hole',
     group: 'ends',
     fields: [
-      NAME,
-      oneOf('end', 'left', 'right'),
+      ...hole,
       needed('designation', 'thread'),
-      perhaps('drill', 'size'),
       needed('drillDepth', 'size'),
       needed('threadDepth', 'size'),
+      perhaps('drill', 'size'),
+    ],
+  },
+  { kind: 'drilled-hole', group: 'ends', fields: [...hole, needed('drill', 'size'), needed('drillDepth', 'size')] },
+  {
+    kind: 'bored-hole',
+    group: 'ends',
+    fields: [
+      ...hole,
+      needed('diameter', 'limits'),
+      needed('depth', 'limits'),
+      needed('drill', 'size'),
+      needed('drillDepth', 'size'),
     ],
   },
 
-  { kind: 'flat', group: 'milled', fields: [NAME, needed('on', 'turned'), needed('depth', 'size'), needed('length', 'size')] },
+  { kind: 'flat', group: 'milled', fields: [...side, needed('depth', 'size'), needed('length', 'size'), ...timed] },
   {
     kind: 'keyway',
     group: 'milled',
-    fields: [NAME, needed('on', 'turned'), needed('width', 'size'), needed('depth', 'size'), needed('length', 'size')],
+    fields: [...side, needed('width', 'size'), needed('depth', 'size'), needed('length', 'size'), ...timed],
   },
+  { kind: 'pin-pocket', group: 'milled', fields: [...side, needed('diameter', 'size'), needed('depth', 'size'), ...timed] },
   {
-    kind: 'pin-pocket',
+    kind: 'pocket',
     group: 'milled',
-    fields: [NAME, needed('on', 'turned'), needed('diameter', 'size'), needed('depth', 'size'), perhaps('timedTo', 'turned')],
+    fields: [...side, needed('width', 'size'), needed('depth', 'size'), needed('length', 'size'), ...timed],
   },
+  { kind: 'cross-hole', group: 'milled', fields: [...side, needed('diameter', 'size'), perhaps('depth', 'size'), ...timed] },
 
   { kind: 'lathe', group: 'machines', fields: machine },
   { kind: 'mill', group: 'machines', fields: machine },
@@ -100,6 +166,7 @@ export const ABOUT_FIELDS: readonly DraftField[] = [
   needed('size', 'size'),
   needed('length', 'size'),
   needed('material', 'line'),
+  { name: 'condition', type: 'choice', needed: false, choices: CONDITIONS },
   needed('general', 'size'),
 ];
 

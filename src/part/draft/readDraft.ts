@@ -1,13 +1,12 @@
 import {
   INSTRUMENTS,
   larger,
+  millimetres,
   parseLength,
   smaller,
   thou,
-  millimetres,
   writeLength,
-  type DisplayUnit,
-  type InstrumentKind,
+  zero,
   type Length,
 } from '../../measure/index.ts';
 import { externalMajor, nearestDrill, parseThread, tapHole, type SizeLimits } from '../../trade/index.ts';
@@ -16,6 +15,7 @@ import { partSchema, type Part } from '../part.ts';
 import { DRAFT_GROUPS, typedIn, type Draft, type DraftGroup, type DraftRow } from './draft.ts';
 import { ABOUT_FIELDS, draftKind, type DraftField } from './kinds.ts';
 import { idsOf, type DraftIds } from './draftIds.ts';
+import { chucksIn, instrumentOf, numbersIn, readingsIn, sizesIn, wordsIn, type Json } from './fieldTexts.ts';
 import { describeLengthError, describeLimitsFault, readWrittenLimits, type KnownMate } from './writtenLimits.ts';
 
 /** Where something is wrong: a field of a row, or of the draft itself where `row` is null. `field` null: the row as a whole. */
@@ -51,7 +51,6 @@ export type DraftReading = {
   readonly ids: DraftIds;
 };
 
-type Json = string | number | null | Json[] | { [key: string]: Json };
 type Read = { readonly json: Json; readonly reading: FieldReading | null } | { readonly says: string };
 
 /** What a size without limits may be off, where the field for it does not read: three places in inches, common practice, no source. */
@@ -60,42 +59,21 @@ const generalOf = (draft: Draft): Length => {
   return read.ok ? read.value : draft.unit === 'inch' ? thou(5) : millimetres(0.1);
 };
 
-/** Several sizes in one field: parted by commas or semicolons, or by blanks where there are none of these. */
-const several = (text: string): readonly string[] =>
-  text
-    .split(/[,;]/.test(text) ? /[,;]/ : /\s+/)
-    .map((each) => each.trim())
-    .filter((each) => each !== '');
-
-function sizesIn(text: string, unit: DisplayUnit): { readonly sizes: readonly Length[] } | { readonly says: string } {
-  const sizes: Length[] = [];
-  for (const each of several(text)) {
-    const read = parseLength(each, unit);
-    if (!read.ok) return { says: describeLengthError(read.error) };
-    sizes.push(read.value);
-  }
-  return { sizes };
-}
-
 /** The mates that a size can be fitted to: what they measure, else what they are called to be. */
 function knownMates(draft: Draft): ReadonlyMap<string, KnownMate> {
   const known = new Map<string, KnownMate>();
   for (const row of draft.mates) {
     const nominal = parseLength(typedIn(row.values, 'nominal'), draft.unit);
-    const read = sizesIn(typedIn(row.values, 'readings'), draft.unit);
-    const readings = 'sizes' in read ? read.sizes : [];
+    const read = readingsIn(typedIn(row.values, 'readings'), draft.unit, instrumentOf(row));
+    const readings = 'readings' in read ? read.readings : [];
+    if (!nominal.ok && readings.length === 0) continue;
     const holds = row.kind === 'width' ? 'length' : 'shaft';
-    const [first] = readings;
-    if (first === undefined && !nominal.ok) continue;
-    const measured = readings.reduce<Length | null>(
-      (worst, each) => (worst === null ? each : (holds === 'length' ? larger : smaller)(worst, each)),
-      null,
-    );
-    const size = measured ?? (nominal.ok ? nominal.value : (first as Length));
-    const instrument = typedIn(row.values, 'instrument') as InstrumentKind;
+    const worst = readings
+      .map((reading) => reading.value)
+      .reduce<Length | null>((so, each) => (so === null ? each : (holds === 'length' ? larger : smaller)(so, each)), null);
+    const size = worst ?? (nominal.ok ? nominal.value : zero);
     // Before it is measured its size is taken as true: the route has it measured, and the window moves with it.
-    const uncertainty =
-      measured === null ? (0 as Length) : (INSTRUMENTS[instrument] ?? INSTRUMENTS.micrometer).permissibleError(size);
+    const uncertainty = worst === null ? zero : INSTRUMENTS[instrumentOf(row)].permissibleError(size);
     known.set(row.id, { size, nominal: nominal.ok ? nominal.value : size, uncertainty, holds });
   }
   return known;
@@ -116,13 +94,20 @@ function mateFor(row: DraftRow | null, field: DraftField, mates: Scene['mates'])
   return mates.get(typedIn(row.values, field.name === 'length' ? 'between' : 'mate')) ?? null;
 }
 
+const refused = (says: string): Read => ({ says });
+const taken = (json: Json): Read => ({ json, reading: null });
+
+/** What an empty field is: what the thread gives, the first choice, nothing, or a refusal. */
 function emptyField(field: DraftField, row: DraftRow | null, { draft }: Scene): Read {
   const thread = row === null ? null : parseThread(typedIn(row.values, 'designation'));
-  if (thread !== null && thread.ok && field.name === 'major') {
+  if (thread !== null && field.name === 'major') {
+    // Its own field says what is wrong with the thread.
+    if (!thread.ok) return taken(null);
     const limits = externalMajor(thread.value);
     return { json: written(limits), reading: { ...limits, fit: thread.value.designation, unproven: false } };
   }
-  if (thread !== null && thread.ok && field.name === 'drill') {
+  if (thread !== null && field.name === 'drill') {
+    if (!thread.ok) return taken(null);
     const drill = nearestDrill(
       tapHole(thread.value, 75),
       thread.value.form === 'metric' ? ['metric'] : ['number', 'letter', 'fraction'],
@@ -133,22 +118,28 @@ function emptyField(field: DraftField, row: DraftRow | null, { draft }: Scene): 
         reading: { low: drill.diameter, high: drill.diameter, fit: drill.name, unproven: false },
       };
   }
-  if (field.type === 'choice') return { json: field.choices?.[0] ?? '', reading: null };
-  if (field.type === 'sizes' && field.name === 'feeds') return { json: [], reading: null };
-  // A thread's own sizes wait for its designation, which is asked for in its own field.
-  const waits = field.name === 'major' || field.name === 'drill';
-  if (field.needed || waits)
-    return {
-      says:
-        waits || field.type === 'line' || field.type === 'thread'
-          ? waits
-            ? 'the thread gives it, once it reads'
-            : 'wanted'
-          : draft.unit === 'inch'
-            ? 'a size is wanted: .627, 1 5/16'
-            : 'a size is wanted: 15.94, 25h6',
-    };
-  return { json: null, reading: null };
+  if (!field.needed) return taken(null);
+  switch (field.type) {
+    case 'choice':
+      return taken(field.choices?.[0] ?? null);
+    case 'line':
+    case 'number':
+    case 'numbers':
+    case 'words':
+    case 'chucks':
+    case 'readings':
+    case 'mate':
+    case 'width':
+    case 'turned':
+    case 'timing':
+      return refused('this is wanted');
+    case 'thread':
+      return refused('a thread is wanted: 5/16-18, M8x1.25');
+    case 'size':
+    case 'sizes':
+    case 'limits':
+      return refused(draft.unit === 'inch' ? 'a size is wanted: .627, 1 5/16' : 'a size is wanted: 15.94, 25h6');
+  }
 }
 
 function readField(field: DraftField, row: DraftRow | null, text: string, scene: Scene): Read {
@@ -157,36 +148,46 @@ function readField(field: DraftField, row: DraftRow | null, text: string, scene:
   switch (field.type) {
     case 'line':
     case 'choice':
-      return { json: text, reading: null };
-    case 'thread': {
-      const thread = parseThread(text);
-      return thread.ok ? { json: text, reading: null } : { says: `“${text}” is no thread: write 5/16-18, M8x1.25` };
+      return taken(text);
+    case 'words': {
+      const read = wordsIn(text, field.choices ?? []);
+      return 'says' in read ? read : taken([...read.words]);
     }
+    case 'number':
+      return Number.isFinite(Number(text)) ? taken(Number(text)) : refused(`“${text}” is not a number`);
+    case 'thread':
+      return parseThread(text).ok ? taken(text) : refused(`“${text}” is no thread: write 5/16-18, M8x1.25`);
     case 'size': {
       const read = parseLength(text, draft.unit);
-      return read.ok
-        ? { json: writeLength(read.value), reading: { low: read.value, high: read.value, fit: null, unproven: false } }
-        : { says: describeLengthError(read.error) };
+      if (!read.ok) return refused(describeLengthError(read.error));
+      return { json: writeLength(read.value), reading: { low: read.value, high: read.value, fit: null, unproven: false } };
     }
     case 'limits': {
       const read = readWrittenLimits(text, draft.unit, scene.general, mateFor(row, field, scene.mates));
-      return read.ok ? { json: written(read.value), reading: read.value } : { says: describeLimitsFault(read.error) };
+      return read.ok ? { json: written(read.value), reading: read.value } : refused(describeLimitsFault(read.error));
     }
     case 'sizes': {
       const read = sizesIn(text, draft.unit);
-      return 'sizes' in read ? { json: read.sizes.map(writeLength), reading: null } : read;
+      return 'says' in read ? read : taken(read.sizes.map(writeLength));
     }
     case 'numbers': {
-      const numbers = several(text).map(Number);
-      return numbers.every((each) => Number.isFinite(each) && each > 0)
-        ? { json: numbers, reading: null }
-        : { says: 'numbers, one after the other: 70 150 280' };
+      const read = numbersIn(text);
+      return 'says' in read ? read : taken([...read.numbers]);
     }
-    case 'bore':
+    case 'readings': {
+      const read = readingsIn(text, draft.unit, row === null ? 'micrometer' : instrumentOf(row));
+      return 'says' in read ? read : taken(read.readings.map((reading) => ({ ...reading, value: writeLength(reading.value) })));
+    }
+    case 'chucks': {
+      const read = chucksIn(text, draft.unit);
+      return 'says' in read ? read : taken([...read.chucks]);
+    }
+    case 'mate':
     case 'width':
-    case 'turned': {
+    case 'turned':
+    case 'timing': {
       const id = ids.of.get(text);
-      return id === undefined ? { says: 'it is no longer there: choose again' } : { json: id, reading: null };
+      return id === undefined ? refused('it is no longer there: choose again') : taken(id);
     }
   }
 }
@@ -209,38 +210,44 @@ function readRow(row: DraftRow, group: DraftGroup, scene: Scene): ReadRow {
     if ('says' in read) problems.push({ group, row: row.id, field: field.name, says: read.says });
     else {
       if (read.reading !== null) sizes[field.name] = read.reading;
-      if (read.json !== null || field.absent !== 'left-out') json[field.name] = read.json;
+      if (read.json !== null || field.empty === 'null') json[field.name] = read.json;
     }
   }
   return { json, sizes, problems };
 }
 
-/** A mate in the form of the part: its size as measured, once it is. */
-function mateJson(json: { [key: string]: Json }, row: DraftRow, mates: Scene['mates']): Json {
-  const known = mates.get(row.id);
-  const { kind, id, name } = json;
-  return {
-    kind: kind ?? null,
-    id: id ?? null,
-    name: name ?? null,
-    say: name ?? null,
-    nominal: known === undefined ? (json['nominal'] ?? null) : writeLength(known.size),
-  };
+/** A mate in the form of the part: called by its name, with its readings. */
+function mateJson({ instrument: _, ...json }: { [key: string]: Json }): Json {
+  return { ...json, say: json['name'] ?? null };
 }
 
-function machineJson(json: { [key: string]: Json }): Json {
-  const { id, name, crossDivision, crossTurn, reads, carriageDivision, carriageTurn, spindleSpeeds, feeds } = json;
-  const carriage =
-    carriageDivision === null || carriageTurn === null
-      ? null
-      : { division: carriageDivision ?? null, perTurn: carriageTurn ?? null };
+/**
+ * A turned feature in the form of the part: a fit that stands alone is kept as the fit it is, so that the size follows its mate
+ * when that is measured again.
+ */
+function turnedJson(json: { [key: string]: Json }, row: DraftRow, sizes: Readonly<Record<string, FieldReading>>): Json {
+  const diameter = sizes['diameter'];
+  const alone = /^[a-z]+(\d{1,2}|\s+fit)?$/.test(typedIn(row.values, 'diameter'));
+  if (diameter === undefined || diameter.fit === null || diameter.unproven || !alone || json['mate'] === undefined) return json;
+  return { ...json, fit: diameter.fit };
+}
+
+function machineJson({
+  kind: _,
+  crossDivision,
+  crossTurn,
+  reads,
+  carriageDivision,
+  carriageTurn,
+  ...rest
+}: {
+  [key: string]: Json;
+}): Json {
+  const [division, perTurn] = [carriageDivision ?? null, carriageTurn ?? null];
   return {
-    id: id ?? null,
-    name: name ?? null,
+    ...rest,
     crossSlide: { division: crossDivision ?? null, perTurn: crossTurn ?? null, reads: reads ?? null },
-    carriage,
-    spindleSpeeds: spindleSpeeds ?? [],
-    feeds: feeds ?? [],
+    carriage: division === null || perTurn === null ? null : { division, perTurn },
   };
 }
 
@@ -285,14 +292,15 @@ export function readDraft(draft: Draft): DraftReading {
   if (draft.machines.length === 0) problems.push({ group: 'machines', row: null, field: null, says: 'a lathe is wanted' });
   if (problems.length > 0) return { part: null, machines: null, problems, sketch, mates: scene.mates, ids: scene.ids };
 
-  const { name, form, size, length, material } = about;
+  const { name, form, size, length, material, condition } = about;
   const read = partSchema.safeParse({
     id: scene.ids.part,
     name,
     unit: draft.unit,
-    stock: { form, size, length, material },
-    mates: json('mates').map((mate, at) => mateJson(mate, draft.mates[at] as DraftRow, scene.mates)),
-    turned: json('turned'),
+    stock: { form, size, length, material, condition },
+    mates: json('mates').map(mateJson),
+    turned: draft.turned.map((row, at) => turnedJson(rows.get('turned')?.[at]?.json ?? {}, row, sketch[at]?.sizes ?? {})),
+    edges: json('edges'),
     ends: json('ends'),
     milled: json('milled'),
   });

@@ -95,9 +95,15 @@ describe('a draft that is typed from nothing', () => {
     const commas = edited(pin, ...named('mates', 'r2', { readings: '1.0004, 1.0003, 1.0007' }));
     const read = readDraft(commas);
     expect(read.problems).toEqual([]);
-    expect(read.part?.mates).toMatchObject([{ id: 'arm-bore', nominal: inches(1.0003) }]);
+    expect(read.part?.mates).toMatchObject([
+      {
+        id: 'arm-bore',
+        nominal: inches(1),
+        readings: [{ value: inches(1.0004) }, { value: inches(1.0003) }, { value: inches(1.0007) }],
+      },
+    ]);
     expect(read.part?.turned.map((feature) => feature.id)).toEqual(['head', 'shank']);
-    expect(read.part?.turned[1]).toMatchObject({ mate: 'arm-bore', finish: 'turned', between: null });
+    expect(read.part?.turned[1]).toMatchObject({ mate: 'arm-bore', fit: 'slide', finish: 'turned', between: null });
     expect(read.ids.row.get('shank')).toBe('r4');
   });
 
@@ -131,6 +137,20 @@ describe('a draft that is typed from nothing', () => {
     const without = editDraft(pin, { edit: 'remove', group: 'mates', row: 'r2' });
     expect(without.turned[1]?.values).not.toHaveProperty('mate');
     expect(readDraft(without).problems).toContainEqual(expect.objectContaining({ row: 'r4', field: 'diameter' }));
+  });
+
+  test('in another unit every size is the same to the nanometre, and words stay', () => {
+    const commas = edited(
+      pin,
+      ...named('mates', 'r2', { readings: '1.0004 near, 1.0003 far across' }),
+      ...named('turned', 'r3', { diameter: '1.248 to 1.252' }),
+    );
+    const metric = editDraft(commas, { edit: 'unit', unit: 'millimetre' });
+    expect(metric.turned[1]?.values['diameter']).toBe('slide');
+    const [before, after] = [readDraft(commas), readDraft(metric)];
+    expect(after.problems).toEqual([]);
+    expect({ ...after.part, unit: 'inch' }).toEqual(before.part);
+    expect(after.machines).toEqual(before.machines);
   });
 
   test('two rows of one name get two ids', () => {
