@@ -1,3 +1,4 @@
+import type { BackupFault, Restored } from './backup.ts';
 import { oneLine } from './fileFault.ts';
 import type { FileNotice } from './jobFile.ts';
 import { writePath } from './json.ts';
@@ -79,4 +80,32 @@ export function describeNotices(notices: readonly FileNotice[], most: number): r
     }
   });
   return notices.length > most ? [...lines, `and ${notices.length - most} more.`] : lines;
+}
+
+/** One line that says why a backup was not written or read, and what to do. */
+export function describeBackupFault(fault: BackupFault): string {
+  switch (fault.key) {
+    case 'not-allowed':
+      return `The browser asks you again before it writes into the folder "${oneLine(fault.folder, 60)}".`;
+    case 'not-written':
+      return `The backup was not written into "${oneLine(fault.folder, 60)}" (${oneLine(fault.detail, 120)}). Is the folder still there, and is there room? Or save the job as a file.`;
+    case 'not-read':
+      return `The folder "${oneLine(fault.folder, 60)}" could not be read (${oneLine(fault.detail, 120)}). Choose it again, or open the files one by one.`;
+    case 'no-such-job':
+    case 'job-exists':
+    case 'out-of-order':
+    case 'disk-full':
+    case 'store-denied':
+    case 'unreadable':
+      return describeShelfFault(fault);
+  }
+}
+
+/** One line that says what came back from a folder of backups. */
+export function describeRestored({ taken, refused }: Restored): string {
+  const came = taken.filter(({ as }) => as !== 'already-here').length;
+  const here = taken.length - came;
+  if (taken.length + refused.length === 0) return 'There is no job file in this folder.';
+  const bad = refused.length === 0 ? '' : ` Not taken in: ${refused.slice(0, 3).join(' ')}${refused.length > 3 ? ` And ${refused.length - 3} more.` : ''}`;
+  return `${counted(came, 'job', 'jobs')} came in from the folder; ${counted(here, 'was', 'were')} here already.${bad}`;
 }

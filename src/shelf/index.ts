@@ -2,10 +2,12 @@ export type { JobSummary, SetAsideEvent, Shelf, ShelfFault, StoredJob, Taken } f
 export type { Damage } from './log.ts';
 export type { UnknownEvent } from './loggedEvent.ts';
 export { browserShelf, memoryShelf } from './shelves.ts';
+export { backUp, restore, tooLarge, type BackupFault, type BackupFile, type BackupFolder, type Restored } from './backup.ts';
+export { canChooseFolder, chooseFolder, folderKept, folderOf } from './browserFolder.ts';
 export { openLog, type OpenLog } from './openLog.ts';
 export { holdJob, type HoldEdges, type JobHold, type Standing } from './holdJob.ts';
 export { askToPersist, type Persistence } from './persistence.ts';
-export { describeDamage, describeNotices, describeShelfFault, describeTaken } from './describe.ts';
+export { describeBackupFault, describeDamage, describeNotices, describeRestored, describeShelfFault, describeTaken } from './describe.ts';
 export {
   FILE_FORMAT, jobFileOf, MOST_FILE_DEPTH, MOST_FILE_LENGTH, readJobFile, writeJobFile, type FileNotice, type JobFile,
 } from './jobFile.ts';

@@ -1,6 +1,6 @@
 import { ok, type Result } from '../measure/index.ts';
 import type { JobEvent } from '../job/index.ts';
-import { jobFileOf, type JobFile } from './jobFile.ts';
+import type { JobFile } from './jobFile.ts';
 import { writeEvent } from './loggedEvent.ts';
 import type { Shelf, ShelfFault, StoredJob } from './shelf.ts';
 
@@ -26,7 +26,8 @@ export type OpenLog = {
  * Invariants: at most one event is on its way into the store; an event is stored only when all before it are.
  */
 export function openLog(shelf: Shelf, job: StoredJob): OpenLog {
-  const stored: JobEvent[] = [...job.events];
+  /** What was stored since the job was opened. */
+  const stored: JobEvent[] = [];
   const held: JobEvent[] = [];
   let last: Promise<unknown> = Promise.resolve();
 
@@ -57,14 +58,16 @@ export function openLog(shelf: Shelf, job: StoredJob): OpenLog {
     retry: () => inTurn(() => drain(null)),
     settled: () => last.then(() => undefined),
     async asFile() {
-      const { id, plan, startedAt } = job;
+      const { id, plan, startedAt, unknown } = job;
       const waiting = [...held];
       const copy = await shelf.copy(id);
-      if (!copy.ok) return jobFileOf({ id, startedAt, plan, events: [...stored, ...waiting] });
-      const after = waiting.filter((event) => event.seq > copy.value.kept.events.length);
-      const { events, kept } = copy.value;
-      const texts = [...kept.events, ...after.map(writeEvent)];
-      return { ...copy.value, events: [...events, ...after], kept: { ...kept, events: texts } };
+      // As it was opened, and what came since; only the sound of memos is in the store alone.
+      const asOpened = { job: id, startedAt, plan, events: job.events, unknown, clips: new Map<string, Uint8Array>(), kept: job.kept, notices: [] };
+      const file = copy.ok ? copy.value : asOpened;
+      const since = copy.ok ? waiting : [...stored, ...waiting];
+      const after = since.filter((event) => event.seq > file.kept.events.length);
+      const texts = [...file.kept.events, ...after.map(writeEvent)];
+      return { ...file, events: [...file.events, ...after], kept: { ...file.kept, events: texts } };
     },
   };
 }

@@ -28,6 +28,8 @@ export type StoredJob = {
   readonly damage: readonly Damage[];
   /** How many events lie aside from this or earlier openings. */
   readonly setAside: number;
+  /** The exact JSON of plan, events and further fields as stored, unknown ones included: for a file should the store go silent. */
+  readonly kept: JobFile['kept'];
 };
 
 /** An event that was taken out of a damaged log; `text` is what was found, as JSON. */

@@ -48,7 +48,8 @@ function planOf(job: JobRow): Result<{ readonly plan: Plan; readonly sound: bool
 function storedJob(job: JobRow, plan: Plan, log: CheckedLog, damage: readonly Damage[], setAside: number): StoredJob {
   const events = log.good.flatMap(({ read }) => (read.as === 'known' ? [read.event] : []));
   const unknown = log.good.flatMap(({ read }) => (read.as === 'known' ? [] : [read.event]));
-  return { id: job.id, plan, startedAt: job.startedAt, events, unknown, nextSeq: log.good.length + 1, damage, setAside };
+  const kept = { plan: job.plan, events: log.good.map(({ row }) => row.text), rest: job.rest };
+  return { id: job.id, plan, startedAt: job.startedAt, events, unknown, nextSeq: log.good.length + 1, damage, setAside, kept };
 }
 
 /** Moves the tail that cannot be trusted out of the log and makes the list's line fit what is left. */
@@ -154,7 +155,7 @@ export function shelfOver(pages: Pages, now: () => number): Shelf {
       return attempt(id, 'write', ['jobs', 'heads', 'events', 'clips'], async (open) => {
         if ((await open.get('jobs', id)) !== undefined) return fail({ key: 'job-exists', job: id });
         await addJob(open, id, at, file, null);
-        return ok({ id, plan, startedAt: at, events: [], unknown: [], nextSeq: 1, damage: [], setAside: 0 });
+        return ok({ id, plan, startedAt: at, events: [], unknown: [], nextSeq: 1, damage: [], setAside: 0, kept: file.kept });
       });
     },
 
@@ -224,8 +225,7 @@ export function shelfOver(pages: Pages, now: () => number): Shelf {
         const { job, checked } = read;
         const stored = storedJob(job, plan.value.plan, checked, [], 0);
         const clips = new Map((await open.under('clips', id)).map(({ clip, wav }) => [clip, wav]));
-        const kept = { plan: job.plan, events: checked.good.map(({ row }) => row.text), rest: job.rest };
-        const { startedAt, events, unknown } = stored;
+        const { startedAt, events, unknown, kept } = stored;
         return ok({ job: id, startedAt, plan: plan.value.plan, events, unknown, clips, kept, notices: [] });
       }),
 

@@ -1,0 +1,72 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { forgetProfile, freshProfile, launch } from './harness.ts';
+import { killAgainAndAgain, killServer, random, type KillServer } from './kills.ts';
+
+/*
+ * Readings without end, and the power cut in between. `npm run bench -- kills` does the same a thousand times.
+ */
+describe('what was acknowledged is there after', () => {
+  let server: KillServer;
+  const profiles: string[] = [];
+  const profile = (): string => {
+    const fresh = freshProfile();
+    profiles.push(fresh);
+    return fresh;
+  };
+
+  beforeAll(async () => {
+    server = await killServer();
+  });
+  afterAll(async () => {
+    await server.close();
+    profiles.forEach(forgetProfile);
+  });
+
+  test('200 kills of the whole browser (seeds 71 and 72)', { timeout: 900_000 }, async () => {
+    // Two browsers side by side, a core for each.
+    const lanes = [
+      { lane: 'left', kills: 100, seed: 71 },
+      { lane: 'right', kills: 100, seed: 72 },
+    ];
+    const jobs = (await Promise.all(lanes.map((lane) => killAgainAndAgain(server, profile(), lane)))).flat().map(server.job);
+    expect(jobs.flatMap((job) => job.wrong)).toEqual([]);
+    const acknowledged = jobs.reduce((sum, job) => sum + job.acknowledged.length, 0);
+    console.log(`kills: 200, acknowledged ${acknowledged}, missing 0`);
+    expect(acknowledged).toBeGreaterThan(200);
+  });
+
+  test('60 kills of the worker that stores', { timeout: 180_000 }, async () => {
+    const browser = await launch({ profile: profile() });
+    await browser.page.goto(server.url('worker', 250));
+    await expect.poll(server.workersEnded, { timeout: 120_000, interval: 200 }).toBeGreaterThan(60);
+    await browser.close();
+    const job = server.job('worker');
+    expect(job.wrong).toEqual([]);
+    expect(job.acknowledged.length).toBeGreaterThan(60);
+  });
+
+  test('8 kills with the disk full (seed 73): refused and told so, and what was acknowledged before stays', { timeout: 300_000 }, async () => {
+    const pick = random(73);
+    const full = profile();
+    for (let kill = 0; kill < 8; kill += 1) {
+      const browser = await launch({ profile: full });
+      const { refused, acknowledged } = server.job('full');
+      const before = acknowledged.length;
+      await browser.page.goto(server.url('full'));
+      await expect.poll(() => acknowledged.length, { timeout: 60_000 }).toBeGreaterThan(before);
+      // The device runs out of room while readings come in.
+      const session = await browser.context.newCDPSession(browser.page);
+      await session.send('Storage.overrideQuotaForOrigin', { origin: server.origin, quotaSize: 1 });
+      await expect.poll(() => server.job('full').refused, { timeout: 60_000 }).toBeGreaterThan(refused);
+      await new Promise((resolve) => setTimeout(resolve, pick(200)));
+      await browser.kill();
+    }
+    const browser = await launch({ profile: full });
+    const opened = server.opened('full');
+    await browser.page.goto(server.url('full'));
+    await opened;
+    await browser.close();
+    expect(server.job('full').wrong).toEqual([]);
+    expect(server.job('full').stored).toBeGreaterThan(0);
+  });
+});
