@@ -310,9 +310,9 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
         now(event.open ? 'hearing' : 'waiting');
         return;
       case 'hypothesis': {
-        const { text, accepted } = event.hypothesis;
+        const { text, accepted, confidence } = event.hypothesis;
         now('waiting');
-        if (accepted) void turn((talk) => talk.hear(text), event.times);
+        if (accepted) void turn((talk) => talk.hear(text, confidence), event.times);
         // Held down, the person did speak, so they are told; otherwise it was the shop, and the page keeps quiet.
         else if (store.getState().listening.mode === 'hold') void turn((talk) => talk.notHeard(text));
         return;

@@ -23,6 +23,7 @@ import {
   type Reply,
   type Talk,
 } from '../job/index.ts';
+import { SURE_FROM } from '../ear/index.ts';
 import { interpret, interpretTyped, type ParseRefusal } from '../phrasebook/index.ts';
 import type { OpenLog, ShelfFault } from '../shelf/index.ts';
 
@@ -100,19 +101,19 @@ export class Conversation {
     return contextOf(this.#state, this.#talk, this.#deps.now());
   }
 
-  /** Words from the recogniser, or said in a rehearsal. */
-  hear(words: string): Promise<Turn> {
-    return this.#inTurn(() => this.#read('voice', words));
+  /** Words from the recogniser with its confidence, or said in a rehearsal: then there is no doubt of them. */
+  hear(words: string, confidence = 1): Promise<Turn> {
+    return this.#inTurn(() => this.#read('voice', words, confidence < SURE_FROM));
   }
 
   /** A number or a phrase from the keyboard, the number pad, or a caliper that types. */
   type(text: string): Promise<Turn> {
-    return this.#inTurn(() => this.#read('typed', text));
+    return this.#inTurn(() => this.#read('typed', text, false));
   }
 
   /** What a button, key or pedal stands for. */
   press(intent: Intent): Promise<Turn> {
-    return this.#inTurn(() => this.#settle('button', '', intent, 0));
+    return this.#inTurn(() => this.#settle('button', '', intent, 0, false));
   }
 
   /** Sound that was meant for the page but not made out; `words` is the best guess, said back so that the person knows. */
@@ -154,7 +155,7 @@ export class Conversation {
     return mine;
   }
 
-  async #read(source: 'voice' | 'typed', words: string): Promise<Turn> {
+  async #read(source: 'voice' | 'typed', words: string, unsure: boolean): Promise<Turn> {
     const from = this.#deps.tick();
     const read = source === 'voice' ? interpret(words, this.context) : interpretTyped(words, this.context);
     const interpretMs = this.#deps.tick() - from;
@@ -163,11 +164,15 @@ export class Conversation {
     const needsVerb = source === 'voice' && intent.type === 'reading' && intent.spoken === 'bare';
     if (needsVerb && !this.#deps.bareReadings() && this.#talk.question === null)
       return this.#refuse(source, words, 'needs-a-verb', 'say-it-with-a-verb', intent.type, interpretMs);
-    return this.#settle(source, words, intent, interpretMs);
+    // Each of these would store a value, or move the job, with no question to put first.
+    const mustBeSure = intent.type === 'correct' || intent.type === 'temperature' || intent.type === 'go-to';
+    if (unsure && (mustBeSure || (intent.type === 'yes' && this.#talk.question !== null)))
+      return this.#notUnderstood(source, words, 'not-heard', interpretMs);
+    return this.#settle(source, words, intent, interpretMs, unsure);
   }
 
-  #settle(source: Source, words: string, intent: Intent, interpretMs: number): Promise<Turn> {
-    return this.#carryOut(source, words, intent, (scene) => decide(scene, intent), interpretMs);
+  #settle(source: Source, words: string, intent: Intent, interpretMs: number, unsure: boolean): Promise<Turn> {
+    return this.#carryOut(source, words, intent, (scene) => decide({ ...scene, unsure }, intent), interpretMs);
   }
 
   #notUnderstood(source: Source, words: string, key: ParseRefusal | 'not-heard', interpretMs: number): Turn {

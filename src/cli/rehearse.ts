@@ -194,7 +194,7 @@ async function rehearse(): Promise<void> {
         ? [{ text: utterance.words, confidence: 1, accepted: true, reason: null }]
         : await ear.hear(utterance.path, grammarFor(conversation.context));
     for (const heard of heards) {
-      const turn = heard.accepted ? await conversation.hear(heard.text) : null;
+      const turn = heard.accepted ? await conversation.hear(heard.text, heard.confidence) : null;
       print(request.json ? JSON.stringify(jsonTurn(utterance.source, heard, turn)) : plainTurn(utterance.source, heard, turn));
     }
   }

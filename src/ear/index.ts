@@ -1,5 +1,5 @@
 export type { HeardWord, HearingRefusal, Hypothesis, Recogniser } from './recogniser.ts';
-export { EngineFault } from './recogniser.ts';
+export { EngineFault, SURE_FROM } from './recogniser.ts';
 export type { EarEvent, EarPart, HearingTimes, ListeningMode } from './ear-event.ts';
 export { createEar, type Clip, type Ear, type EarOptions } from './ear.ts';
 export { MicrophoneError, type MicrophoneFault } from './microphone-fault.ts';

@@ -18,6 +18,12 @@ export type Hypothesis = {
   readonly alternatives: readonly { readonly text: string; readonly confidence: number }[];
 };
 
+/**
+ * The confidence from which a number is stored without a question; below it, and above the engine's own threshold, it is said back
+ * first. docs/ear.md has what it was chosen on.
+ */
+export const SURE_FROM = 0.95;
+
 /** Why sound was not taken for words. */
 export type HearingRefusal = 'silence' | 'too-short' | 'too-long' | 'not-speech' | 'not-in-grammar' | 'unsure';
 

@@ -5,7 +5,7 @@ import type { Heard, Intent, LengthIntent } from './intent.ts';
 import { goBack, goTo, leave } from './moving.ts';
 import { takeReading } from './readings.ts';
 import { sentence, type PhraseId } from './reply.ts';
-import { askWhich, correct, forget, sayNo, sayYes, scratch } from './righting.ts';
+import { askWhetherHeard, askWhich, correct, forget, sayNo, sayYes, scratch } from './righting.ts';
 import {
   dialZeroed,
   edgeFound,
@@ -19,11 +19,16 @@ import {
   touchedOff,
 } from './setting.ts';
 
-/** Does with a heard length what its kind asks for: one is taken, two are asked about, none is refused with its reason. */
+/**
+ * Does with a heard length what its kind asks for: one is taken, two are asked about, none is refused with its reason. One that was
+ * hardly heard is said back with a yes? before anything is stored by it.
+ */
 function withLength(scene: Scene, intent: LengthIntent, heard: Heard<Length>, take: (value: Length) => Decision): Decision {
   switch (heard.as) {
-    case 'one':
-      return take(heard.value);
+    case 'one': {
+      const decision = take(heard.value);
+      return scene.unsure === true && decision.events.length > 0 ? askWhetherHeard(scene, intent, heard.value) : decision;
+    }
     case 'either':
       return askWhich(scene, intent, heard.values);
     case 'none':

@@ -4,8 +4,17 @@ import { sentence, type PhraseId, type Piece, type Reply, type Tone } from './re
 import type { JobState } from './state.ts';
 import type { Doubt, Question, Talk } from './talk.ts';
 
-/** What a decision may look at beside the intent. `words` is what was said or typed, kept with a reading. */
-export type Scene = { readonly state: JobState; readonly talk: Talk; readonly words: string; readonly now: number };
+/**
+ * What a decision may look at beside the intent. `words` is what was said or typed, kept with a reading. `unsure` where the ear is
+ * not sure enough of the words to store a number by them without asking.
+ */
+export type Scene = {
+  readonly state: JobState;
+  readonly talk: Talk;
+  readonly words: string;
+  readonly now: number;
+  readonly unsure?: boolean;
+};
 
 /** What only the page can do: about listening and speaking, never about the job. */
 export type Effect = 'wake' | 'stop-listening' | 'louder' | 'quieter' | 'slower' | 'hush' | 'show-phrases' | 'record-memo';
@@ -24,7 +33,7 @@ export type RefusalKey =
   | 'needs-a-verb';
 
 /** Why something is asked back before it is done. */
-export type AskKey = Doubt | 'which-value' | 'no-reading-taken' | 'no-reading-in-the-window';
+export type AskKey = Doubt | 'which-value' | 'hardly-heard' | 'no-reading-taken' | 'no-reading-in-the-window';
 
 /**
  * What comes of an intent. The events are to be stored one after the other before the reply is given; a refusal and a question

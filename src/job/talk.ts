@@ -15,7 +15,7 @@ export type Doubt =
  * A question that waits for yes, no or another number. It is not an event: nothing was acknowledged, so a crash may forget it.
  */
 export type Question =
-  /** Two values are plausible; `asked` is the one now offered. */
+  /** Two values are plausible; `asked` is the one now offered. Or one, hardly heard: `other` is null and both values are it. */
   | {
       readonly about: 'which-value';
       readonly asked: LengthIntent;
