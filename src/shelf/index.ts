@@ -4,6 +4,7 @@ export type { UnknownEvent } from './loggedEvent.ts';
 export { browserShelf, memoryShelf } from './shelves.ts';
 export { backUp, restore, tooLarge, type BackupFault, type BackupFile, type BackupFolder, type Restored } from './backup.ts';
 export { canChooseFolder, chooseFolder, folderKept, folderOf } from './browserFolder.ts';
+export { momentAfter } from './moment.ts';
 export { openLog, type OpenLog } from './openLog.ts';
 export { holdJob, type HoldEdges, type JobHold, type Standing } from './holdJob.ts';
 export { askToPersist, type Persistence } from './persistence.ts';
