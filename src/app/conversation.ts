@@ -25,7 +25,7 @@ import {
 } from '../job/index.ts';
 import { SURE_FROM } from '../ear/index.ts';
 import { interpret, interpretTyped, type ParseRefusal } from '../phrasebook/index.ts';
-import type { OpenLog, ShelfFault } from '../shelf/index.ts';
+import { momentAfter, type OpenLog, type ShelfFault } from '../shelf/index.ts';
 
 /** How the words or the intent came in. */
 export type Source = 'voice' | 'typed' | 'button';
@@ -75,6 +75,7 @@ export class Conversation {
   #state: JobState;
   #talk: Talk = silence;
   #nextSeq: number;
+  #lastAt: number;
   #turns: Promise<unknown> = Promise.resolve();
   readonly #deps: ConversationDeps;
 
@@ -85,6 +86,7 @@ export class Conversation {
   ) {
     this.#state = folded(job.plan, job.events);
     this.#nextSeq = job.nextSeq;
+    this.#lastAt = job.events.reduce((latest, { at }) => Math.max(latest, at), 0);
     this.#deps = deps;
   }
 
@@ -238,7 +240,8 @@ export class Conversation {
   async #store(bodies: readonly EventBody[]): Promise<ShelfFault | null> {
     let fault: ShelfFault | null = null;
     for (const body of bodies) {
-      const event: JobEvent = { id: this.#deps.newId(), seq: this.#nextSeq++, at: this.#deps.now(), v: 1, body };
+      this.#lastAt = momentAfter(this.#lastAt, this.#deps.now());
+      const event: JobEvent = { id: this.#deps.newId(), seq: this.#nextSeq++, at: this.#lastAt, v: 1, body };
       this.#state = fold(this.#state, event);
       const stored = await this.#deps.log.append(event);
       if (!stored.ok) fault ??= stored.error;
