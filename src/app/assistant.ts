@@ -9,6 +9,7 @@ import {
 } from '../shelf/index.ts';
 import type { AssistantState, ListeningState, Notice } from './assistantState.ts';
 import { Conversation, type Turn } from './conversation.ts';
+import { createDesk, draftsOn } from './desk.ts';
 import type { AssistantDeps } from './assistantDeps.ts';
 import type { VoicePort } from './ports.ts';
 
@@ -49,6 +50,16 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     instrument: null,
     notices: [],
     unstored: 0,
+    drafts: [],
+    draft: null,
+    draftKept: true,
+    ...createDesk(deps, {
+      get: () => store.getState(),
+      set: (change) => store.setState(change),
+      trouble: (fault) => shelfTrouble(fault),
+      say: (text) => notify({ id: 'file', part: 'file', text, remedy: null }),
+      openJob: (id) => refreshJobs().then(() => openJob(id)),
+    }),
     goTo: (page) => {
       if (page === 'machine' && job === null) return;
       store.setState({ page });
@@ -95,6 +106,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
 
   async function refreshJobs(): Promise<void> {
     const jobs = await deps.shelf.jobs();
+    store.setState({ drafts: await draftsOn(deps.shelf) });
     if (jobs.ok) store.setState({ jobs: jobs.value });
     else shelfTrouble(jobs.error);
   }
@@ -366,7 +378,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     log = null;
     hold = null;
     conversation = null;
-    store.setState({ job: null, heard: null, reply: null, unstored: 0, notices: [], page: 'jobs' });
+    store.setState({ job: null, heard: null, reply: null, unstored: 0, notices: [], draft: null, page: 'jobs' });
     await refreshJobs();
   }
 

@@ -1,5 +1,6 @@
-import type { InstrumentKind } from '../measure/index.ts';
-import type { Intent, JobState, Reply, Talk } from '../job/index.ts';
+import type { Intent, JobState, Plan, Reply, Talk } from '../job/index.ts';
+import type { DisplayUnit, InstrumentKind } from '../measure/index.ts';
+import type { Draft } from '../part/index.ts';
 import type { ListeningMode } from '../ear/index.ts';
 import type { JobSummary } from '../shelf/index.ts';
 
@@ -21,12 +22,18 @@ export type Notice = {
   readonly remedy: { readonly label: string; readonly run: () => void } | null;
 };
 
+/** One line of the list of parts that are being laid out. `changedAt` is milliseconds since 1970. */
+export type DraftSummary = { readonly id: string; readonly name: string; readonly changedAt: number };
+
+/** A page of the screens that can be gone to. `voice` is the set-up of hearing and speaking, `compare` two pieces of one part. */
+export type PageName = 'jobs' | 'machine' | 'record' | 'phrases' | 'layout' | 'voice' | 'keys' | 'compare';
+
 /**
  * All that the screens show. The functions are the only way to change anything; each is safe to call at any time and none
  * throws. Every value comes from the core; the screens do no arithmetic.
  */
 export type AssistantState = {
-  readonly page: 'starting' | 'jobs' | 'machine' | 'record' | 'phrases';
+  readonly page: 'starting' | PageName;
   readonly jobs: readonly JobSummary[];
   /** The open job: its id, its folded state, and the conversation with its open question. */
   readonly job: { readonly id: string; readonly state: JobState; readonly talk: Talk } | null;
@@ -47,7 +54,12 @@ export type AssistantState = {
   /** Readings that could not be stored and are kept in memory only. */
   readonly unstored: number;
 
-  goTo(page: 'jobs' | 'machine' | 'record' | 'phrases'): void;
+  /** Parts that are being laid out, newest change first; the one on the desk; and whether its last change is stored. */
+  readonly drafts: readonly DraftSummary[];
+  readonly draft: Draft | null;
+  readonly draftKept: boolean;
+
+  goTo(page: PageName): void;
   openJob(id: string): Promise<void>;
   startDemo(demo: 'inch' | 'metric'): Promise<void>;
   importJob(fileName: string, text: string): Promise<void>;
@@ -68,6 +80,20 @@ export type AssistantState = {
   hush(): void;
   restart(part: 'ear' | 'voice'): Promise<void>;
   dismiss(notice: string): void;
+  /** Begins to lay out a part, with the machines of the last draft. */
+  newDraft(unit: DisplayUnit): Promise<void>;
+  openDraft(id: string): Promise<void>;
+  /** Takes a change of the draft on the desk; it is stored as soon as the one before is. */
+  keepDraft(draft: Draft): void;
+  dropDraft(id: string): Promise<void>;
+  /** Lays out the part of the open job anew, to be changed or made again. */
+  draftFromJob(): Promise<void>;
+  /** Begins a job and opens it. */
+  startJob(plan: Plan): Promise<void>;
+  /** The sound of a memo of the open job as a WAV file; null where it is not there. */
+  memo(clip: string): Promise<Uint8Array | null>;
+  /** Where another job stands, to be compared with the open one; null where it cannot be opened. */
+  pieceOf(job: string): Promise<JobState | null>;
   /** Deletes every job, memo and setting of this device; cannot be undone. The screens ask first. */
   wipe(): Promise<void>;
 };

@@ -18,3 +18,4 @@ export { readDraft, type DraftPlace, type DraftProblem, type DraftReading, type 
 export { draftOfPart, newDraft } from './draft/draftOfPart.ts';
 export { typedSize } from './draft/typedSize.ts';
 export { describeLimitsFault, readWrittenLimits, type KnownMate, type LimitsFault, type WrittenLimits } from './draft/writtenLimits.ts';
+export { fitChoices, type FitChoice } from './draft/fitChoices.ts';

@@ -31,6 +31,8 @@ export const draftSchema = z.strictObject({
   ends: rows,
   milled: rows,
   machines: rows,
+  /** What was changed in the route by hand, in order, as the route's own edits are stored. */
+  edits: z.array(z.json()).max(500).default([]),
   /** Counts the rows that were ever added, so that no id is given twice. */
   added: z.number().int().nonnegative(),
 });

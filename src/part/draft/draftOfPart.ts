@@ -131,6 +131,7 @@ export function draftOfPart(part: Part, machines: readonly Machine[], id: string
     ends,
     milled,
     machines: machineRows,
+    edits: [],
     added,
   };
 }
@@ -151,6 +152,7 @@ export function newDraft(id: string, unit: DisplayUnit, from: Draft | null): Dra
     ends: [],
     milled: [],
     machines: [lathe],
+    edits: [],
     added: 1,
   };
   if (from === null) return empty;

@@ -10,7 +10,8 @@ export type DraftEdit =
   | { readonly edit: 'remove'; readonly group: DraftGroup; readonly row: string }
   | { readonly edit: 'move'; readonly group: DraftGroup; readonly row: string; readonly by: -1 | 1 }
   | { readonly edit: 'unit'; readonly unit: Draft['unit'] }
-  | { readonly edit: 'tool'; readonly tool: Draft['tool'] };
+  | { readonly edit: 'tool'; readonly tool: Draft['tool'] }
+  | { readonly edit: 'route'; readonly edits: Draft['edits'] };
 
 /** The id of the row that the next `add` will make. */
 export const nextRowId = (draft: Draft): string => `r${draft.added + 1}`;
@@ -60,5 +61,7 @@ export function editDraft(draft: Draft, edit: DraftEdit): Draft {
       return inUnit(draft, edit.unit);
     case 'tool':
       return { ...draft, tool: edit.tool };
+    case 'route':
+      return { ...draft, edits: edit.edits };
   }
 }

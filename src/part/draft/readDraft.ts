@@ -30,17 +30,21 @@ export type FieldReading = {
   readonly unproven: boolean;
 };
 
-/** A turned row as far as it reads, for the drawing. */
+/** A row of the part as far as it reads, for the drawing. `values` holds what was chosen or typed, other rows by their ids. */
 export type SketchFeature = {
   readonly id: string;
+  readonly group: Exclude<DraftGroup, 'mates' | 'machines'>;
   readonly kind: string;
   readonly name: string;
   readonly sizes: Readonly<Record<string, FieldReading>>;
+  readonly values: Readonly<Record<string, string>>;
 };
+
+const DRAWN = ['turned', 'edges', 'ends', 'milled'] as const;
 
 /**
  * What a draft amounts to. `part` and `machines` are null while anything keeps them from being read; then `problems` says what and
- * where. `sketch` holds every turned row, however little of it reads; `ids` leads from the ids of the part back to the rows.
+ * where. `sketch` holds every row of the part, however little of it reads; `ids` leads from the ids of the part back to the rows.
  */
 export type DraftReading = {
   readonly part: Part | null;
@@ -275,12 +279,12 @@ export function readDraft(draft: Draft): DraftReading {
   }
   const rows = new Map(DRAFT_GROUPS.map((group) => [group, draft[group].map((row) => readRow(row, group, scene))]));
   for (const read of rows.values()) problems.push(...read.flatMap((row) => row.problems));
-  const sketch = draft.turned.map((row, at) => ({
-    id: row.id,
-    kind: row.kind,
-    name: typedIn(row.values, 'name'),
-    sizes: rows.get('turned')?.[at]?.sizes ?? {},
-  }));
+  const sketch = DRAWN.flatMap((group) =>
+    draft[group].map(({ id, kind, values }, at): SketchFeature => {
+      const sizes = rows.get(group)?.[at]?.sizes ?? {};
+      return { id, group, kind, name: typedIn(values, 'name'), sizes, values };
+    }),
+  );
   const json = (group: DraftGroup): { [key: string]: Json }[] => (rows.get(group) ?? []).map((row) => row.json);
   if (draft.turned.length === 0)
     problems.push({
@@ -299,7 +303,9 @@ export function readDraft(draft: Draft): DraftReading {
     unit: draft.unit,
     stock: { form, size, length, material, condition },
     mates: json('mates').map(mateJson),
-    turned: draft.turned.map((row, at) => turnedJson(rows.get('turned')?.[at]?.json ?? {}, row, sketch[at]?.sizes ?? {})),
+    turned: draft.turned.map((row, at) =>
+      turnedJson(rows.get('turned')?.[at]?.json ?? {}, row, rows.get('turned')?.[at]?.sizes ?? {}),
+    ),
     edges: json('edges'),
     ends: json('ends'),
     milled: json('milled'),
