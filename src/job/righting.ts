@@ -127,16 +127,16 @@ export function askWhich(scene: Scene, intent: LengthIntent, values: readonly [L
   return asked(scene, 'which-value', open, question(size(values[0]), 'yes'));
 }
 
-export function sayYes(scene: Scene, decideOne: (scene: Scene, intent: Intent) => Decision): Decision {
-  const open = scene.talk.question;
-  if (open === null) return refused(scene, 'nothing-was-asked');
-  const settled: Scene = { ...scene, talk: { ...scene.talk, question: null } };
 /** Says back a value of which the ear is not sure: a yes takes it, a no asks for it again. */
 export function askWhetherHeard(scene: Scene, intent: LengthIntent, value: Length): Decision {
   const open: Question = { about: 'which-value', asked: withValue(intent, value), other: null, values: [value, value] };
   return asked(scene, 'hardly-heard', open, question(size(value), 'yes'));
 }
 
+export function sayYes(scene: Scene, decideOne: (scene: Scene, intent: Intent) => Decision): Decision {
+  const open = scene.talk.question;
+  if (open === null) return refused(scene, 'nothing-was-asked');
+  const settled: Scene = { ...scene, talk: { ...scene.talk, question: null } };
   switch (open.about) {
     case 'which-value':
       return decideOne(settled, open.asked);
