@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { idField, lengthField, lineField } from '../part/index.ts';
-import { instrumentField, quantityField } from '../route/index.ts';
+import { idField, lengthField, lineField, partSchema } from '../part/index.ts';
+import { instrumentField, quantityField, routeEditSchema, routeSchema } from '../route/index.ts';
 
 /**
  * What happened, in the past tense, one schema a kind. Events are appended, never edited: a slip is struck by a later
@@ -60,6 +60,13 @@ const bodies = [
   z.strictObject({ type: z.literal('MemoKept'), operation: idField, clip: lineField, seconds: z.number().positive().max(60) }),
   /** The caution of an operation was shown and spoken; it is not spoken twice. */
   z.strictObject({ type: z.literal('CautionGiven'), operation: idField }),
+  /** The route was changed by hand: one edit, applied to the route as it then stood. */
+  z.strictObject({ type: z.literal('RouteEdited'), edit: routeEditSchema }),
+  /**
+   * The route was generated anew, from a part whose mates were measured again. The whole of it is kept, so that a later build
+   * reads the same route; the edits that stand are applied to it again.
+   */
+  z.strictObject({ type: z.literal('RouteRemade'), part: partSchema, route: routeSchema }),
   /** Takes an earlier event back. Nothing is deleted: both stay in the log. */
   z.strictObject({ type: z.literal('EventStruck'), event: lineField }),
 ] as const;

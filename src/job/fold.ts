@@ -1,6 +1,7 @@
 import { added, downward, inOrder, newest, sizeOf } from './history.ts';
 import type { EventBody, JobEvent } from './event.ts';
 import type { Plan } from './plan.ts';
+import { editedBy, remadeAs } from './editing.ts';
 import type { JobState, Progress, Reading } from './state.ts';
 
 const untouched: Progress = {
@@ -20,6 +21,7 @@ const untouched: Progress = {
 export function initialState(plan: Plan): JobState {
   return {
     plan,
+    editing: { started: plan, base: plan.route, edits: [], leftOver: [] },
     open: plan.route.operations[0]?.id ?? null,
     progress: {},
     mates: {},
@@ -47,6 +49,13 @@ function change(state: JobState, operation: string, with_: Partial<Progress>): J
 function left(state: JobState, operation: string, status: 'done' | 'skipped'): JobState {
   const marked = change(state, operation, { status });
   return { ...marked, open: nextWaiting(marked, operation) };
+}
+
+/** After the route was changed: what was open stays open while it is there and waiting, else what comes after it is. */
+function reopened(state: JobState): JobState {
+  const there = state.plan.route.operations.some((operation) => operation.id === state.open);
+  if (there && state.open !== null && progressOf(state, state.open).status === 'waiting') return state;
+  return { ...state, open: nextWaiting(state, state.open ?? '') };
 }
 
 /** What one event does to the state, its place in the log aside. */
@@ -99,6 +108,14 @@ function applied(state: JobState, event: JobEvent, body: Exclude<EventBody, { ty
     }
     case 'CautionGiven':
       return change(state, body.operation, { cautioned: true });
+    case 'RouteEdited': {
+      const edited = editedBy(state, body.edit);
+      if (body.edit.edit === 'skip' && edited.editing.edits.length > state.editing.edits.length)
+        return reopened(change(edited, body.edit.operation, { status: 'skipped' }));
+      return reopened(edited);
+    }
+    case 'RouteRemade':
+      return reopened(remadeAs(state, body.part, body.route));
   }
 }
 
@@ -118,7 +135,7 @@ export function fold(state: JobState, event: JobEvent): JobState {
   const log = added(state.log, event);
   if (event.body.type !== 'EventStruck') return { ...applied(state, event, event.body), log };
   const struck = new Set([...state.struck, event.body.event]);
-  return { ...refolded(state.plan, inOrder(log), struck), log, struck };
+  return { ...refolded(state.editing.started, inOrder(log), struck), log, struck };
 }
 
 /** The state after all the events of a job, in the order of their numbers; the same as folding them one by one. */

@@ -32,6 +32,8 @@ function nameOf(body: EventBody): readonly Piece[] {
     case 'EdgeFound':
     case 'MemoKept':
     case 'CautionGiven':
+    case 'RouteEdited':
+    case 'RouteRemade':
     case 'EventStruck':
       return sentence('scratched');
   }
@@ -58,7 +60,7 @@ function saidAgain(body: EventBody, value: Length): LengthIntent | null {
         type: 'reading',
         spoken: 'bare',
         instrument: body.instrument,
-        thing: body.quantity === 'indicator' ? null : body.quantity,
+        thing: body.quantity === 'indicator' || body.quantity === 'hole' ? null : body.quantity,
         place: body.place,
         value: one(value),
       };
@@ -84,6 +86,8 @@ function saidAgain(body: EventBody, value: Length): LengthIntent | null {
     case 'WorkingChanged':
     case 'MemoKept':
     case 'CautionGiven':
+    case 'RouteEdited':
+    case 'RouteRemade':
     case 'EventStruck':
       return null;
   }

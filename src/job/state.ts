@@ -1,5 +1,5 @@
 import type { InstrumentKind, Length } from '../measure/index.ts';
-import type { MeasuredQuantity } from '../route/index.ts';
+import type { LeftOver, MeasuredQuantity, Route, RouteEdit } from '../route/index.ts';
 import type { History } from './history.ts';
 import type { Feel, Place, Working } from './intent.ts';
 import type { JobEvent } from './event.ts';
@@ -35,12 +35,24 @@ export type Progress = {
 };
 
 /**
- * Where a job stands: its plan and the fold of its events.
+ * What became of the plan since the job was started with it: `base` is the route without edits, as it was last generated;
+ * `edits` holds every edit in order, `leftOver` those of them that no longer apply.
+ */
+export type RouteEditing = {
+  readonly started: Plan;
+  readonly base: Route;
+  readonly edits: readonly RouteEdit[];
+  readonly leftOver: readonly LeftOver[];
+};
+
+/**
+ * Where a job stands: its plan and the fold of its events. The route of the plan is the one worked by, edits applied.
  * Invariants: `open` is an operation of the plan, or null when none is waiting; `log` holds every event, struck or not, in
  * the order of their numbers; all else is what the events that are not struck amount to.
  */
 export type JobState = {
   readonly plan: Plan;
+  readonly editing: RouteEditing;
   readonly open: string | null;
   readonly progress: Readonly<Record<string, Progress>>;
   readonly mates: Readonly<Record<string, History<Reading>>>;

@@ -1,6 +1,6 @@
 export {
-  cautionKeyField, cutSchema, fitNameField, instrumentField, operationKindField, operationSchema, quantityField, targetSchema,
-  type CautionKey, type Cut, type FitName, type MeasuredQuantity, type Operation, type Target,
+  cautionKeyField, coordinateSchema, cutSchema, fitNameField, instrumentField, operationKindField, operationSchema, quantityField, targetSchema,
+  type CautionKey, type Coordinate, type Cut, type FitName, type MeasuredQuantity, type Operation, type Target,
 } from './operation.ts';
 export { routeSchema, setupSchema, type Route, type Setup } from './route.ts';
 export { windowOf, type SizeWindow } from './window.ts';
@@ -10,3 +10,9 @@ export { describeWarning } from './warnings.ts';
 export { carriageTravel, type CarriageTravel } from './carriage.ts';
 export { routeSheet } from './sheet.ts';
 export { ALLOWANCES, describeRouteFault, routeFor, type RouteFault } from './generate/index.ts';
+export {
+  applyEdit, applyEdits, changesBetween, describeChange, describeEditFault, editedPartFileSchema, readEditedPartFile, reapply, remeasured,
+  routeEditSchema, unedited,
+  type ChangedValue, type EditedPartFile, type EditedRoute, type EditFault, type EditNumber, type EditNumbers, type LeftOver,
+  type MateReadings, type RouteChange, type RouteEdit,
+} from './editing/index.ts';

@@ -143,6 +143,10 @@ export function readJobFile(text: string): Result<JobFile, FileFault> {
       if ('operation' in happened && !operations.has(happened.operation))
         return says([...path, 'body', 'operation'], 'no operation of the plan has this id');
       if ('mate' in happened && !mates.has(happened.mate)) return says([...path, 'body', 'mate'], 'no mate of the plan has this id');
+      // Edits of the route bring operations that the plan did not have when the job was started.
+      if (happened.type === 'RouteEdited' && happened.edit.edit === 'add') operations.add(happened.edit.operation.id);
+      if (happened.type === 'RouteEdited' && happened.edit.edit === 'split') operations.add(happened.edit.second);
+      if (happened.type === 'RouteRemade') happened.route.operations.forEach((operation) => operations.add(operation.id));
       if (happened.type === 'EventStruck' && !ids.has(happened.event)) return says([...path, 'body', 'event'], 'no earlier event has this id');
       events.push(read.event);
       read.unknownFields.forEach(notice);

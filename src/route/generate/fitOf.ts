@@ -1,5 +1,5 @@
 import { midway, minus, negated, type Length } from '../../measure/index.ts';
-import type { Mate, Part, TurnedFeature } from '../../part/index.ts';
+import { mateSize, type Mate, type Part, type TurnedFeature } from '../../part/index.ts';
 import { HAND_FITS, handClearances, type HandFit } from '../../trade/index.ts';
 import type { Target } from '../operation.ts';
 import { limitsOf } from './layout.ts';
@@ -28,8 +28,8 @@ export function widthOf(part: Part, feature: TurnedFeature): Mate | null {
 }
 
 /**
- * The fit of a diameter window to a bore: what the window leaves of the nominal bore, so that the window moves with the measured
- * one. Null where the feature goes into no bore.
+ * The fit of a diameter window to a bore: what the window leaves of the bore as it is known, so that the window moves with one
+ * that is measured again. Null where the feature goes into no bore.
  */
 export function diameterFit(
   part: Part,
@@ -39,11 +39,12 @@ export function diameterFit(
   const mate = boreOf(part, feature);
   if (mate === null) return null;
   const { low, high } = limitsOf(feature);
+  const size = mateSize(mate);
   return {
     mate: mate.id,
-    name: nearestFit(mate.nominal, minus(mate.nominal, high), minus(mate.nominal, low)),
-    leastClearance: minus(mate.nominal, window.high),
-    mostClearance: minus(mate.nominal, window.low),
+    name: nearestFit(size, minus(size, high), minus(size, low)),
+    leastClearance: minus(size, window.high),
+    mostClearance: minus(size, window.low),
   };
 }
 
@@ -55,7 +56,7 @@ export function lengthFit(part: Part, feature: TurnedFeature): Target['fit'] {
   return {
     mate: mate.id,
     name: 'run',
-    leastClearance: negated(minus(mate.nominal, low)),
-    mostClearance: negated(minus(mate.nominal, high)),
+    leastClearance: negated(minus(mateSize(mate), low)),
+    mostClearance: negated(minus(mateSize(mate), high)),
   };
 }
