@@ -113,7 +113,7 @@ export {
   type Proof,
   type TypeA,
 } from './uncertainty.ts';
-export { eccentricityOf, leverTrue, type Eccentricity, type SpindleReading } from './runout.ts';
+export { eccentricityOf, leverTrue, solve3, type Eccentricity, type SpindleReading } from './runout.ts';
 export {
   boltChord,
   boltCircle,
