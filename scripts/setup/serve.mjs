@@ -1,9 +1,12 @@
 import { createServer } from 'node:http';
+import { createServer as createSecureServer } from 'node:https';
 import { join } from 'node:path';
 import sirv from 'sirv';
 import { root } from './root.mjs';
 
-/** @typedef {import('node:http').Server} Server */
+/** @typedef {import('node:http').Server | import('node:https').Server} Server */
+/** @typedef {{ readonly key: string, readonly cert: string }} Keys */
+/** @typedef {(server: Server) => void} Prepare what else a server is to do; called before it listens */
 /** @typedef {{ readonly port: number, readonly url: string, readonly close: () => Promise<void> }} Served */
 
 /** The page talks to nobody: everything it loads comes from where it came from itself. Memos are played from blobs. */
@@ -91,17 +94,20 @@ const closeAll = (servers) =>
  * with port 0 at any free one.
  * @param {number} wantedPort
  * @param {string} [folder] what is served: the built page
+ * @param {Prepare} [prepare]
  * @returns {Promise<Served>}
  */
-export async function serve(wantedPort, folder = join(root, 'dist')) {
+export async function serve(wantedPort, folder = join(root, 'dist'), prepare = () => undefined) {
   const handler = pageHandler(folder);
   for (let port = wantedPort; port <= Math.min(wantedPort + 100, 65_535); port += 1) {
     const first = createServer(handler);
+    prepare(first);
     if ((await listen(first, '127.0.0.1', port)) !== 'listening') continue;
     const address = first.address();
     const taken = address !== null && typeof address === 'object' ? address.port : port;
     // A browser may try ::1 first; were another program there, it would answer in our place.
     const second = createServer(handler);
+    prepare(second);
     const outcome = await listen(second, '::1', taken);
     if (outcome === 'taken') {
       await closeAll([first]);
@@ -110,5 +116,31 @@ export async function serve(wantedPort, folder = join(root, 'dist')) {
     const servers = outcome === 'listening' ? [first, second] : [first];
     return { port: taken, url: `http://localhost:${taken}/`, close: async () => void (await closeAll(servers)) };
   }
-  throw new Error(`No free port from ${wantedPort} to ${wantedPort + 100}.`);
+  throw noPort(wantedPort);
+}
+
+/** @param {number} wantedPort */
+const noPort = (wantedPort) => new Error(`No free port from ${wantedPort} to ${wantedPort + 100}.`);
+
+/**
+ * Serves a folder over HTTPS to every machine that can reach this one, at the wanted port or the first free one after it.
+ * `host` is the name or number that the address is given with.
+ * @param {number} wantedPort
+ * @param {Keys} keys
+ * @param {string} host
+ * @param {string} [folder] what is served: the built page
+ * @param {Prepare} [prepare]
+ * @returns {Promise<Served>}
+ */
+export async function serveSecurely(wantedPort, keys, host, folder = join(root, 'dist'), prepare = () => undefined) {
+  const handler = pageHandler(folder);
+  for (let port = wantedPort; port <= Math.min(wantedPort + 100, 65_535); port += 1) {
+    const server = createSecureServer({ ...keys, minVersion: 'TLSv1.2' }, handler);
+    prepare(server);
+    if ((await listen(server, '0.0.0.0', port)) !== 'listening') continue;
+    const address = server.address();
+    const taken = address !== null && typeof address === 'object' ? address.port : port;
+    return { port: taken, url: `https://${host}:${taken}/`, close: async () => void (await closeAll([server])) };
+  }
+  throw noPort(wantedPort);
 }

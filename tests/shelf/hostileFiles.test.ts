@@ -2,51 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { describeFileFault, memoryShelf, readJobFile, writeJobFile, type JobFile } from '../../src/shelf/index.ts';
 import { findJsonFault } from '../../src/shelf/jsonText.ts';
+import { damaged, PLACE, WHAT_TO_DO } from './damage.ts';
 import { golden, goldenText, seeded } from './sample.ts';
-
-const PLACE = /^axle\.json: (line \d+, column \d+|the whole file|format: |version|job|startedAt|plan|events|clips)/;
-const WHAT_TO_DO = /(Fetch|Correct|Export|export|Choose|Update)/;
-
-/** Values that do harm where they are not expected. */
-const HOSTILE = [
-  'null', 'true', '-1', '0.5', '1e308', '1e999', '9007199254740993', '""', '"x"', '[]', '{}', '"\\u0000"', '"\\ud800"', '"__proto__"',
-  '{"__proto__":{"title":1}}', '{"constructor":{"prototype":{}}}', '[[[[[[]]]]]]', `"${'9'.repeat(400)}mm"`, '"-5mm"', '"1e5mm"', '"0/0in"',
-  `"${'a'.repeat(5000)}"`,
-];
-
-/** Where a value starts and ends in the golden text: after a colon, a bracket or a comma, up to the next mark. */
-const VALUES = [...goldenText.matchAll(/(?<=[:[,]\s*)("(?:[^"\\]|\\.)*"|-?\d[\d.]*|true|false|null)/g)].map((match) => ({
-  at: match.index, length: match[0].length,
-}));
-
-function damaged(pick: (below: number) => number): string {
-  let text = goldenText;
-  for (let times = 1 + pick(3); times > 0; times -= 1) {
-    const at = pick(text.length);
-    const kind = pick(7);
-    if (kind === 0) text = text.slice(0, at);
-    else if (kind === 1) text = text.slice(0, at) + text.slice(at + 1 + pick(40));
-    else if (kind === 2) text = text.slice(0, at) + String.fromCharCode(pick(0x250)) + text.slice(at + 1);
-    else if (kind === 3) text = text.slice(0, at) + text.slice(at, at + pick(400)) + text.slice(at);
-    else if (kind === 4) {
-      const lines = text.split('\n');
-      lines.splice(pick(lines.length), 1 + pick(4));
-      text = lines.join('\n');
-    } else if (kind === 5) text = '['.repeat(pick(3000)) + text;
-    else {
-      const value = VALUES[pick(VALUES.length)];
-      if (value !== undefined) text = text.slice(0, value.at) + (HOSTILE[pick(HOSTILE.length)] ?? '') + text.slice(value.at + value.length);
-    }
-  }
-  return text;
-}
 
 describe('damaged and hostile files', () => {
   it.each([1, 2, 3, 4])('seed %i: 400 files neither throw nor pass in silence, and each message names a place', (seed) => {
     const pick = seeded(seed * 7919);
     let refused = 0;
     for (let count = 0; count < 400; count += 1) {
-      const text = damaged(pick);
+      const text = damaged(goldenText, pick);
       const file = readJobFile(text);
       if (file.ok) {
         // What still reads must be a job like any other: it is written and read again as the same.
@@ -70,7 +34,7 @@ describe('damaged and hostile files', () => {
     const first = await shelf.take(golden, { newId: 'unused', at: 0 });
     expect(first.ok).toBe(true);
     for (let count = 0; count < 150; count += 1) {
-      const file = readJobFile(damaged(pick));
+      const file = readJobFile(damaged(goldenText, pick));
       if (!file.ok) continue;
       const taken = await shelf.take(file.value, { newId: `copy-${count}`, at: 0 });
       expect(taken.ok).toBe(true);
