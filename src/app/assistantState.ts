@@ -3,6 +3,9 @@ import type { DisplayUnit, InstrumentKind } from '../measure/index.ts';
 import type { Draft } from '../part/index.ts';
 import type { ListeningMode } from '../ear/index.ts';
 import type { JobSummary } from '../shelf/index.ts';
+import type { StoreApi } from 'zustand/vanilla';
+import type { HandOver } from './handOver.ts';
+import type { Safekeeping } from './safekeeping.ts';
 
 /** What the ear is doing. `off` until the person allows the microphone. */
 export type ListeningState = 'off' | 'starting' | 'waiting' | 'hearing' | 'thinking' | 'speaking' | 'broken';
@@ -53,6 +56,9 @@ export type AssistantState = {
   readonly notices: readonly Notice[];
   /** Readings that could not be stored and are kept in memory only. */
   readonly unstored: number;
+  /** What keeps the record safe, and working together with another device; absent where there is no browser behind the store. */
+  readonly safekeeping?: StoreApi<Safekeeping>;
+  readonly handOver?: StoreApi<HandOver>;
 
   /** Parts that are being laid out, newest change first; the one on the desk; and whether its last change is stored. */
   readonly drafts: readonly DraftSummary[];
