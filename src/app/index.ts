@@ -4,3 +4,7 @@ export { createAssistant } from './assistant.ts';
 export type { AssistantDeps } from './assistantDeps.ts';
 export type { ListeningMode } from '../ear/index.ts';
 export type { VoicePort } from './ports.ts';
+export { createFaultLog, type FaultLog } from './faultLog.ts';
+export { createHandOver, type HandOver } from './handOver.ts';
+export { createSafekeeping, type Safekeeping, type SafekeepingDeps } from './safekeeping.ts';
+export { inTheMiddle, offerUpdate } from './update.ts';
