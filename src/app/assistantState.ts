@@ -5,7 +5,7 @@ import type { ListeningMode } from '../ear/index.ts';
 import type { JobSummary } from '../shelf/index.ts';
 import type { StoreApi } from 'zustand/vanilla';
 import type { HandOver } from './handOver.ts';
-import type { Safekeeping } from './safekeeping.ts';
+import type { Safekeeping } from './safekeepingState.ts';
 
 /** What the ear is doing. `off` until the person allows the microphone. */
 export type ListeningState = 'off' | 'starting' | 'waiting' | 'hearing' | 'thinking' | 'speaking' | 'broken';
