@@ -6,5 +6,6 @@ export type { ListeningMode } from '../ear/index.ts';
 export type { VoicePort } from './ports.ts';
 export { createFaultLog, type FaultLog } from './faultLog.ts';
 export { createHandOver, type HandOver } from './handOver.ts';
-export { createSafekeeping, type Safekeeping, type SafekeepingDeps } from './safekeeping.ts';
+export { createSafekeeping, type SafekeepingDeps } from './safekeeping.ts';
+export type { Safekeeping } from './safekeepingState.ts';
 export { inTheMiddle, offerUpdate } from './update.ts';
