@@ -2,7 +2,10 @@ import { useRef, useState } from 'react';
 import { Boundary } from '../Boundary.tsx';
 import { Notices } from '../Notices.tsx';
 import { PageHead } from '../PageHead.tsx';
+import { describeFileFault, tooLarge } from '../../shelf/index.ts';
 import { saveFile } from '../saveFile.ts';
+import { HandOverSection } from '../shelf/HandOverSection.tsx';
+import { SafekeepingSection } from '../shelf/SafekeepingSection.tsx';
 import { showMoment } from '../show.ts';
 import { useAssistant, useAssistantStore } from '../store.tsx';
 import { words } from '../words.ts';
@@ -13,15 +16,20 @@ const w = words.jobs;
 function ImportButton() {
   const store = useAssistantStore();
   const field = useRef<HTMLInputElement>(null);
-  const [unreadable, setUnreadable] = useState(false);
+  const [refused, setRefused] = useState<string | null>(null);
   const take = async (file: File | undefined): Promise<void> => {
     if (file === undefined) return;
-    setUnreadable(false);
+    setRefused(null);
+    const oversize = tooLarge(file.size);
+    if (oversize !== null) {
+      setRefused(describeFileFault(oversize, file.name));
+      return;
+    }
     let text: string;
     try {
       text = await file.text();
     } catch {
-      setUnreadable(true);
+      setRefused(w.unreadable);
       return;
     }
     await store.getState().importJob(file.name, text);
@@ -44,7 +52,7 @@ function ImportButton() {
           event.target.value = '';
         }}
       />
-      {unreadable && <p role="alert">{w.unreadable}</p>}
+      {refused !== null && <p role="alert">{refused}</p>}
     </>
   );
 }
@@ -83,6 +91,8 @@ function WipeButton() {
 /** The jobs on this device, newest change first as the store gives them, and the ways to begin another. */
 export function JobsPage() {
   const store = useAssistantStore();
+  const safekeeping = useAssistant((assistant) => assistant.safekeeping ?? null);
+  const handOver = useAssistant((assistant) => assistant.handOver ?? null);
   const jobs = useAssistant((assistant) => assistant.jobs);
   const open = useAssistant((assistant) => assistant.job?.id ?? null);
   const save = async (): Promise<void> => {
@@ -141,6 +151,8 @@ export function JobsPage() {
             <ImportButton />
           </div>
         </section>
+        {safekeeping !== null && <SafekeepingSection store={safekeeping} />}
+        {handOver !== null && <HandOverSection store={handOver} />}
         <section>
           <div className="choices">
             <WipeButton />
