@@ -14,6 +14,7 @@ export function targetPieces(state: JobState, operation: Operation): readonly (r
     case 'diameter':
     case 'length':
     case 'depth':
+    case 'hole':
       return [sentence('target', size(window.aim))];
     case 'indicator':
       return [sentence('target', amount(window.aim))];

@@ -51,10 +51,10 @@ export function nextCut(state: JobState, operation: Operation): NextCut | null {
   if (left === null || machine === null || operation.target === null || left.onPart <= 0) return null;
   const quantity = operation.target.quantity;
   const depth = operation.cut?.depthOnRadius ?? null;
-  const perPass = depth === null ? left.onPart : quantity === 'diameter' ? times(depth, 2) : depth;
+  const perPass = depth === null ? left.onPart : quantity === 'diameter' || quantity === 'hole' ? times(depth, 2) : depth;
   const passes = Math.max(1, Math.ceil(left.onPart / perPass));
   const one = onDial(dividedBy(left.onPart, passes, 'toward-zero'), quantity, machine);
-  const dial = quantity === 'diameter' ? machine.crossSlide : machine.carriage;
+  const dial = quantity === 'diameter' || quantity === 'hole' ? machine.crossSlide : machine.carriage;
   const dialled = dial === null ? one : roundedTo(smaller(one, left.onDial), dial.division, 'toward-zero');
   return { passes, onDial: dialled, tooThin: dialled <= 0 };
 }

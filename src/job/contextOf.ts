@@ -12,14 +12,15 @@ export function contextOf(state: JobState, talk: Talk, now: number): Context {
   const last = operation === null ? null : lastReading(state, operation);
   const stock = state.plan.part.stock;
   let largest: Length | null = null;
-  if (target?.quantity === 'diameter') largest = stock.size;
+  if (target?.quantity === 'diameter' || target?.quantity === 'hole') largest = stock.size;
   if (target?.quantity === 'length' || target?.quantity === 'depth') largest = stock.length;
   const window = operation === null ? null : windowOf(state, operation);
   const mate = operation === null ? null : mateHere(state, operation);
   const expected = window ?? (mate === null ? null : { low: mate.nominal, high: mate.nominal, aim: mate.nominal });
   return {
     unit: state.plan.part.unit,
-    awaited: target?.quantity ?? null,
+    // A bore is said like any diameter.
+    awaited: target === null ? null : target.quantity === 'hole' ? 'diameter' : target.quantity,
     window: target === null ? null : expected,
     from: target?.from ?? null,
     last: last === null ? null : { value: last.value, at: last.at },

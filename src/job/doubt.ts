@@ -17,7 +17,7 @@ const FAR_PAST: Length = nanometres(20 * NM_PER_THOU);
  */
 export function doubtOf(state: JobState, operation: Operation, quantity: MeasuredQuantity, value: Length): Doubt | null {
   const stock = state.plan.part.stock;
-  const limit = quantity === 'diameter' ? stock.size : quantity === 'length' || quantity === 'depth' ? stock.length : null;
+  const limit = quantity === 'diameter' || quantity === 'hole' ? stock.size : quantity === 'length' || quantity === 'depth' ? stock.length : null;
   if (value < 0 && quantity !== 'indicator') return 'outside-the-stock';
   if (limit !== null && value > limit) return 'outside-the-stock';
   const target = operation.target;

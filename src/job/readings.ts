@@ -47,7 +47,9 @@ export function takeReading(
   const { state, words } = scene;
   const operation = openOperation(state);
   if (operation === null) return refused(scene, 'all-done');
-  const quantity = intent.thing === null ? operation.target?.quantity : QUANTITY_OF[intent.thing];
+  const named = intent.thing === null ? operation.target?.quantity : QUANTITY_OF[intent.thing];
+  // At a bore of the part, "bore" and "diameter" both mean that bore and no mate.
+  const quantity = operation.target?.quantity === 'hole' && (named === 'bore' || named === 'diameter') ? 'hole' : named;
   if (quantity === undefined) return refused(scene, 'nothing-awaited');
   const mate = quantity === 'bore' || quantity === 'width' ? mateHere(state, operation) : null;
   if (mate === null && (quantity === 'bore' || quantity === 'width')) return refused(scene, 'which-mate');

@@ -30,6 +30,9 @@ function nameOf(body: EventBody): readonly Piece[] {
     case 'JawRead':
     case 'IndicatorRead':
     case 'EdgeFound':
+    case 'SpindleRead':
+    case 'SetUpCounted':
+    case 'SetUpGiven':
     case 'MemoKept':
     case 'CautionGiven':
     case 'RouteEdited':
@@ -76,6 +79,10 @@ function saidAgain(body: EventBody, value: Length): LengthIntent | null {
       return { type: 'indicator', end: body.end, value: one(value) };
     case 'EdgeFound':
       return { type: 'edge', edge: body.edge, value: one(value) };
+    case 'SetUpGiven':
+      return { type: 'set-up-length', what: body.what, value: one(value) };
+    case 'SpindleRead':
+      return { type: 'reading', spoken: 'bare', instrument: 'indicator', thing: null, place: null, value: one(value) };
     case 'OperationFinished':
     case 'OperationSkipped':
     case 'OperationOpened':
@@ -84,6 +91,7 @@ function saidAgain(body: EventBody, value: Length): LengthIntent | null {
     case 'DialZeroed':
     case 'FitFelt':
     case 'WorkingChanged':
+    case 'SetUpCounted':
     case 'MemoKept':
     case 'CautionGiven':
     case 'RouteEdited':

@@ -41,7 +41,7 @@ export function windowOf(state: JobState, operation: Operation): SizeWindow | nu
   const target = operation.target;
   if (target === null) return null;
   const mate = target.fit === null ? null : measuredMate(state, target.fit.mate);
-  const between = target.quantity === 'length' || target.quantity === 'depth';
+  const between = target.quantity === 'length' || target.quantity === 'depth' || target.quantity === 'hole';
   return targetWindow(target, mate === null ? null : between ? mate.most : mate.least);
 }
 
@@ -54,6 +54,7 @@ export function directionOf(quantity: MeasuredQuantity): Direction {
     case 'length':
       return 'shrinks';
     case 'depth':
+    case 'hole':
       return 'grows';
     case 'indicator':
     case 'bore':
@@ -100,7 +101,7 @@ export const anyLastReading = (state: JobState, operation: Operation): Reading |
  * nanometre is rounded toward zero, so that a dial is never told more than there is.
  */
 export function onDial(amount: Length, quantity: MeasuredQuantity, machine: Machine | null): Length {
-  if (quantity !== 'diameter' || machine?.crossSlide.reads !== 'radius') return amount;
+  if ((quantity !== 'diameter' && quantity !== 'hole') || machine?.crossSlide.reads !== 'radius') return amount;
   const across: Diameter = asDiameter(amount);
   return radiusOf(across, 'toward-zero');
 }

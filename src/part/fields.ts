@@ -50,3 +50,6 @@ export const idField = z
 
 /** A short line of text that is shown or spoken. */
 export const lineField = z.string().trim().min(1).max(200);
+
+/** An angle in degrees, in decimals, up to a whole turn either way. */
+export const degreesField = z.number().min(-360).max(360);

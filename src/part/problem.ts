@@ -10,6 +10,7 @@ export type FileProblem = { readonly path: readonly (string | number)[]; readonl
 /** What one member of a list is called, by the list's name in the file. */
 const MEMBERS: ReadonlyMap<string, string> = new Map([
   ['operations', 'operation'], ['setups', 'set-up'], ['machines', 'machine'], ['mates', 'mate'], ['turned', 'feature'], ['ends', 'end feature'],
+  ['edges', 'edge'],
   ['milled', 'milled feature'],
 ]);
 

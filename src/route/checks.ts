@@ -61,6 +61,7 @@ function takesNothing({ quantity, from, aim }: Target): boolean {
     case 'length':
       return from <= aim;
     case 'depth':
+    case 'hole':
       return from >= aim;
     case 'indicator':
     case 'bore':
@@ -80,6 +81,7 @@ function dueCautions(operation: Operation, feature: TurnedFeature | null): reado
     case 'file':
       return ['lathe-filing', 'abrasive-cloth'];
     case 'drill':
+    case 'bore':
       return ['drilling'];
     case 'tap':
       return ['tapping'];
@@ -96,6 +98,8 @@ function dueCautions(operation: Operation, feature: TurnedFeature | null): reado
     case 'thread':
     case 'groove':
     case 'chamfer':
+    case 'fillet':
+    case 'taper':
     case 'length':
     case 'find-edge':
     case 'find-high-spot':
@@ -105,15 +109,18 @@ function dueCautions(operation: Operation, feature: TurnedFeature | null): reado
   }
 }
 
-/** A groove is meant to go below the diameter that it stands in, and no operation of another quantity is held against it. */
-const shapesDiameter = (operation: Operation): boolean =>
-  operation.target?.quantity === 'diameter' && operation.kind !== 'groove';
+/**
+ * The cuts that are held against the diameter of a feature. A cone leaves it on purpose, and so does a groove, but in a feature that
+ * is one.
+ */
+const shapesDiameter = (operation: Operation, feature: TurnedFeature): boolean =>
+  operation.target?.quantity === 'diameter' && operation.kind !== 'taper' && (operation.kind !== 'groove' || feature.kind === 'groove');
 
 function diameterWarnings(part: Part, route: Route): Warning[] {
   const warnings: Warning[] = [];
   for (const feature of part.turned) {
     const { low, high } = diameterOfFeature(feature);
-    const operations = route.operations.filter((operation) => operation.feature === feature.id && shapesDiameter(operation));
+    const operations = route.operations.filter((operation) => operation.feature === feature.id && shapesDiameter(operation, feature));
     let before: Operation | null = null;
     for (const operation of operations) {
       const target = operation.target;
@@ -137,8 +144,9 @@ export function checkRoute(part: Part, machines: readonly Machine[], route: Rout
   const warnings = [...stockWarnings(part), ...diameterWarnings(part, route)];
   const turned = new Map(part.turned.map((feature) => [feature.id, feature]));
   const mates = new Map(part.mates.map((mate) => [mate.id, mate]));
-  const known = new Set([...turned.keys(), ...mates.keys(), ...[...part.ends, ...part.milled].map((feature) => feature.id)]);
-  const measured = new Set<string>();
+  const known = new Set([...turned.keys(), ...mates.keys(), ...[...part.edges, ...part.ends, ...part.milled].map((feature) => feature.id)]);
+  // What was measured at the desk counts as measured.
+  const measured = new Set(part.mates.filter(({ readings }) => readings.length > 0).map(({ id }) => id));
   for (const operation of route.operations) {
     const { id, feature, target, cut } = operation;
     if (feature !== null && !known.has(feature)) warnings.push({ key: 'not-a-feature', operation: id, feature });

@@ -8,10 +8,14 @@ export { CAUTIONS, DEFERS_TO, STOP_FIRST, type Caution } from './cautions.ts';
 export { checkRoute, type Warning, type WarningKey } from './checks.ts';
 export { describeWarning } from './warnings.ts';
 export { carriageTravel, type CarriageTravel } from './carriage.ts';
+export {
+  crossSlideReading, dialReading, dialWork, nearestDivision, passesOf, threadInfeeds, type DialReading, type DialWork, type PassGroup,
+} from './workings.ts';
 export { routeSheet } from './sheet.ts';
 export { ALLOWANCES, describeRouteFault, routeFor, type RouteFault } from './generate/index.ts';
 export {
-  applyEdit, applyEdits, changesBetween, describeChange, describeEditFault, editedPartFileSchema, readEditedPartFile, reapply, remeasured,
+  applyEdit, applyEdits, changesBetween, describeChange, describeEditFault, editedPartFileSchema, keepMeasuring, readEditedPartFile, reapply,
+  remeasured,
   routeEditSchema, unedited,
   type ChangedValue, type EditedPartFile, type EditedRoute, type EditFault, type EditNumber, type EditNumbers, type LeftOver,
   type MateReadings, type RouteChange, type RouteEdit,

@@ -1,10 +1,13 @@
 import { z } from 'zod';
-import { idField, lengthField, lineField, sizeField } from '../part/index.ts';
+import { degreesField, idField, lengthField, lineField, sizeField } from '../part/index.ts';
 
 export const instrumentField = z.enum(['caliper', 'micrometer', 'telescoping-gauge', 'depth-micrometer', 'rule', 'indicator', 'readout']);
 
-/** What is measured at an operation. `bore` and `width` are of the mate; the rest are of the part. */
-export const quantityField = z.enum(['diameter', 'length', 'depth', 'indicator', 'bore', 'width']);
+/**
+ * What is measured at an operation. `bore` and `width` are of the mate; the rest are of the part. A `hole` is the diameter of a
+ * bore in the part: unlike other diameters it grows as metal is taken.
+ */
+export const quantityField = z.enum(['diameter', 'length', 'depth', 'indicator', 'bore', 'width', 'hole']);
 export type MeasuredQuantity = z.output<typeof quantityField>;
 
 /** How the diameter sits in its mate, in plain shop words. */
@@ -37,12 +40,18 @@ export const targetSchema = z
   });
 export type Target = z.output<typeof targetSchema>;
 
-/** How the metal is taken: `depth` is on the radius (how far the tool moves), `feed` is along, per turn of the work. */
+/**
+ * How the metal is taken: `depth` is on the radius (how far the tool moves), `feed` is along, per turn of the work. After the
+ * passes of that depth come two equal ones of `last`, where it is given, and then a spring pass without infeed. `passesOf`
+ * counts them out.
+ */
 export const cutSchema = z.strictObject({
   tool: lineField,
   speedRpm: z.number().int().positive(),
   feedPerTurn: sizeField.nullable(),
   depthOnRadius: sizeField.nullable(),
+  last: sizeField.nullable().default(null),
+  spring: z.boolean().default(false),
   note: lineField.nullable(),
 });
 export type Cut = z.output<typeof cutSchema>;
@@ -54,8 +63,12 @@ export type CautionKey = z.output<typeof cautionKeyField>;
 
 export const operationKindField = z.enum([
   'measure-mate', 'grip', 'dial-in', 'face', 'centre', 'rough', 'finish', 'file', 'part-off', 'offset', 'drill', 'tap', 'thread', 'groove',
-  'chamfer', 'length', 'find-edge', 'find-high-spot', 'mill', 'deburr', 'try-fit',
+  'chamfer', 'length', 'find-edge', 'find-high-spot', 'mill', 'deburr', 'try-fit', 'taper', 'bore', 'fillet',
 ]);
+
+/** A place on the readout: `x` along the axis from the zero edge, `y` across from the axis, `z` down from the top of the work. */
+export const coordinateSchema = z.strictObject({ at: lineField, x: lengthField, y: lengthField, z: lengthField });
+export type Coordinate = z.output<typeof coordinateSchema>;
 
 /**
  * One step of the route, done at the machine before the next is thought of. `title` is shown; `say` is spoken and short.
@@ -75,6 +88,13 @@ export const operationSchema = z.strictObject({
   stop: z.strictObject({ from: lineField, distance: sizeField }).nullable(),
   caution: cautionKeyField.nullable(),
   note: lineField.nullable(),
+  /** What must be true before it starts. */
+  before: z.array(lineField).max(12).default([]),
+  /** Why it is done like this: the speed, the feed, the depth, the holding. */
+  why: z.array(lineField).max(12).default([]),
+  /** In degrees: the compound from the axis for a cone or a chamfer, or how far the work is turned at the mill. */
+  angle: degreesField.nullable().default(null),
+  coordinates: z.array(coordinateSchema).max(40).default([]),
   minutes: z.number().positive(),
 });
 export type Operation = z.output<typeof operationSchema>;

@@ -9,6 +9,10 @@ export const setupSchema = z.strictObject({
   title: lineField,
   say: lineField,
   holding: lineField,
+  /** Why it is held like this. */
+  why: z.array(lineField).max(12).default([]),
+  /** Other ways to hold it. */
+  alternatives: z.array(lineField).max(12).default([]),
 });
 export type Setup = z.output<typeof setupSchema>;
 

@@ -1,11 +1,12 @@
-import { micrometres, millimetres, thou } from '../../measure/index.ts';
+import { micrometres, millimetres, thou, zero, type Length } from '../../measure/index.ts';
+import type { Stock } from '../../part/index.ts';
 
 /**
  * What is left on purpose, in both units alike, so that the inch and the millimetre form of a part give one route. All on the
  * diameter or along the axis. Common practice, no source.
  */
 export const ALLOWANCES = {
-  /** On the diameter after roughing, with as much as a rough cut may miss it either way. */
+  /** On the diameter after roughing at least, with as much as a rough cut may miss it either way. */
   rough: thou(30),
   roughSpread: thou(5),
   /** How far a rough cut stays off the shoulder. */
@@ -23,14 +24,38 @@ export const ALLOWANCES = {
   /** Facing a sawn end. */
   sawn: thou(30),
   partingWidth: thou(125),
+  /** The narrowest and the usual grooving tool. */
+  narrowGroove: thou(40),
+  grooveTool: thou(125),
   jawRoom: thou(250),
   /** Wall that must stay round a hole in an end. */
   wall: millimetres(2),
-  /** The least length that a chuck can hold, whatever the diameter. */
+  /** Left in a drilled hole to bore. */
+  bore: thou(30),
+  /** The least length that a chuck can hold, whatever the diameter, and that a driving dog takes. */
   grip: millimetres(10),
+  dog: millimetres(12),
   /** Widest window that still wants a micrometer, and a rough cut before the finishing cut. */
   fine: micrometres(100),
 } as const;
 
+/** What must come off the diameter before clean metal, by how the bar was left. Common practice, no source. */
+export function skinOf({ condition }: Stock): Length {
+  switch (condition) {
+    case 'hot-rolled':
+      return millimetres(1.5);
+    case 'cast':
+    case 'forged':
+      return millimetres(4);
+    case 'cold-drawn':
+    case 'ground':
+    case null:
+      return zero;
+  }
+}
+
 /** Lengths in diameters: more than this out of a chuck needs the tailstock; more than that between supports, a steady rest. */
 export const SLENDER = { tailstock: 3, steady: 12 } as const;
+
+/** Force of out-of-balance work in newtons beyond which it is run slower, and depths in diameters of a drill and a boring bar. Ours. */
+export const LIMITS = { unbalanceN: 60, boringBar: 4, drillPeck: 3 } as const;

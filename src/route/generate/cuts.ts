@@ -1,24 +1,10 @@
 import {
-  asDiameter,
-  dividedBy,
-  formatAmount,
-  inches,
-  minus,
-  plus,
-  roundReal,
-  thou,
-  toMillimetres,
-  type DisplayUnit,
-  type Length,
+  asDiameter, dividedBy, formatAmount, inches, larger, minus, nanometres, plus, roundedTo, roundReal, scaled, smaller, thou, times, toMillimetres,
+  zero, type DisplayUnit, type Length,
 } from '../../measure/index.ts';
 import type { Machine } from '../../part/index.ts';
 import {
-  advisedSpeed,
-  feedRange,
-  rpmFor,
-  speedToSet,
-  type Material,
-  type Reduction,
+  advisedSpeed, cuttingForceN, feedRange, rpmFor, speedToSet, spindlePowerKw, surfaceSpeed, theoreticalRaUm, type Material, type Reduction,
   type ToolMaterial,
 } from '../../trade/index.ts';
 import type { Cut } from '../operation.ts';
@@ -38,105 +24,163 @@ const FEED: Readonly<Record<'rough' | 'finish' | 'part', Readonly<Record<ToolMat
   finish: { 'high-speed-steel': inches(0.003), carbide: inches(0.005) },
   part: { 'high-speed-steel': inches(0.003), carbide: inches(0.003) },
 };
+/** Noses of the finishing tools, for the roughness that a feed leaves: common practice, no source. */
+export const NOSE: Readonly<Record<ToolMaterial, Length>> = { 'high-speed-steel': inches(1 / 32), carbide: inches(1 / 64) };
+/** What of a motor's power arrives at the tool, and the least that a pass is worth taking: common practice, no source. */
+const EFFICIENCY = 0.75;
+const LEAST_ROUGH = thou(5);
 
-const TOOL_NAMES: Readonly<Record<ToolMaterial, string>> = { 'high-speed-steel': 'high-speed steel', carbide: 'carbide' };
+export const TOOL_NAMES: Readonly<Record<ToolMaterial, string>> = { 'high-speed-steel': 'high-speed steel', carbide: 'carbide' };
+
+/** One division of the cross-slide dial as the tool moves, on the radius. */
+export const radialDivision = ({ crossSlide }: Machine): Length =>
+  crossSlide.reads === 'radius' ? crossSlide.division : larger(dividedBy(crossSlide.division, 2, 'floor'), nanometres(1));
 
 /** The spindle speed of the machine for a cut at a diameter. */
 export function rpmAt({ machine, material, tool }: Cutting, across: Length, reductions: readonly Reduction[]): number {
   const { speed } = advisedSpeed(material, tool, reductions);
-  return roundReal(speedToSet(rpmFor(speed, asDiameter(across)), machine.spindleSpeeds), 'half-even');
+  return Math.max(1, roundReal(speedToSet(rpmFor(speed, asDiameter(across)), machine.spindleSpeeds), 'half-even'));
 }
 
-/** The feed aimed at, or the nearest that the machine has within the range; its own where none lies in it. */
-function feedFor({ machine, tool }: Cutting, kind: 'rough' | 'finish' | 'part'): Length {
-  const aim = FEED[kind][tool];
+/** The feed that leaves a roughness at most: f = √(Ra·18√3·r). */
+const feedForRa = (raUm: number, nose: Length): Length =>
+  nanometres(Math.floor(Math.sqrt((raUm / 1000) * 18 * Math.sqrt(3) * toMillimetres(nose)) * 1_000_000));
+
+/**
+ * The feed aimed at; where the machine has its own, the nearest of those within the range, else the nearest of all. A roughness
+ * that is asked for holds it down.
+ */
+export function feedFor({ machine, tool }: Cutting, kind: 'rough' | 'finish' | 'part', roughness: number | null = null): Length {
   const range = feedRange(kind, tool);
-  const within = machine.feeds.filter((feed) => range !== null && feed >= range.least && feed <= range.most);
-  return (
-    within.reduce<Length | null>(
-      (best, feed) => (best === null || Math.abs(feed - aim) < Math.abs(best - aim) ? feed : best),
-      null,
-    ) ?? aim
-  );
+  const aim = roughness === null ? FEED[kind][tool] : smaller(FEED[kind][tool], feedForRa(roughness, NOSE[tool]));
+  const nearest = (feeds: readonly Length[]): Length | null =>
+    feeds.reduce<Length | null>((best, feed) => (best === null || Math.abs(feed - aim) < Math.abs(best - aim) ? feed : best), null);
+  const allowed = roughness === null ? machine.feeds : machine.feeds.filter((feed) => feed <= aim);
+  const within = allowed.filter((feed) => range !== null && feed >= range.least && feed <= range.most);
+  return nearest(within) ?? nearest(allowed) ?? (machine.feeds.length > 0 ? machine.feeds.reduce(smaller) : aim);
 }
 
-/** How many passes a radial depth takes at the deepest rough cut; one at least. */
-export const roughPasses = (radial: Length, tool: ToolMaterial): number => Math.max(1, Math.ceil(radial / ROUGH_DEPTH[tool]));
+/** The deepest pass on the radius that the tool and the motor take, in whole divisions of the cross-slide dial. */
+export function deepestPass(cutting: Cutting, across: Length, rpm: number): { readonly depth: Length; readonly by: 'tool' | 'power' } {
+  const most = ROUGH_DEPTH[cutting.tool];
+  const { powerKw } = cutting.machine;
+  const division = radialDivision(cutting.machine);
+  const whole = (depth: Length): Length => larger(roundedTo(depth, division, 'floor'), division);
+  if (powerKw === null) return { depth: whole(most), by: 'tool' };
+  // The force grows in proportion to the depth, so one division tells what all of them need.
+  const needed = spindlePowerKw(cuttingForceN(cutting.material, most, feedFor(cutting, 'rough')), surfaceSpeed(rpm, asDiameter(across)));
+  const share = (powerKw * EFFICIENCY) / needed;
+  return share >= 1 ? { depth: whole(most), by: 'tool' } : { depth: whole(larger(scaled(most, share, 'floor'), LEAST_ROUGH)), by: 'power' };
+}
+
+/** How many passes a radial depth takes; one at least. */
+const passesFor = (radial: Length, deepest: Length): number => Math.max(1, Math.ceil(radial / deepest));
 
 const WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
 const counted = (count: number, what: string): string => `${WORDS[count] ?? String(count)} ${what}${count === 1 ? '' : 'es'}`;
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** A rough cut from one diameter to another, in equal passes. */
-export function roughCut(cutting: Cutting, from: Length, to: Length, reductions: readonly Reduction[]): Cut {
-  const radial = dividedBy(minus(from, to), 2, 'ceiling');
-  const passes = roughPasses(radial, cutting.tool);
+const bareCut = (tool: string, speedRpm: number): Cut => ({ tool, speedRpm, feedPerTurn: null, depthOnRadius: null, last: null, spring: false, note: null });
+
+/** A cut, with why its numbers are what they are and how many passes it takes. */
+export type Chosen = { readonly cut: Cut; readonly why: readonly string[]; readonly passes: number };
+
+/** A rough cut from one diameter to another, in passes of whole divisions; the last takes what is left. */
+export function roughCut(cutting: Cutting, from: Length, to: Length, reductions: readonly Reduction[], most: number | null = null): Chosen {
+  const radial = dividedBy(larger(minus(from, to), zero), 2, 'ceiling');
+  const free = rpmAt(cutting, from, reductions);
+  const rpm = most === null ? free : Math.min(free, most);
+  const { depth: deepest, by } = deepestPass(cutting, from, rpm);
+  const passes = passesFor(radial, deepest);
+  const depth = smaller(roundedTo(larger(dividedBy(radial, passes, 'ceiling'), nanometres(1)), radialDivision(cutting.machine), 'ceiling'), deepest);
+  const really = passesFor(radial, depth);
+  const why = [speedWhy(cutting, from, reductions, rpm)];
+  if (by === 'power') why.push(`Depth held to ${formatAmount(depth, cutting.unit)}: the motor's ${String(cutting.machine.powerKw)} kW takes no more at this speed and feed.`);
   return {
-    tool: `turning tool, ${TOOL_NAMES[cutting.tool]}`,
-    speedRpm: rpmAt(cutting, from, reductions),
-    feedPerTurn: feedFor(cutting, 'rough'),
-    depthOnRadius: dividedBy(radial, passes, 'ceiling'),
-    note: `${capital(counted(passes, passes === 1 ? 'pass' : 'equal pass'))}.`,
+    cut: {
+      ...bareCut(`turning tool, ${TOOL_NAMES[cutting.tool]}`, rpm),
+      feedPerTurn: feedFor(cutting, 'rough'),
+      depthOnRadius: depth,
+      note: `${capital(counted(really, 'pass'))}.`,
+    },
+    why,
+    passes: really,
   };
 }
 
 /** A finishing cut: what roughing left, in two equal passes, so that the last cut behaves like the one before. */
-export function finishCut(cutting: Cutting, from: Length, to: Length, reductions: readonly Reduction[]): Cut {
+export function finishCut(
+  cutting: Cutting, from: Length, to: Length, reductions: readonly Reduction[], roughness: number | null, most: number | null = null,
+): Chosen {
   const radial = dividedBy(minus(from, to), 2, 'ceiling');
   const half = dividedBy(radial, 2, 'ceiling');
+  const free = rpmAt(cutting, from, reductions);
+  const rpm = most === null ? free : Math.min(free, most);
+  const feed = feedFor(cutting, 'finish', roughness);
+  const why = [speedWhy(cutting, from, reductions, rpm)];
+  if (roughness !== null)
+    why.push(`Feed ${formatAmount(feed, cutting.unit)}: leaves Ra ${theoreticalRaUm(feed, NOSE[cutting.tool]).toFixed(1)} µm by its nose of ${formatAmount(NOSE[cutting.tool], cutting.unit)}; Ra ${String(roughness)} is wanted.`);
   return {
-    tool: `finishing tool, ${TOOL_NAMES[cutting.tool]}`,
-    speedRpm: rpmAt(cutting, from, reductions),
-    feedPerTurn: feedFor(cutting, 'finish'),
-    depthOnRadius: half,
-    note: `Two equal passes of ${formatAmount(half, cutting.unit)} on the radius, then draw the tool out along the shoulder.`,
+    cut: {
+      ...bareCut(`finishing tool, ${TOOL_NAMES[cutting.tool]}`, rpm),
+      feedPerTurn: feed,
+      depthOnRadius: half,
+      last: half,
+      note: `Two equal passes of ${formatAmount(half, cutting.unit)} on the radius, then draw the tool out along the shoulder.`,
+    },
+    why,
+    passes: 2,
   };
 }
 
-/** Rough and finish in one operation, where the window is wide: rough passes, then two equal last ones. */
-export function plainCut(cutting: Cutting, from: Length, to: Length, last: Length): Cut {
-  const rough = roughCut(cutting, from, plus(to, last), []);
-  return { ...rough, note: `Rough to ${formatAmount(last, cutting.unit)} over, then two equal last passes.` };
+/** Rough and finish in one operation, where the window is wide: rough passes, then two equal last ones of `over` together. */
+export function plainCut(cutting: Cutting, from: Length, to: Length, over: Length, reductions: readonly Reduction[]): Chosen {
+  const rough = roughCut(cutting, from, plus(to, over), reductions);
+  const last = dividedBy(over, 4, 'ceiling');
+  return {
+    ...rough,
+    passes: rough.passes + 2,
+    cut: { ...rough.cut, last, note: `Rough to ${formatAmount(times(last, 4), cutting.unit)} over, then two equal last passes.` },
+  };
 }
 
 export function facingCut(cutting: Cutting, across: Length, reductions: readonly Reduction[]): Cut {
-  return {
-    tool: `facing tool, ${TOOL_NAMES[cutting.tool]}`,
-    speedRpm: rpmAt(cutting, across, reductions),
-    feedPerTurn: feedFor(cutting, 'finish'),
-    depthOnRadius: null,
-    note: null,
-  };
+  return { ...bareCut(`facing tool, ${TOOL_NAMES[cutting.tool]}`, rpmAt(cutting, across, reductions)), feedPerTurn: feedFor(cutting, 'finish') };
 }
 
 export function partingCut(cutting: Cutting, across: Length): Cut {
   return {
-    tool: `parting tool, ${TOOL_NAMES[cutting.tool]}`,
-    speedRpm: rpmAt(cutting, across, ['part']),
+    ...bareCut(`parting tool, ${TOOL_NAMES[cutting.tool]}`, rpmAt(cutting, across, ['part'])),
     feedPerTurn: feedFor(cutting, 'part'),
-    depthOnRadius: null,
     note: 'Cutting oil, steady hand feed.',
+  };
+}
+
+/** A plunge with a grooving tool of a width. */
+export function groovingCut(cutting: Cutting, across: Length, width: Length, reductions: readonly Reduction[], round: boolean): Cut {
+  return {
+    ...bareCut(`${round ? 'round-nose ' : ''}grooving tool, ${formatAmount(width, cutting.unit)} wide, ${TOOL_NAMES[cutting.tool]}`, rpmAt(cutting, across, ['part', ...reductions])),
+    feedPerTurn: feedFor(cutting, 'part'),
+    note: 'Cutting oil, steady hand feed, and dwell a turn at the bottom.',
   };
 }
 
 /** A hole is drilled with a high-speed steel drill whatever turns the outside. */
 export function drillingCut(cutting: Cutting, across: Length): Cut {
   return {
-    tool: `drill, ${formatAmount(across, cutting.unit)}, high-speed steel`,
-    speedRpm: rpmAt({ ...cutting, tool: 'high-speed-steel' }, across, ['drill']),
-    feedPerTurn: null,
-    depthOnRadius: null,
+    ...bareCut(`drill, ${formatAmount(across, cutting.unit)}, high-speed steel`, rpmAt({ ...cutting, tool: 'high-speed-steel' }, across, ['drill'])),
     note: 'Clear the chips often, cutting oil.',
   };
 }
 
-export function millingCut(cutting: Cutting, cutter: Length): Cut {
+export function millingCut(cutting: Cutting, cutter: Length, tool: 'end mill' | 'drill'): Cut {
+  const kind = tool === 'drill' ? 'drill' : 'end mill';
   return {
-    tool: `end mill, ${formatAmount(cutter, cutting.unit)}, centre cutting, high-speed steel`,
-    speedRpm: rpmAt({ ...cutting, tool: 'high-speed-steel' }, cutter, []),
-    feedPerTurn: null,
-    depthOnRadius: null,
-    note: 'Little at a time, and clear the chips.',
+    ...bareCut(
+      `${kind}, ${formatAmount(cutter, cutting.unit)}${tool === 'drill' ? '' : ', centre cutting'}, high-speed steel`,
+      rpmAt({ ...cutting, tool: 'high-speed-steel' }, cutter, tool === 'drill' ? ['drill'] : []),
+    ),
+    note: tool === 'drill' ? 'Spot it first; clear the chips often.' : 'Little at a time, and clear the chips.',
   };
 }
 
@@ -144,4 +188,20 @@ export function millingCut(cutting: Cutting, cutter: Length): Cut {
 export function minutesOf(cut: Cut, length: Length, passes: number): number {
   if (cut.feedPerTurn === null) return 5;
   return 5 + Math.ceil((toMillimetres(length) * passes) / (toMillimetres(cut.feedPerTurn) * cut.speedRpm));
+}
+
+const REASONS: Readonly<Record<Reduction, string>> = {
+  eccentric: 'half of it off centre', interrupted: 'less for the interrupted cut', long: 'less for long thin work', part: 'half of it for plunging', tap: 'a quarter for tapping',
+  thread: 'less for threading, the hand must keep up', drill: 'a little less for drilling', ream: 'half of it for reaming',
+};
+
+/** Why a spindle speed: the surface speed of the table, what holds it down, and what the machine has. */
+export function speedWhy({ material, tool, unit }: Cutting, across: Length, reductions: readonly Reduction[], rpm: number): string {
+  const { speed } = advisedSpeed(material, tool, reductions);
+  const metres = speed.metresPerMinute;
+  const surface = unit === 'inch' ? `${Math.round(metres / 0.3048)} feet a minute` : `${Math.round(metres)} m a minute`;
+  const held = reductions.map((reduction) => REASONS[reduction]);
+  const wanted = Math.round(rpmFor(speed, asDiameter(across)));
+  const has = wanted === rpm ? `${rpm} rpm` : wanted > rpm ? `${wanted} rpm; ${rpm} is the next below` : `${wanted} rpm; ${rpm} is the slowest there is`;
+  return `Speed: about ${surface} for ${material.replaceAll('-', ' ')} and ${TOOL_NAMES[tool]}${held.length === 0 ? '' : `, ${held.join(', ')}`}: ${has}.`;
 }

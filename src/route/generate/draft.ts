@@ -1,8 +1,11 @@
 import { formatInch, formatMillimetre, type DisplayUnit, type Length } from '../../measure/index.ts';
-import type { Part, TurnedFeature } from '../../part/index.ts';
+import type { Part } from '../../part/index.ts';
 import type { Operation, Target } from '../operation.ts';
 import type { Setup } from '../route.ts';
+import type { Holding as Bending } from '../../trade/index.ts';
 import type { Cutting } from './cuts.ts';
+
+export { inSentence } from './layout.ts';
 
 /** What every part of the generator works from. */
 export type Work = { readonly part: Part; readonly lathe: Cutting; readonly mill: Cutting | null };
@@ -11,7 +14,7 @@ export type Work = { readonly part: Part; readonly lathe: Cutting; readonly mill
 export type Step = Pick<Operation, 'id' | 'kind' | 'title' | 'say'> & Partial<Omit<Operation, 'setup'>>;
 
 /** The step as an operation of a set-up. */
-export const operationIn = (setup: string, step: Step): Operation => ({
+export const operationIn = (setup: string, { before, why, coordinates, ...step }: Step): Operation => ({
   feature: null,
   target: null,
   instrument: null,
@@ -19,20 +22,18 @@ export const operationIn = (setup: string, step: Step): Operation => ({
   stop: null,
   caution: null,
   note: null,
+  angle: null,
   minutes: 3,
   ...step,
+  before: before ?? [],
+  why: why ?? [],
+  coordinates: coordinates ?? [],
   setup,
 });
 
 /** A size without its unit, as titles give it: `1.030`, `31.00`. */
 export const bare = (length: Length, unit: DisplayUnit): string =>
   unit === 'inch' ? formatInch(length, 4) : formatMillimetre(length, 3);
-
-/** The name of a feature within a sentence: `Arm journal` as `arm journal`; `M20 thread` keeps its capital. */
-export function inSentence({ name }: Pick<TurnedFeature, 'name'>): string {
-  const [first = '', second = ''] = name;
-  return /\p{Lu}/u.test(first) && /\p{Ll}/u.test(second) ? first.toLowerCase() + name.slice(1) : name;
-}
 
 /** A target that takes metal from a size, without a fit unless one is given. */
 export const target = (
@@ -44,3 +45,13 @@ export const target = (
 
 /** A set-up with what is done in it. */
 export type Holding = { readonly setup: Setup; readonly steps: readonly Step[] };
+
+/** How far the work stands out in a set-up and what keeps it from bending. */
+export type Held = {
+  readonly bending: Bending;
+  /** From the jaws to the free end, or from centre to centre. */
+  readonly out: Length;
+  readonly supported: boolean;
+  /** Long for its diameter even so: cut slower, with a rest where there is one. */
+  readonly slender: boolean;
+};

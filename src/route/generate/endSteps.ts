@@ -1,100 +1,141 @@
-import { plus, scaled, thou, zero, type Length } from '../../measure/index.ts';
-import type { EndFeature, MilledFeature } from '../../part/index.ts';
-import { parseThread, turnsFor } from '../../trade/index.ts';
-import { drillingCut, millingCut } from './cuts.ts';
+import { asDiameter, degrees, dividedBy, formatAmount, larger, midway, minus, plus, roundedTo, scaled, sixtyFourths, thou, times, zero, type Length } from '../../measure/index.ts';
+import type { EndFeature } from '../../part/index.ts';
+import { parseThread, pointLength, threadPercent, turnsFor } from '../../trade/index.ts';
 import type { Target } from '../operation.ts';
+import { ALLOWANCES, LIMITS } from './allowances.ts';
+import { drillingCut, feedFor, rpmAt, speedWhy, TOOL_NAMES } from './cuts.ts';
 import { bare, inSentence, target, type Step, type Work } from './draft.ts';
 
-const depthTarget = (depth: Length, spread: Length): Target =>
-  target('depth', { low: plus(depth, scaled(spread, -1, 'half-even')), aim: depth, high: plus(depth, spread) }, zero, null);
+export const depthTarget = (depth: Length, spread: Length): Target =>
+  target('depth', { low: larger(minus(depth, spread), thou(1)), aim: depth, high: plus(depth, spread) }, zero, null);
 
-/** Drilling and tapping of one end, after everything on it is turned. Centres are made when the end is faced. */
-export function endSteps({ part, lathe }: Work, ends: readonly EndFeature[]): Step[] {
+/** Over so much a hole is drilled with a smaller drill first, and which one: half an inch, and a third of the hole to a sixty-fourth. */
+const PILOTED = thou(500);
+const pilotOf = (drill: Length): Length => roundedTo(dividedBy(drill, 3, 'ceiling'), sixtyFourths(1), 'ceiling');
+
+/** The usual point of a jobber drill. */
+const POINT = degrees(118, 'half-even');
+
+type Hole = Exclude<EndFeature, { readonly kind: 'centre' }>;
+
+/** How wide a boring bar goes into a drilled hole: two thirds of it, with room for the chips. Common practice, no source. */
+export const boringBar = (drill: Length): Length => scaled(drill, 2 / 3, 'floor');
+
+function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step[] {
+  const size = (length: Length): string => bare(length, part.unit);
+  const name = inSentence(hole);
+  const cut = drillingCut(lathe, hole.drill);
+  const pecked = hole.drillDepth > times(hole.drill, LIMITS.drillPeck);
+  const point = pointLength(asDiameter(hole.drill), POINT);
+  const to = hole.kind === 'tapped-hole' ? ` for ${hole.designation}` : hole.kind === 'bored-hole' ? ` to bore the ${name}` : '';
+  const thread = hole.kind === 'tapped-hole' ? parseThread(hole.designation) : null;
+  const percent = thread?.ok === true ? [`The drill leaves ${Math.round(threadPercent(thread.value, hole.drill))} % of full thread.`] : [];
+  const before = [supported ? 'Tailstock centre out, drill chuck in; the quill locked between holes.' : 'Drill chuck in the tailstock, lined up.', 'Started with a centre drill where there is no centre.'];
+  const pilot: Step[] =
+    hole.drill <= PILOTED
+      ? []
+      : [
+          {
+            id: `pilot-${hole.id}`,
+            kind: 'drill',
+            title: `Drill ${size(pilotOf(hole.drill))} first for the ${name}, ${size(hole.drillDepth)} deep`,
+            say: `Pilot drill for the ${name}`,
+            feature: hole.id,
+            target: depthTarget(hole.drillDepth, thou(20)),
+            instrument: 'depth-micrometer',
+            cut: drillingCut(lathe, pilotOf(hole.drill)),
+            caution: 'drilling',
+            before,
+            why: [`A drill of ${size(hole.drill)} wants most of its push at its web; a smaller hole takes that away.`],
+            minutes: 5,
+          },
+        ];
+  return [
+    ...pilot,
+    {
+      id: `drill-${hole.id}`,
+      kind: 'drill',
+      title: `Drill ${size(hole.drill)}${to}, ${size(hole.drillDepth)} deep`,
+      say: `Drill for the ${name}`,
+      feature: hole.id,
+      target: depthTarget(hole.drillDepth, thou(20)),
+      instrument: 'depth-micrometer',
+      cut,
+      caution: 'drilling',
+      note: `To the full diameter; the point reaches ${formatAmount(point, part.unit)} further.${pecked ? ' Out every diameter or so to clear the chips.' : ''}`,
+      before,
+      why: [speedWhy({ ...lathe, tool: 'high-speed-steel' }, hole.drill, ['drill'], cut.speedRpm), ...percent],
+      minutes: 5,
+    },
+  ];
+}
+
+function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole' }>): Step {
+  const { low, high } = hole.diameter;
+  const aim = midway(low, high, 'half-even');
+  const depth = midway(hole.depth.low, hole.depth.high, 'half-even');
+  const name = inSentence(hole);
+  const bar = boringBar(hole.drill);
+  const last = thou(3);
+  const rpm = rpmAt(lathe, aim, ['long']);
+  return {
+    id: `bore-${hole.id}`,
+    kind: 'bore',
+    title: `Bore the ${name} to ${bare(aim, part.unit)}, ${bare(depth, part.unit)} deep`,
+    say: `Bore the ${name}`,
+    feature: hole.id,
+    target: target('hole', { low, aim, high }, hole.drill, null),
+    instrument: minus(high, low) <= ALLOWANCES.fine ? 'telescoping-gauge' : 'caliper',
+    cut: {
+      tool: `boring bar, ${bare(bar, part.unit)} or a little under, ${TOOL_NAMES[lathe.tool]}`,
+      speedRpm: rpm,
+      feedPerTurn: feedFor(lathe, 'finish'),
+      depthOnRadius: thou(15),
+      last,
+      spring: true,
+      note: `To ${formatAmount(times(last, 4), part.unit)} under, then two equal last passes and one without infeed.`,
+    },
+    stop: { from: 'finished end', distance: depth },
+    caution: 'drilling',
+    note: 'It grows: measure before each pass, and feed the tool toward you.',
+    before: ['Bar as short as the hole lets it be, tool on centre, and clear of the far side.'],
+    why: [
+      `The bar stands out ${(depth / bar).toFixed(1)} times its thickness; up to ${LIMITS.boringBar} it is stiff enough.`,
+      speedWhy(lathe, aim, ['long'], rpm),
+    ],
+    minutes: 12,
+  };
+}
+
+/** Drilling, boring and tapping of one end, after everything on it is turned. Centres are made when the end is faced. */
+export function endSteps(work: Work, ends: readonly EndFeature[], supported: boolean): Step[] {
+  const { part } = work;
   return ends.flatMap((end): Step[] => {
-    if (end.kind === 'centre') return [];
-    const thread = parseThread(end.designation);
-    const turns = thread.ok ? `, ${Math.round(2 * turnsFor(thread.value, end.threadDepth)) / 2} turns` : '';
-    return [
-      {
-        id: `drill-${end.id}`,
-        kind: 'drill',
-        title: `Drill ${bare(end.drill, part.unit)} for ${end.designation}, ${bare(end.drillDepth, part.unit)} deep`,
-        say: `Drill for the ${inSentence(end)}`,
-        feature: end.id,
-        target: depthTarget(end.drillDepth, thou(20)),
-        instrument: 'depth-micrometer',
-        cut: drillingCut(lathe, end.drill),
-        caution: 'drilling',
-        note: 'Tailstock centre out. Centre drill first where there is no centre.',
-        minutes: 5,
-      },
-      {
-        id: `tap-${end.id}`,
-        kind: 'tap',
-        title: `Tap ${end.designation}, ${bare(end.threadDepth, part.unit)} deep`,
-        say: `Tap the ${inSentence(end)}`,
-        feature: end.id,
-        caution: 'tapping',
-        note: `Spindle stopped, tap square on the tailstock centre${turns} from the first thread.`,
-        minutes: 6,
-      },
-    ];
+    switch (end.kind) {
+      case 'centre':
+        return [];
+      case 'drilled-hole':
+        return drillSteps(work, end, supported);
+      case 'bored-hole':
+        return [...drillSteps(work, end, supported), boreStep(work, end)];
+      case 'tapped-hole': {
+        const thread = parseThread(end.designation);
+        const turns = thread.ok ? `, ${Math.round(2 * turnsFor(thread.value, end.threadDepth)) / 2} turns` : '';
+        return [
+          ...drillSteps(work, end, supported),
+          {
+            id: `tap-${end.id}`,
+            kind: 'tap',
+            title: `Tap ${end.designation}, ${bare(end.threadDepth, part.unit)} deep`,
+            say: `Tap the ${inSentence(end)}`,
+            feature: end.id,
+            caution: 'tapping',
+            note: `Spindle stopped, tap square on the tailstock centre${turns} from the first thread.`,
+            before: ['Hole countersunk a little, chips out, oil in.'],
+            minutes: 6,
+          },
+        ];
+      }
+    }
   });
-}
-
-function cutterOf(feature: MilledFeature): Length {
-  switch (feature.kind) {
-    case 'pin-pocket':
-      return feature.diameter;
-    case 'keyway':
-      return feature.width;
-    case 'flat':
-      return thou(500);
-  }
-}
-
-/** What is milled: the high spot is found first where something is timed to it, then the edges, then each feature. */
-export function millSteps({ part, mill }: Work): Step[] {
-  if (mill === null || part.milled.length === 0) return [];
-  const steps: Step[] = [];
-  for (const feature of part.milled) {
-    const timed = feature.kind === 'pin-pocket' ? part.turned.find((candidate) => candidate.id === feature.timedTo) : undefined;
-    if (timed !== undefined)
-      steps.push({
-        id: `high-spot-${feature.id}`,
-        kind: 'find-high-spot',
-        title: `Find the high spot of the ${inSentence(timed)} and turn it up`,
-        say: `Find the high spot of the ${inSentence(timed)}`,
-        feature: timed.id,
-        instrument: 'indicator',
-        note: timed.kind === 'offset-journal' ? `Low to high is ${bare(plus(timed.throw, timed.throw), part.unit)}.` : null,
-        minutes: 8,
-      });
-    const on = part.turned.find((candidate) => candidate.id === feature.on);
-    steps.push(
-      {
-        id: `edges-${feature.id}`,
-        kind: 'find-edge',
-        title: `Find the edges for the ${inSentence(feature)}`,
-        say: 'Find the edges',
-        feature: on?.id ?? null,
-        instrument: 'readout',
-        note: 'A face for the length, then both sides for the centre. Half the tip of the finder is taken off at each.',
-        minutes: 6,
-      },
-      {
-        id: `mill-${feature.id}`,
-        kind: 'mill',
-        title: `Mill the ${inSentence(feature)}, ${bare(feature.depth, part.unit)} deep`,
-        say: `Mill the ${inSentence(feature)}`,
-        feature: feature.id,
-        target: depthTarget(feature.depth, thou(3)),
-        instrument: 'readout',
-        cut: millingCut(mill, cutterOf(feature)),
-        caution: 'milling',
-        minutes: 10,
-      },
-    );
-  }
-  return steps;
 }

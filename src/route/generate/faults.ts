@@ -1,165 +1,145 @@
-import { formatSize, minus, plus, times, type DisplayUnit, type Length } from '../../measure/index.ts';
-import type { Machine, Part } from '../../part/index.ts';
+import { dividedBy, larger, minus, plus, times, zero, type Length } from '../../measure/index.ts';
+import type { EndFeature, Machine, Part } from '../../part/index.ts';
 import { materialIn } from '../../trade/index.ts';
-import { ALLOWANCES, SLENDER } from './allowances.ts';
-import { gripOn, lengthOf, limitsOf, type Layout, type Side } from './layout.ts';
+import { ALLOWANCES, LIMITS, SLENDER, skinOf } from './allowances.ts';
+import { dogHolds, turnsBetweenCentres } from './betweenCentres.ts';
+import { boringBar } from './endSteps.ts';
+import type { RouteFault } from './fault.ts';
+import { gripOn, lengthOf, limitsOf, necksOf, thinnestOf, type Bar, type Layout, type Side } from './layout.ts';
+import { blankLength, comesOffBar } from './stockLength.ts';
 
-/** Why a part cannot be made as it is given. The sentence, with what would help, is made by `describeRouteFault`. */
-export type RouteFault =
-  | { readonly key: 'nothing-concentric' }
-  | { readonly key: 'no-lathe' }
-  | { readonly key: 'no-mill'; readonly feature: string }
-  | { readonly key: 'stock-form'; readonly form: string }
-  | { readonly key: 'material-not-known'; readonly material: string }
-  | { readonly key: 'stock-too-thin'; readonly feature: string; readonly needed: Length; readonly stock: Length }
-  | { readonly key: 'stock-too-short'; readonly needed: Length; readonly stock: Length }
-  | {
-      readonly key: 'neck';
-      readonly feature: string;
-      readonly outboard: string;
-      readonly diameter: Length;
-      readonly needed: Length;
-    }
-  | { readonly key: 'offset-blocked'; readonly feature: string; readonly outboard: string; readonly most: Length }
-  | { readonly key: 'too-short-to-turn'; readonly feature: string; readonly length: Length }
-  | { readonly key: 'nothing-to-grip'; readonly needed: Length }
-  | { readonly key: 'too-slender'; readonly length: Length; readonly diameter: Length }
-  | { readonly key: 'hole-breaks-out'; readonly feature: string; readonly hole: Length; readonly most: Length }
-  | { readonly key: 'hole-too-deep'; readonly feature: string; readonly depth: Length; readonly most: Length };
+/** How much thicker the work beyond a neck may be than the neck is long and thin: a neck carries so many diameters. Ours. */
+const CARRIED = 4;
 
-function sideFaults(side: Side): RouteFault[] {
+/** What is wrong with one side as it is turned from the pivot outward; `outward` is the end of the part that it points to. */
+function sideFaults(side: Side, outward: 'left' | 'right'): RouteFault[] {
   const faults: RouteFault[] = [];
+  const necks = necksOf(side);
+  // What lies outboard of each bar, added up once from the end inward.
+  let beyond = zero;
+  const outboardOf = side.map((_, index) => side.length - 1 - index).map((index) => {
+    const here = beyond;
+    beyond = plus(beyond, side[index]?.length ?? zero);
+    return here;
+  }).reverse();
   side.forEach((bar, index) => {
-    if (bar.length <= ALLOWANCES.shoulder)
-      faults.push({ key: 'too-short-to-turn', feature: bar.feature.id, length: bar.length });
-    for (const outboard of side.slice(index + 1)) {
-      // Turned from the end inward, so nothing outboard may be larger than what lies behind it.
-      if (bar.offset === 0 && outboard.needs > bar.needs) {
-        faults.push({
-          key: 'neck',
-          feature: bar.feature.id,
-          outboard: outboard.feature.id,
-          diameter: bar.diameter,
-          needed: outboard.needs,
-        });
-        break;
-      }
-      // Turned about the offset axis, an outboard feature swings round it; it must pass inside the journal's own circle.
-      const most = minus(bar.diameter, times(bar.offset, 2));
-      if (bar.offset > 0 && outboard.offset === 0 && outboard.diameter > most) {
-        faults.push({ key: 'offset-blocked', feature: bar.feature.id, outboard: outboard.feature.id, most });
-        break;
-      }
+    const neck = necks[index] === true;
+    const { feature, length, diameter } = bar;
+    if (!neck && length <= ALLOWANCES.shoulder) faults.push({ key: 'too-short-to-turn', feature: feature.id, length });
+    if (feature.kind === 'groove' && !neck) faults.push({ key: 'groove-at-end', feature: feature.id });
+    if (neck && length < ALLOWANCES.narrowGroove) faults.push({ key: 'neck-too-narrow', feature: feature.id, length, least: ALLOWANCES.narrowGroove });
+    const carried = outboardOf[index] ?? zero;
+    if (neck && carried > times(diameter, CARRIED * 2))
+      faults.push({ key: 'neck-too-thin', feature: feature.id, diameter, beyond: carried, least: dividedBy(carried, CARRIED * 2, 'ceiling') });
+    const [next] = side.slice(index + 1);
+    if (feature.kind === 'taper') {
+      if (feature.smallEnd !== outward) faults.push({ key: 'taper-backwards', feature: feature.id });
+      else if (next !== undefined && next.needs > feature.small)
+        faults.push({ key: 'taper-blocked', feature: feature.id, outboard: next.feature.id, most: feature.small });
     }
+    if (bar.offset === 0) return;
+    // Turned about the offset axis, an outboard feature swings round it; it must pass inside the journal's own circle.
+    const most = minus(diameter, times(bar.offset, 2));
+    const blocked = side.slice(index + 1).find((outboard) => outboard.offset === 0 && outboard.diameter > most);
+    if (blocked !== undefined) faults.push({ key: 'offset-blocked', feature: feature.id, outboard: blocked.feature.id, most });
   });
   return faults;
 }
 
 const describes = (fault: RouteFault): string => JSON.stringify(fault);
 
-/** The length of stock that is needed at least: as a sawn blank that is held on its own second end. */
-export const blankLength = ({ total }: Layout): Length => plus(total, times(ALLOWANCES.sawn, 2));
-
-/** The length of stock that is needed to part the work off a bar that stays in the chuck. */
-export function barLength({ total }: Layout, stock: Length): Length {
-  const out = plus(plus(total, plus(ALLOWANCES.secondEnd, ALLOWANCES.sawn)), plus(ALLOWANCES.partingWidth, ALLOWANCES.jawRoom));
-  return plus(out, stock);
-}
+/** How wide and how deep a hole in an end is, all of it. */
+const holeOf = (end: Exclude<EndFeature, { readonly kind: 'centre' }>): Length => (end.kind === 'bored-hole' ? larger(end.drill, end.diameter.high) : end.drill);
 
 function holeFaults(part: Part, layout: Layout): RouteFault[] {
   const faults: RouteFault[] = [];
-  const whole =
+  const whole: readonly Bar[] =
     layout.firstEnd === 'right'
       ? [...layout.second].reverse().concat(layout.pivot, layout.first)
       : [...layout.first].reverse().concat(layout.pivot, layout.second);
-  for (const end of part.ends) {
-    if (end.kind !== 'tapped-hole') continue;
+  const holes = part.ends.filter((end) => end.kind !== 'centre');
+  for (const end of holes) {
     const inward = end.end === 'left' ? whole : [...whole].reverse();
+    const hole = holeOf(end);
+    const radius = dividedBy(hole, 2, 'ceiling');
     let depth: Length = end.drillDepth;
     for (const bar of inward) {
-      const most = minus(minus(bar.diameter, times(bar.offset, 2)), times(ALLOWANCES.wall, 2));
-      if (end.drill > most) {
-        faults.push({ key: 'hole-breaks-out', feature: end.id, hole: end.drill, most });
+      const most = minus(minus(thinnestOf(bar), times(bar.offset, 2)), times(ALLOWANCES.wall, 2));
+      if (hole > most) {
+        faults.push({ key: 'hole-breaks-out', feature: end.id, hole, most });
         break;
+      }
+      for (const cut of part.milled) {
+        if (cut.on !== bar.feature.id || cut.depth === null || cut.kind === 'cross-hole') continue;
+        const wall = minus(minus(dividedBy(bar.diameter, 2, 'floor'), cut.depth), radius);
+        if (wall < dividedBy(ALLOWANCES.wall, 2, 'floor'))
+          faults.push({ key: 'cuts-into-hole', feature: cut.id, hole: end.id, wall: larger(wall, zero), least: dividedBy(ALLOWANCES.wall, 2, 'floor') });
       }
       if (depth <= bar.length) break;
       depth = minus(depth, bar.length);
     }
-    if (end.drillDepth >= layout.total)
-      faults.push({ key: 'hole-too-deep', feature: end.id, depth: end.drillDepth, most: layout.total });
+    if (end.drillDepth >= layout.total) faults.push({ key: 'hole-too-deep', feature: end.id, depth: end.drillDepth, most: layout.total });
+    if (end.kind === 'bored-hole') {
+      const most = times(boringBar(end.drill), LIMITS.boringBar);
+      if (end.depth.high > most) faults.push({ key: 'bore-too-deep', feature: end.id, depth: end.depth.high, most });
+    }
+    const other = holes.find((candidate) => candidate !== end && candidate.end !== end.end);
+    if (end.end === 'left' && other !== undefined && plus(end.drillDepth, other.drillDepth) > layout.total)
+      faults.push({ key: 'holes-meet', feature: end.id, other: other.id, over: minus(plus(end.drillDepth, other.drillDepth), layout.total) });
+  }
+  for (const cut of part.milled) {
+    const on = whole.find(({ feature }) => feature.id === cut.on);
+    if (cut.kind !== 'cross-hole' || on === undefined) continue;
+    const most = minus(on.diameter, times(ALLOWANCES.wall, 2));
+    if (cut.diameter > most) faults.push({ key: 'hole-breaks-out', feature: cut.id, hole: cut.diameter, most: larger(most, zero) });
   }
   return faults;
 }
 
-/** Everything that keeps a part from being made as it is given; empty where it can be. */
+/** Everything in part and stock that keeps a part from being made as it is given; empty where nothing does. */
 export function faultsOf(part: Part, machines: readonly Machine[], layout: Layout | null): readonly RouteFault[] {
   if (layout === null) return [{ key: 'nothing-concentric' }];
   const faults: RouteFault[] = [];
   const { stock } = part;
-  if (machines[0] === undefined) faults.push({ key: 'no-lathe' });
+  const [lathe] = machines;
+  if (lathe === undefined) faults.push({ key: 'no-lathe' });
   const [milled] = part.milled;
   if (milled !== undefined && machines[1] === undefined) faults.push({ key: 'no-mill', feature: milled.id });
-  if (stock.form !== 'round') faults.push({ key: 'stock-form', form: stock.form });
   if (materialIn(stock.material) === null) faults.push({ key: 'material-not-known', material: stock.material });
+  const skin = skinOf(stock);
   for (const feature of part.turned) {
     const { low, high } = limitsOf(feature);
-    const needed = feature.kind === 'offset-journal' ? plus(high, times(feature.throw, 2)) : stock.size <= high ? low : high;
-    if (needed > stock.size) faults.push({ key: 'stock-too-thin', feature: feature.id, needed, stock: stock.size });
+    const asStock = stock.form === 'round' && skin === 0 && stock.size <= high;
+    const needed = feature.kind === 'offset-journal' ? plus(plus(high, times(feature.throw, 2)), skin) : asStock ? low : plus(high, skin);
+    if (needed > stock.size) faults.push({ key: 'stock-too-thin', feature: feature.id, needed, stock: stock.size, skin });
   }
-  if (stock.length < blankLength(layout))
-    faults.push({ key: 'stock-too-short', needed: blankLength(layout), stock: stock.length });
-  const { pivot, first, second } = layout;
-  const found = [...sideFaults([pivot, ...first]), ...sideFaults([pivot, ...second])];
+  if (stock.length < blankLength(layout)) faults.push({ key: 'stock-too-short', needed: blankLength(layout), stock: stock.length });
+  const { pivot, first, second, firstEnd } = layout;
+  const other = firstEnd === 'left' ? 'right' : 'left';
+  // A cone that is the largest of all may point either way: it is cut from the end that its small end points to.
+  const toward = pivot.feature.kind === 'taper' ? pivot.feature.smallEnd : null;
+  const found = [...sideFaults([pivot, ...first], firstEnd), ...sideFaults([pivot, ...second], other)].filter(
+    (fault) => !(fault.key === 'taper-backwards' && fault.feature === pivot.feature.id && toward !== null),
+  );
   // The pivot stands in both sides; what is wrong with it alone is said once.
   faults.push(
-    ...found.filter((fault, index) => found.findIndex((other) => describes(other) === describes(fault)) === index),
+    ...found.filter((fault, index) => found.findIndex((one) => describes(one) === describes(fault)) === index),
     ...holeFaults(part, layout),
   );
-  const offBar = stock.length >= barLength(layout, stock.size);
-  const held = gripOn([...layout.first, layout.pivot], ALLOWANCES.grip);
-  if (held === null) faults.push({ key: 'nothing-to-grip', needed: ALLOWANCES.grip });
-  // A blank is held on what becomes the second end; that must be long enough for the jaws.
-  if (!offBar && lengthOf(layout.second) < ALLOWANCES.grip) faults.push({ key: 'nothing-to-grip', needed: ALLOWANCES.grip });
-  const thinnest = Math.min(...part.turned.map((feature) => limitsOf(feature).low)) as Length;
-  if (layout.total > times(thinnest, SLENDER.steady))
-    faults.push({ key: 'too-slender', length: layout.total, diameter: thinnest });
-  return faults;
-}
-
-/** A fault as a sentence: what is in the way, with the numbers, and what would help. */
-export function describeRouteFault(fault: RouteFault, part: Part): string {
-  const unit: DisplayUnit = part.unit;
-  const size = (length: Length): string => formatSize(length, unit);
-  const named = (id: string): string =>
-    [...part.turned, ...part.ends, ...part.milled].find((feature) => feature.id === id)?.name ?? id;
-  switch (fault.key) {
-    case 'nothing-concentric':
-      return 'Nothing in the part is concentric, so there is nothing to hold it by. Add a concentric collar or spigot.';
-    case 'no-lathe':
-      return 'No machine is given. The first one in the file is the lathe.';
-    case 'no-mill':
-      return `${named(fault.feature)}: no mill is given. The second machine in the file is the mill.`;
-    case 'stock-form':
-      return `The stock is ${fault.form}; routes are made for round bar. Turn it round first, or give round stock.`;
-    case 'material-not-known':
-      return `"${fault.material}" is no material that speeds are known for. Name it as steel, alloy steel, stainless, iron, brass or aluminium.`;
-    case 'stock-too-thin':
-      return `${named(fault.feature)}: needs stock of ${size(fault.needed)}; this is ${size(fault.stock)}. Take the next larger bar.`;
-    case 'stock-too-short':
-      return `The part needs ${size(fault.needed)} of stock with both ends faced; this is ${size(fault.stock)} long. Cut a longer piece.`;
-    case 'neck':
-      return `${named(fault.feature)}: ${size(fault.diameter)} across behind ${named(fault.outboard)}, which needs ${size(fault.needed)}. A turning tool cannot get behind it: make it in two pieces, or cut it by hand with a grooving tool.`;
-    case 'offset-blocked':
-      return `${named(fault.feature)}: ${named(fault.outboard)} stands in the way of the tool when the work turns off centre; it may be ${size(fault.most)} at most. Put the offset journal outboard, or make it a separate piece.`;
-    case 'too-short-to-turn':
-      return `${named(fault.feature)}: ${size(fault.length)} long is shorter than what a rough cut stays off its shoulder. Make it a groove or a longer feature.`;
-    case 'nothing-to-grip':
-      return `No finished length of ${size(fault.needed)} can be held for the second end. Leave stock to part off, use a collet, or work between centres.`;
-    case 'too-slender':
-      return `${size(fault.length)} long and ${size(fault.diameter)} thin: it bends away from the tool even with a tailstock. A steady or a follow rest is needed.`;
-    case 'hole-breaks-out':
-      return `${named(fault.feature)}: a hole of ${size(fault.hole)} leaves too thin a wall; ${size(fault.most)} is the most. Choose a smaller thread.`;
-    case 'hole-too-deep':
-      return `${named(fault.feature)}: ${size(fault.depth)} deep goes through the part, which is ${size(fault.most)} long. Make it shallower.`;
+  const offBar = lathe !== undefined && comesOffBar(part, lathe, layout);
+  if (lathe !== undefined && turnsBetweenCentres(part, lathe, layout, offBar)) {
+    if (!dogHolds(layout)) faults.push({ key: 'nothing-to-grip', needed: ALLOWANCES.dog });
+  } else {
+    const held = gripOn([...first, pivot], ALLOWANCES.grip);
+    if (held === null) faults.push({ key: 'nothing-to-grip', needed: ALLOWANCES.grip });
+    // A blank is held on what becomes the second end; that must be long enough for the jaws.
+    if (!offBar && lengthOf(second) < ALLOWANCES.grip) faults.push({ key: 'nothing-to-grip', needed: ALLOWANCES.grip });
   }
+  const thinnest = part.turned.reduce<Length>((least, feature) => {
+    const low = feature.kind === 'taper' ? feature.small : limitsOf(feature).low;
+    return low < least ? low : least;
+  }, stock.size);
+  const rests = lathe?.tools.some((tool) => tool === 'steady' || tool === 'follow-rest') === true;
+  if (!rests && layout.total > times(thinnest, SLENDER.steady)) faults.push({ key: 'too-slender', length: layout.total, diameter: thinnest });
+  return faults;
 }

@@ -1,20 +1,28 @@
-import { millimetres, nanometres, plus, roundedTo, sixtyFourths, times, zero } from '../../measure/index.ts';
-import { ALLOWANCES, SLENDER } from './allowances.ts';
-import { facingCut, partingCut } from './cuts.ts';
-import { bare, type Holding, type Step, type Work } from './draft.ts';
+import { millimetres, nanometres, plus, roundedTo, sixtyFourths, zero, type Length } from '../../measure/index.ts';
+import { ALLOWANCES } from './allowances.ts';
+import { facingCut, partingCut, speedWhy } from './cuts.ts';
+import { bare, inSentence, type Held, type Holding, type Step, type Work } from './draft.ts';
+import { chamferSteps, recessSteps } from './edges.ts';
 import { endSteps } from './endSteps.ts';
-import { isAsStock, lengthOf, type Layout } from './layout.ts';
-import { finishSteps, isFine, lengthStep, roughAim, roughStep } from './sideSteps.ts';
-import { edges, hasWidth, measureSteps, threadSteps, turnedSteps } from './sides.ts';
+import { heldFor } from './held.ts';
+import type { Grip } from './holding.ts';
+import { acrossCorners, isAsStock, isFine, lengthOf, type Bar, type Layout } from './layout.ts';
+import { finishSteps, lengthStep, roughAim, roughStep, type Place } from './sideSteps.ts';
+import { coneSteps, edges, hasWidth, measureSteps, threadSteps, turnedSteps } from './sides.ts';
 
-/**
- * The first set-up, on the bar or the blank: faced, the pivot turned past the parting line, then the first side from the pivot
- * outward, its lengths, threads and holes; parted off where the stock is long enough to hold it.
- */
-export function firstEnd(work: Work, layout: Layout, offBar: boolean, measured: Set<string>): Holding {
-  const { part, lathe } = work;
-  const { pivot, first, second, firstEnd: end, total } = layout;
-  const { stock, unit } = part;
+/** How far the first end is turned and stands out of the chuck, and how that is kept from bending. */
+export type FirstEnd = {
+  readonly onEnd: Length;
+  /** From the faced end to where the pivot is turned. */
+  readonly turned: Length;
+  readonly out: Length;
+  readonly held: Held;
+  readonly why: string | null;
+};
+
+/** Decided before anything is held, since the chuck and the faults depend on it. */
+export function firstEndOf(work: Work, { pivot, first, second }: Layout, offBar: boolean): FirstEnd {
+  const { part } = work;
   const outermost = first.at(-1) ?? pivot;
   const onEnd = hasWidth(part, outermost) ? ALLOWANCES.endToLength : zero;
   const beyond = offBar
@@ -22,54 +30,113 @@ export function firstEnd(work: Work, layout: Layout, offBar: boolean, measured: 
     : nanometres(Math.min(lengthOf(second) / 2, ALLOWANCES.jawRoom));
   const turned = plus(plus(plus(lengthOf(first), pivot.length), onEnd), nanometres(Math.floor(beyond)));
   const out = plus(plus(turned, ALLOWANCES.sawn), offBar ? ALLOWANCES.jawRoom : zero);
-  const supported = out > times(stock.size, SLENDER.tailstock) || out > times(outermost.diameter, SLENDER.tailstock);
-  const centred = supported || part.ends.some((feature) => feature.end === end);
+  const { held, why } = heldFor(work, first, out, [part.stock.size, outermost.diameter]);
+  return { onEnd, turned, out, held, why };
+}
+
+/** The largest diameter, roughed and finished as far as `turned`, with its cone and recesses toward the end that is turned first. */
+export function pivotSteps(work: Work, held: Held, pivot: Bar, end: 'left' | 'right', place: Place, measured: Set<string>): Step[] {
+  const { part } = work;
+  if (isAsStock(part, pivot)) return [];
+  const from = acrossCorners(part);
+  const rough = isFine(pivot) ? roughStep(work, held, pivot, from, place, part.stock.form === 'round' ? [] : ['interrupted']) : null;
+  const interrupted = rough === null && part.stock.form !== 'round' ? (['interrupted'] as const) : [];
+  return [
+    ...(rough === null ? [] : [rough]),
+    ...measureSteps(part, [pivot], measured),
+    ...finishSteps(work, held, pivot, rough === null ? from : roughAim(work, pivot), place, interrupted),
+    ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end ? coneSteps(work, held, pivot, place) : []),
+    ...recessSteps(work, pivot, place, end),
+  ];
+}
+
+/** Drills the centre that the part asks for, or that the tailstock needs, once the end is faced. */
+export function centreStep(work: Work, end: 'left' | 'right'): Step[] {
+  return work.part.ends.flatMap((feature): Step[] =>
+    feature.kind !== 'centre' || feature.end !== end
+      ? []
+      : [
+          {
+            id: `centre-${feature.id}`,
+            kind: 'centre',
+            title: `Drill the ${inSentence(feature)}`,
+            say: 'Drill the centre',
+            feature: feature.id,
+            note: 'A small centre drill, two thirds of its cone deep, with oil.',
+            before: ['End faced clean, tailstock lined up with the headstock.'],
+            minutes: 3,
+          },
+        ],
+  );
+}
+
+/**
+ * The first set-up, on the bar or the blank: faced, the pivot turned past the parting line, then the first side from the pivot
+ * outward, its lengths, threads and holes; parted off where the stock is long enough to hold it.
+ */
+export function firstEnd(work: Work, layout: Layout, plan: FirstEnd, grip: Grip, offBar: boolean, measured: Set<string>): Holding {
+  const { part, lathe } = work;
+  const { pivot, first, firstEnd: end, total } = layout;
+  const { stock, unit } = part;
+  const { onEnd, turned, out, held } = plan;
+  const outermost = first.at(-1) ?? pivot;
+  const ends = part.ends.filter((feature) => feature.end === end);
+  const wanted = ends.some(({ kind }) => kind === 'centre');
+  const centred = !wanted && (held.supported || ends.length > 0);
   const asStock = isAsStock(part, pivot);
-  const pivotSteps: Step[] = [];
-  if (!asStock) {
-    const place = { from: 'faced end', distance: turned };
-    const rough = isFine(pivot) ? roughStep(work, pivot, stock.size, place) : null;
-    if (rough !== null) pivotSteps.push(rough);
-    pivotSteps.push(...measureSteps(part, [pivot], measured));
-    pivotSteps.push(...finishSteps(work, pivot, rough === null ? stock.size : roughAim(pivot), place));
-  }
   const bar = asStock ? stock.size : pivot.diameter;
+  const across = acrossCorners(part);
+  const shown = bare(roundedTo(out, unit === 'inch' ? sixtyFourths(8) : millimetres(1), 'ceiling'), unit);
+  const facing = facingCut(lathe, across, stock.form === 'round' ? [] : ['interrupted']);
+  const away = held.supported ? ['Tailstock back, clear of the facing tool.'] : [];
   const steps: Step[] = [
     {
       id: 'grip-first-end',
       kind: 'grip',
-      title: `Grip the ${offBar ? 'bar' : 'blank'} ${bare(roundedTo(out, unit === 'inch' ? sixtyFourths(8) : millimetres(1), 'ceiling'), unit)} out, face it${centred ? ' and centre it' : ''}`,
+      title: `Grip the ${offBar ? 'bar' : 'blank'} ${shown} out, face it${centred ? ' and centre it' : ''}`,
       say: `Grip the ${offBar ? 'bar' : 'blank'}, face it${centred ? ', centre it' : ''}`,
-      cut: facingCut(lathe, stock.size, []),
+      cut: facing,
       caution: 'chuck-key',
-      note: supported ? 'Clean the face and no more, then bring the tailstock up.' : 'Clean the face and no more.',
+      note: held.supported && !wanted ? 'Clean the face and no more, then bring the tailstock up.' : 'Clean the face and no more.',
+      before: [
+        `Stock checked: ${bare(stock.size, unit)} across or a little over, ${bare(stock.length, unit)} long or more, straight.`,
+        ...(offBar && lathe.machine.spindleBore !== null ? ['What stands out behind the headstock is covered and held.'] : []),
+      ],
+      why: [speedWhy(lathe, across, stock.form === 'round' ? [] : ['interrupted'], facing.speedRpm)],
       minutes: 8,
     },
-    ...pivotSteps,
+    ...centreStep(work, end),
+    ...pivotSteps(work, held, pivot, end, { from: 'faced end', distance: turned }, measured),
     ...measureSteps(part, first, measured),
-    ...turnedSteps(work, { side: first, from: bar, zero: 'faced end', onEnd }),
-    ...(onEnd > 0 ? [lengthStep(work, outermost, onEnd, 'end', [])] : []),
+    ...turnedSteps(work, { side: first, from: bar, zero: 'faced end', onEnd, held }),
+    ...(onEnd > 0 ? [lengthStep(work, outermost, onEnd, 'end', [], away)] : []),
+    ...chamferSteps(work, pivot, end),
     ...threadSteps(work, first),
-    ...endSteps(
-      work,
-      part.ends.filter((feature) => feature.end === end),
-    ),
+    ...endSteps(work, ends, held.supported),
     edges('first-end', 'first end'),
   ];
   if (offBar) {
     const parted = plus(total, ALLOWANCES.secondEnd);
+    const cut = partingCut(lathe, bar);
     steps.push({
       id: 'part-off',
       kind: 'part-off',
       title: `Part off at ${bare(parted, unit)} from the finished end`,
       say: 'Part off',
-      cut: partingCut(lathe, bar),
+      cut,
       stop: { from: 'finished end', distance: parted },
       caution: 'parting',
-      note: `Tailstock back. ${bare(ALLOWANCES.secondEnd, unit)} is left to face the second end.`,
+      note: `To the near side of the tool. ${bare(ALLOWANCES.secondEnd, unit)} is left to face the second end.`,
+      before: ['Tailstock back. Everything on this end is done and its edges broken.', `Tool ${bare(ALLOWANCES.partingWidth, unit)} wide or less, on centre, square.`],
+      why: [speedWhy(lathe, bar, ['part'], cut.speedRpm)],
       minutes: 6,
     });
   }
-  const holding = `Three-jaw chuck on the ${offBar ? 'bar' : 'blank'}${supported ? ', tailstock centre in the end' : ''}.`;
-  return { setup: { id: 'first-end', machine: lathe.machine.id, title: 'First end', say: 'First end', holding }, steps };
+  return {
+    setup: {
+      id: 'first-end', machine: lathe.machine.id, title: 'First end', say: 'First end', holding: grip.holding,
+      why: [...grip.why, ...(plan.why === null ? [] : [plan.why])], alternatives: [...grip.alternatives],
+    },
+    steps,
+  };
 }

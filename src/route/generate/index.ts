@@ -1,3 +1,3 @@
 export { ALLOWANCES } from './allowances.ts';
-export { describeRouteFault, type RouteFault } from './faults.ts';
+export { describeRouteFault, type RouteFault } from './fault.ts';
 export { routeFor } from './routeFor.ts';

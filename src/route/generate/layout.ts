@@ -1,5 +1,6 @@
-import { dividedBy, midway, nanometres, plus, times, zero, type Length } from '../../measure/index.ts';
-import type { Part, TurnedFeature } from '../../part/index.ts';
+import { dividedBy, larger, midway, minus, nanometres, plus, times, zero, type Length } from '../../measure/index.ts';
+import type { Limits, Part, TurnedFeature } from '../../part/index.ts';
+import { ALLOWANCES } from './allowances.ts';
 
 /** A turned feature as the route meets it. Sizes are the middles of the limits; `needs` is the concentric bar it must lie in. */
 export type Bar = {
@@ -10,7 +11,7 @@ export type Bar = {
   readonly needs: Length;
 };
 
-/** One side of the part as it is turned: from the pivot outward, so the largest comes first. */
+/** One side of the part as it is turned: from the pivot outward, so the largest comes first but for necks. */
 export type Side = readonly Bar[];
 
 /** The part seen for turning: the largest concentric feature is the pivot, turned with the first end. */
@@ -22,8 +23,9 @@ export type Layout = {
   readonly total: Length;
 };
 
-export const limitsOf = (feature: TurnedFeature): { readonly low: Length; readonly high: Length } =>
-  feature.kind === 'thread' ? feature.major : feature.diameter;
+export const otherEnd = (end: 'left' | 'right'): 'left' | 'right' => (end === 'left' ? 'right' : 'left');
+
+export const limitsOf = (feature: TurnedFeature): Limits => (feature.kind === 'thread' ? feature.major : feature.diameter);
 
 function barOf(feature: TurnedFeature): Bar {
   const { low, high } = limitsOf(feature);
@@ -34,6 +36,9 @@ function barOf(feature: TurnedFeature): Bar {
 }
 
 export const lengthOf = (bars: readonly Bar[]): Length => nanometres(bars.reduce((sum, { length }) => sum + length, 0));
+
+/** How thin a bar is at its thinnest: a cone at its small end. */
+export const thinnestOf = ({ feature, diameter }: Bar): Length => (feature.kind === 'taper' ? feature.small : diameter);
 
 const offsetsIn = (bars: readonly Bar[]): number => bars.filter(({ offset }) => offset > 0).length;
 
@@ -71,12 +76,60 @@ export function shouldersOf(side: Side): readonly Length[] {
   return shoulders.reverse();
 }
 
-/** The feature of a side that a chuck holds best for the other end: nearest the pivot, half as long as thick or more. */
-export function gripOn(side: Side, least: Length): Bar | null {
-  const holds = ({ offset, length, diameter, feature }: Bar): boolean =>
-    offset === 0 && feature.kind !== 'thread' && length >= least && length >= dividedBy(diameter, 2, 'ceiling');
-  return side.find(holds) ?? null;
+/** Which bars of a side are necks: something outboard of them needs more bar than they leave. */
+export function necksOf(side: Side): readonly boolean[] {
+  const necks: boolean[] = [];
+  let outboard = zero;
+  for (const { offset, diameter, needs } of [...side].reverse()) {
+    necks.push(offset === 0 && outboard > diameter);
+    outboard = larger(outboard, needs);
+  }
+  return necks.reverse();
 }
 
-/** True where the largest diameter is left as the bar came. */
-export const isAsStock = (part: Part, pivot: Bar): boolean => part.stock.size <= limitsOf(pivot.feature).high;
+/** True where the diameter wants a micrometer, and a rough cut before it is finished. */
+export function isFine({ feature }: Bar): boolean {
+  const { low, high } = limitsOf(feature);
+  return minus(high, low) <= ALLOWANCES.fine;
+}
+
+/** True of a diameter that a chuck must not mark: a fit, a fine window, or one that was brought to size by hand. */
+export const isDelicate = (bar: Bar): boolean =>
+  isFine(bar) || ('mate' in bar.feature && bar.feature.mate !== null) || (bar.feature.kind !== 'thread' && bar.feature.finish !== 'turned');
+
+/**
+ * The feature of a side that a chuck holds best for the other end: half as long as thick or more, the one nearest the pivot, or
+ * one about as thick that a jaw may mark.
+ */
+export function gripOn(side: Side, least: Length): Bar | null {
+  const holds = ({ offset, length, diameter, feature }: Bar): boolean =>
+    offset === 0 && feature.kind !== 'thread' && feature.kind !== 'taper' && feature.kind !== 'groove' && length >= least && length >= dividedBy(diameter, 2, 'ceiling');
+  const held = side.filter(holds);
+  const [first] = held;
+  // A much thinner one is not worth its clean jaws.
+  return held.find((bar) => first !== undefined && !isDelicate(bar) && bar.diameter * 5 >= first.diameter * 4) ?? first ?? null;
+}
+
+/** True where the largest diameter is left as the bar came: only of round bar. */
+export const isAsStock = (part: Part, pivot: Bar): boolean => part.stock.form === 'round' && part.stock.size <= limitsOf(pivot.feature).high;
+
+/** What the bar measures across at the most: over its corners, where it has any. */
+export function acrossCorners({ stock }: Part): Length {
+  switch (stock.form) {
+    case 'round':
+      return stock.size;
+    case 'hexagon':
+      // 2/√3 of the size across the flats.
+      return nanometres(Math.ceil((stock.size * 2) / Math.sqrt(3)));
+    case 'square':
+      return nanometres(Math.ceil(stock.size * Math.SQRT2));
+  }
+}
+
+/** The name of a feature within a sentence: `Arm journal` as `arm journal`; `M20 thread` keeps its capital. */
+export function inSentence({ name }: { readonly name: string }): string {
+  const [first = '', second = ''] = name;
+  return /\p{Lu}/u.test(first) && /\p{Ll}/u.test(second) ? first.toLowerCase() + name.slice(1) : name;
+}
+
+export const inSentenceOf = ({ feature }: Bar): string => inSentence(feature);

@@ -1,47 +1,71 @@
 import { minus, plus, thou, times, zero, type Length } from '../../measure/index.ts';
 import { ALLOWANCES } from './allowances.ts';
-import { bare, inSentence, type Holding, type Step, type Work } from './draft.ts';
-import { gripOn, isAsStock, shouldersOf, type Bar, type Layout, type Side } from './layout.ts';
+import { bare, inSentence, type Held, type Holding, type Step, type Work } from './draft.ts';
+import { chamferSteps, recessSteps } from './edges.ts';
+import { offsetGrip, type Grip } from './holding.ts';
+import { gripOn, isAsStock, necksOf, shouldersOf, type Bar, type Layout, type Side } from './layout.ts';
 import type { SecondEnd } from './secondEnd.ts';
-import { finishSteps, roughAim, roughStep } from './sideSteps.ts';
+import { finishSteps, offCentreLimit, roughAim, roughStep } from './sideSteps.ts';
 import { edges, measureSteps } from './sides.ts';
 
-/** The offset journals of a side, in the set-up that is dialled in for their throw; one set-up for each throw. */
-function offsetSteps(work: Work, side: Side, bar: Bar, from: Length, face: string, onEnd: Length): Step[] {
+/** The offset journals in the order in which they are turned: those of the second end first. */
+export const throwsOf = ({ first, second }: Layout): readonly Bar[] => [...second, ...first].filter(({ offset }) => offset > 0);
+
+/** What an offset journal is held by. */
+export const heldForOffset = ({ pivot, first, second }: Layout, { grip }: SecondEnd, bar: Bar): Bar =>
+  first.includes(bar) ? (gripOn([...second, pivot], ALLOWANCES.grip) ?? pivot) : grip;
+
+/** The chuck of each offset journal; null where there is none for it. */
+export const offsetGripOf = (work: Work, layout: Layout, later: SecondEnd, bar: Bar): Grip | null =>
+  offsetGrip(work.part, work.lathe.machine, heldForOffset(layout, later, bar), bar.offset, bare(bar.offset, work.part.unit));
+
+function offsetSteps(work: Work, held: Held, side: Side, bar: Bar, from: Length, face: string, onEnd: Length, total: Length): Step[] {
   const index = side.indexOf(bar);
   const shoulder = { from: face, distance: plus(shouldersOf(side)[index] ?? zero, onEnd) };
   // About the offset axis the bar first meets the tool at twice the throw over its own diameter.
   const swept = plus(from, times(bar.offset, 2));
-  const rough = roughStep(work, bar, swept, shoulder);
-  return [...(rough === null ? [] : [rough]), ...finishSteps(work, bar, rough === null ? swept : roughAim(bar), shoulder)];
+  const most = offCentreLimit(work, bar, from, total);
+  const rough = roughStep(work, held, bar, swept, shoulder, [], most);
+  return [
+    ...(rough === null ? [] : [rough]),
+    ...finishSteps(work, held, bar, rough === null ? swept : roughAim(work, bar), shoulder, [], most),
+    ...recessSteps(work, bar, shoulder),
+    ...chamferSteps(work, bar),
+  ];
+}
+
+/** Where the high spot of a throw points against the one that was turned first, in words. */
+function inLine(bar: Bar, throws: readonly Bar[]): string {
+  const [other] = throws;
+  if (other === undefined || other === bar || other.feature.kind !== 'offset-journal' || bar.feature.kind !== 'offset-journal') return '';
+  const turned = ((bar.feature.direction - other.feature.direction) % 360 + 360) % 360;
+  const name = inSentence(other.feature);
+  return turned === 0 ? ` High spot in line with the ${name}.` : ` High spot ${String(turned)} degrees clockwise from that of the ${name}, seen from the left end.`;
 }
 
 /** The set-ups of the offset journals, one for each, after everything concentric: held on something finished, over shim. */
-export function offsetEnds(
-  work: Work,
-  layout: Layout,
-  { grip, from, trueFirst, length }: SecondEnd,
-  measured: Set<string>,
-): Holding[] {
+export function offsetEnds(work: Work, layout: Layout, later: SecondEnd, measured: Set<string>): Holding[] {
   const { part, lathe } = work;
-  const { pivot, first, second } = layout;
+  const { pivot, first, second, total } = layout;
+  const { from, trueFirst, length } = later;
   const offsets = second.filter(({ offset }) => offset > 0);
-  const throws = [...second, ...first].filter(({ offset }) => offset > 0);
-  const inLine = (bar: Bar): string => {
-    const other = throws[0];
-    return other === undefined || other === bar ? '' : ` High spot in line with the ${inSentence(other.feature)}.`;
-  };
-  return throws.map((bar): Holding => {
+  const throws = throwsOf(layout);
+  return throws.flatMap((bar): Holding[] => {
+    const chuck = offsetGripOf(work, layout, later, bar);
+    if (chuck === null) return [];
     const onFirst = first.includes(bar);
     const side = onFirst ? first : second;
-    const held = onFirst ? (gripOn([...second, pivot], ALLOWANCES.grip) ?? pivot) : grip;
+    const grip = heldForOffset(layout, later, bar);
     const face = onFirst ? 'first end' : 'second end';
     const onEnd = onFirst || trueFirst ? zero : ALLOWANCES.secondEnd;
+    const necks = necksOf(side);
     const inboard =
       side
         .slice(0, side.indexOf(bar))
-        .filter(({ offset }) => offset === 0)
+        .filter(({ offset }, index) => offset === 0 && necks[index] === false)
         .at(-1)?.diameter ?? (onFirst && !isAsStock(part, pivot) ? pivot.diameter : from);
+    // Nothing can steady it off its own axis, so it stands out of the chuck alone.
+    const held: Held = { bending: 'chuck', out: later.held.out, supported: false, slender: false };
     const steps: Step[] = [
       {
         id: `dial-in-${bar.feature.id}`,
@@ -59,18 +83,22 @@ export function offsetEnds(
         },
         instrument: 'indicator',
         caution: 'chuck-key',
-        note: `The indicator shows twice the throw. Held on the finished ${inSentence(held.feature)} over copper shim.${inLine(bar)}`,
+        note: `The indicator shows twice the throw. Held on the finished ${inSentence(grip.feature)} over copper shim.${inLine(bar, throws)}`,
+        before: ['Spindle out of gear, turned by hand: everything clears the bed and the tool.'],
         minutes: 15,
       },
       ...measureSteps(part, [bar], measured),
-      ...offsetSteps(work, side, bar, inboard, face, onEnd),
+      ...offsetSteps(work, held, side, bar, inboard, face, onEnd, total),
       ...(!trueFirst && bar === offsets.at(-1) ? [length, edges(`offset-${bar.feature.id}`, 'second end')] : []),
     ];
-    const holding = `Four-jaw chuck on the ${inSentence(held.feature)} over copper shim, offset ${bare(bar.offset, part.unit)}.`;
-    const title = `Offset: ${inSentence(bar.feature)}`;
-    return {
-      setup: { id: `offset-${bar.feature.id}`, machine: lathe.machine.id, title, say: 'Offset, four jaw', holding },
-      steps,
-    };
+    return [
+      {
+        setup: {
+          id: `offset-${bar.feature.id}`, machine: lathe.machine.id, title: `Offset: ${inSentence(bar.feature)}`, say: chuck.say, holding: chuck.holding,
+          why: [...chuck.why, 'Off centre comes after everything concentric: once it is cut, the work no longer runs true.'], alternatives: [...chuck.alternatives],
+        },
+        steps,
+      },
+    ];
   });
 }

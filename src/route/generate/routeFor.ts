@@ -3,14 +3,19 @@ import type { Machine, Part } from '../../part/index.ts';
 import { materialIn, type ToolMaterial } from '../../trade/index.ts';
 import type { Route } from '../route.ts';
 import { ALLOWANCES } from './allowances.ts';
+import { betweenCentres, turnsBetweenCentres } from './betweenCentres.ts';
 import type { Cutting } from './cuts.ts';
 import { inSentence, operationIn, type Holding, type Step, type Work } from './draft.ts';
-import { millSteps } from './endSteps.ts';
-import { barLength, faultsOf, type RouteFault } from './faults.ts';
-import { firstEnd } from './firstEnd.ts';
+import { faultsOf } from './faults.ts';
+import type { RouteFault } from './fault.ts';
+import { firstEnd, firstEndOf } from './firstEnd.ts';
+import { barGrip } from './holding.ts';
 import { gripOn, layoutOf, type Layout } from './layout.ts';
+import { machineFaults } from './machineFaults.ts';
+import { millSteps } from './millSteps.ts';
 import { offsetEnds } from './offsetEnds.ts';
-import { secondEnd, secondEndOf } from './secondEnd.ts';
+import { secondEnd, secondEndOf, secondGrip } from './secondEnd.ts';
+import { comesOffBar } from './stockLength.ts';
 
 const DEBURR: Step = {
   id: 'deburr',
@@ -23,9 +28,32 @@ const DEBURR: Step = {
 function milling(work: Work, { first, pivot }: Layout): Holding | null {
   const steps = millSteps(work);
   if (work.mill === null || steps.length === 0) return null;
-  const grip = gripOn([...first, pivot], ALLOWANCES.grip) ?? pivot;
-  const holding = `The ${inSentence(grip.feature)} in a vee block in the vice, axis along X.`;
-  return { setup: { id: 'mill', machine: work.mill.machine.id, title: 'Mill', say: 'At the mill', holding }, steps };
+  const cut = new Set(work.part.milled.map(({ on }) => on));
+  const free = [...first, pivot].filter(({ feature }) => !cut.has(feature.id));
+  const grip = gripOn(free, ALLOWANCES.grip) ?? gripOn([...first, pivot], ALLOWANCES.grip) ?? pivot;
+  const angled = work.part.milled.some(({ angle }) => angle !== 0);
+  return {
+    setup: {
+      id: 'mill', machine: work.mill.machine.id, title: 'Mill', say: 'At the mill',
+      holding: `The ${inSentence(grip.feature)} in a vee block in the vice, axis along X.`,
+      why: [`The ${inSentence(grip.feature)} is true to the axis and nothing is cut in it; a vee does not mark it.`],
+      alternatives: angled ? ['An indexing head with a centre, where several angles are wanted.'] : [],
+    },
+    steps,
+  };
+}
+
+/** The set-ups on the lathe for work that is held in a chuck. */
+function inChuck(work: Work, layout: Layout, offBar: boolean, measured: Set<string>): Holding[] {
+  const first = firstEndOf(work, layout, offBar);
+  const later = secondEndOf(work, layout, offBar);
+  const chuck = barGrip(work.part, work.lathe.machine, offBar, first.held.supported);
+  const holdings: (Holding | null)[] = [
+    chuck === null ? null : firstEnd(work, layout, first, chuck, offBar, measured),
+    secondEnd(work, layout, later, secondGrip(work, layout, later), measured),
+    ...offsetEnds(work, layout, later, measured),
+  ];
+  return holdings.filter((holding): holding is Holding => holding !== null);
 }
 
 /**
@@ -34,22 +62,21 @@ function milling(work: Work, { first, pivot }: Layout): Holding | null {
  */
 export function routeFor(part: Part, machines: readonly Machine[], tool: ToolMaterial): Result<Route, readonly RouteFault[]> {
   const layout = layoutOf(part);
-  const faults = faultsOf(part, machines, layout);
   const material = materialIn(part.stock.material);
   const [lathe, mill] = machines;
-  if (faults.length > 0 || layout === null || material === null || lathe === undefined) return fail(faults);
+  const faults = faultsOf(part, machines, layout);
+  if (layout === null || material === null || lathe === undefined) return fail(faults);
   const on = (machine: Machine): Cutting => ({ machine, material, tool, unit: part.unit });
   const work: Work = { part, lathe: on(lathe), mill: mill === undefined ? null : on(mill) };
-  const offBar = part.stock.length >= barLength(layout, part.stock.size);
+  const offBar = comesOffBar(part, lathe, layout);
+  const all = [...faults, ...machineFaults(work, layout, offBar)];
+  if (all.length > 0) return fail(all);
   // A mate is measured once, before the first size that depends on it.
   const measured = new Set<string>();
-  const later = secondEndOf(work, layout, offBar);
-  const holdings = [
-    firstEnd(work, layout, offBar, measured),
-    secondEnd(work, layout, later, measured),
-    ...offsetEnds(work, layout, later, measured),
-    milling(work, layout),
-  ].filter((holding): holding is Holding => holding !== null);
+  const centres = turnsBetweenCentres(part, lathe, layout, offBar);
+  const turned = centres ? betweenCentres(work, layout, measured) : inChuck(work, layout, offBar, measured);
+  const milled = milling(work, layout);
+  const holdings = milled === null ? turned : [...turned, milled];
   const operations = holdings.flatMap(({ setup, steps }) => steps.map((step) => operationIn(setup.id, step)));
   const last = holdings.at(-1)?.setup.id ?? 'first-end';
   return ok({

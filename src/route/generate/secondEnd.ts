@@ -1,11 +1,15 @@
-import { nanometres, plus, thou, times, zero, type Length } from '../../measure/index.ts';
-import { ALLOWANCES, SLENDER } from './allowances.ts';
-import { facingCut } from './cuts.ts';
-import { bare, inSentence, type Holding, type Step, type Work } from './draft.ts';
+import { nanometres, plus, thou, zero, type Length } from '../../measure/index.ts';
+import { ALLOWANCES } from './allowances.ts';
+import { facingCut, speedWhy } from './cuts.ts';
+import { bare, inSentence, type Held, type Holding, type Step, type Work } from './draft.ts';
+import { chamferSteps, recessSteps } from './edges.ts';
 import { endSteps } from './endSteps.ts';
-import { gripOn, isAsStock, lengthOf, type Bar, type Layout } from './layout.ts';
+import { centreStep } from './firstEnd.ts';
+import { heldFor } from './held.ts';
+import { trueGrip, type Grip } from './holding.ts';
+import { acrossCorners, gripOn, isAsStock, isDelicate, lengthOf, otherEnd, type Bar, type Layout } from './layout.ts';
 import { lengthStep } from './sideSteps.ts';
-import { edges, measureSteps, threadSteps, turnedSteps } from './sides.ts';
+import { coneSteps, edges, measureSteps, threadSteps, turnedSteps } from './sides.ts';
 
 /** What the later set-ups need to know of each other. */
 export type SecondEnd = {
@@ -17,40 +21,62 @@ export type SecondEnd = {
   readonly trueFirst: boolean;
   /** Faces the second end, last of all lengths. */
   readonly length: Step;
+  readonly held: Held;
+  readonly why: string | null;
 };
 
-const otherEnd = ({ firstEnd }: Layout): 'left' | 'right' => (firstEnd === 'right' ? 'left' : 'right');
+/** The largest diameter that goes into the chuck behind what is held. */
+export function behindGrip({ first }: Layout, grip: Bar): Length {
+  const at = first.indexOf(grip);
+  return nanometres(Math.max(0, ...first.slice(at + 1).map(({ needs }) => needs)));
+}
 
 /** What is held and turned in the later set-ups, decided once for all of them. */
 export function secondEndOf(work: Work, layout: Layout, offBar: boolean): SecondEnd {
   const { part } = work;
   const { pivot, first, second } = layout;
+  const end = otherEnd(layout.firstEnd);
   const offsets = second.filter(({ offset }) => offset > 0);
-  const ends = part.ends.filter((feature) => feature.end === otherEnd(layout));
-  const trueFirst = offsets.length === 0 || second.length > offsets.length || ends.length > 0;
+  const ends = part.ends.filter((feature) => feature.end === end);
+  const onPivot = part.edges.some((edge) => edge.on === pivot.feature.id && edge.at === end);
+  const cone = pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end;
+  const trueFirst = offsets.length === 0 || second.length > offsets.length || ends.length > 0 || onPivot || cone;
+  const grip = gripOn([...first, pivot], ALLOWANCES.grip) ?? pivot;
+  const standing = grip === pivot ? zero : plus(lengthOf(first.slice(0, first.indexOf(grip))), pivot.length);
+  const out = plus(plus(lengthOf(second), standing), ALLOWANCES.secondEnd);
+  const { held, why } = heldFor(work, second, out, [pivot.diameter]);
   return {
-    grip: gripOn([...first, pivot], ALLOWANCES.grip) ?? pivot,
-    from: offBar && !isAsStock(part, pivot) ? pivot.diameter : part.stock.size,
+    grip,
+    from: offBar && !isAsStock(part, pivot) ? pivot.diameter : acrossCorners(part),
     trueFirst,
-    length: lengthStep(work, second.at(-1) ?? pivot, ALLOWANCES.secondEnd, 'end', trueFirst ? [] : ['eccentric']),
+    length: lengthStep(
+      work, second.at(-1) ?? pivot, ALLOWANCES.secondEnd, 'end', trueFirst ? [] : ['eccentric'],
+      held.supported && trueFirst ? ['Tailstock back, clear of the facing tool.'] : [],
+    ),
+    held,
+    why,
   };
 }
 
-/** The set-up of the second end, held true on something finished, over shim; null where only offset journals are on it. */
-export function secondEnd(
-  work: Work,
-  layout: Layout,
-  { grip, from, trueFirst, length }: SecondEnd,
-  measured: Set<string>,
-): Holding | null {
-  if (!trueFirst) return null;
+/** How the second end is held true; null where nothing is turned there but offset journals, or no chuck takes it. */
+export function secondGrip(work: Work, layout: Layout, { grip, held }: SecondEnd): Grip | null {
+  return trueGrip(work.part, work.lathe.machine, grip, behindGrip(layout, grip), held.supported);
+}
+
+/** The set-up of the second end, held true on something finished; null where only offset journals are on it. */
+export function secondEnd(work: Work, layout: Layout, later: SecondEnd, chuck: Grip | null, measured: Set<string>): Holding | null {
+  const { grip, from, trueFirst, length, held, why } = later;
+  if (!trueFirst || chuck === null) return null;
   const { part, lathe } = work;
   const { pivot, second } = layout;
-  const ends = part.ends.filter((feature) => feature.end === otherEnd(layout));
-  const overhang = plus(plus(lengthOf(second), pivot.length), ALLOWANCES.secondEnd);
-  const thinnest = nanometres(Math.min(...[...second, pivot].map(({ diameter }) => diameter)));
-  const supported = overhang > times(thinnest, SLENDER.tailstock);
-  const shim = `${inSentence(grip.feature)} over copper shim`;
+  const end = otherEnd(layout.firstEnd);
+  const ends = part.ends.filter((feature) => feature.end === end);
+  const wanted = ends.some(({ kind }) => kind === 'centre');
+  const centred = !wanted && (held.supported || ends.length > 0);
+  const name = inSentence(grip.feature);
+  const facing = facingCut(lathe, from, []);
+  // With nothing else to do at this end, one facing brings it to length.
+  const faceOnly = second.length === 0 && ends.length === 0;
   const steps: Step[] = [
     {
       id: 'dial-in-true',
@@ -61,28 +87,40 @@ export function secondEnd(
       target: { quantity: 'indicator', low: zero, high: thou(1), aim: zero, from: null, fit: null },
       instrument: 'indicator',
       caution: 'chuck-key',
-      note: `Held on the finished ${shim}, jaws just tight.`,
+      note: chuck.by === 'collet' ? `Held on the finished ${name} in a collet; the indicator only checks it.` : `Held on the finished ${name} over copper shim, jaws just tight.`,
+      before: ['Spindle out of gear, turned by hand.', isDelicate(grip) ? `The ${name} clean, no burr under the shim.` : 'Burrs off, jaws clean.'],
       minutes: 12,
     },
-    {
-      id: 'face-second-end',
-      kind: 'face',
-      title: `Face the second end clean${supported || ends.length > 0 ? ' and centre it' : ''}`,
-      say: 'Face the second end',
-      cut: facingCut(lathe, from, []),
-      note: `Leave ${bare(ALLOWANCES.secondEnd, part.unit)} over length.${supported ? ' Then bring the tailstock up.' : ''}`,
-      minutes: 6,
-    },
+    ...(faceOnly
+      ? []
+      : [
+          {
+            id: 'face-second-end',
+            kind: 'face' as const,
+            title: `Face the second end clean${centred ? ' and centre it' : ''}`,
+            say: 'Face the second end',
+            cut: facing,
+            note: `Leave ${bare(ALLOWANCES.secondEnd, part.unit)} over length.${held.supported && !wanted ? ' Then bring the tailstock up.' : ''}`,
+            why: [speedWhy(lathe, from, [], facing.speedRpm)],
+            minutes: 6,
+          },
+        ]),
+    ...centreStep(work, end),
     ...measureSteps(part, second, measured),
-    ...turnedSteps(work, { side: second, from, zero: 'second end', onEnd: ALLOWANCES.secondEnd }),
+    ...turnedSteps(work, { side: second, from, zero: 'second end', onEnd: ALLOWANCES.secondEnd, held }),
+    ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end ? coneSteps(work, held, pivot, { from: 'second end', distance: plus(plus(lengthOf(second), pivot.length), ALLOWANCES.secondEnd) }) : []),
     length,
+    ...recessSteps(work, pivot, { from: 'finished end', distance: plus(lengthOf(second), second.length === 0 ? thou(1) : zero) }, end),
+    ...chamferSteps(work, pivot, end),
     ...threadSteps(work, second),
-    ...endSteps(work, ends),
+    ...endSteps(work, ends, held.supported),
     edges('second-end', 'second end'),
   ];
-  const holding = `Four-jaw chuck on the ${shim}, dialled true${supported ? ', tailstock centre' : ''}.`;
   return {
-    setup: { id: 'second-end', machine: lathe.machine.id, title: 'Second end', say: 'Second end, four jaw', holding },
+    setup: {
+      id: 'second-end', machine: lathe.machine.id, title: 'Second end', say: `Second end, ${chuck.say}`, holding: chuck.holding,
+      why: [...chuck.why, ...(why === null ? [] : [why])], alternatives: [...chuck.alternatives],
+    },
     steps,
   };
 }

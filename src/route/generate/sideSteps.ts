@@ -1,10 +1,12 @@
-import { asDiameter, formatSize, minus, nanometres, plus, type Length } from '../../measure/index.ts';
-import { cuttingForceN, deflection, parseThread, externalDepth, radialForceN, type Reduction } from '../../trade/index.ts';
-import { ALLOWANCES } from './allowances.ts';
-import { finishCut, facingCut, minutesOf, plainCut, roughCut, roughPasses, rpmAt } from './cuts.ts';
-import { bare, inSentence, target, type Step, type Work } from './draft.ts';
+import { asDiameter, formatAmount, formatSize, larger, minus, nanometres, plus, roundedTo, thou, times, type Length } from '../../measure/index.ts';
+import {
+  barMassKg, cuttingForceN, deflection, externalDepth, parseThread, radialForceN, unbalanceForceN, type Material, type Reduction,
+} from '../../trade/index.ts';
+import { ALLOWANCES, LIMITS } from './allowances.ts';
+import { facingCut, feedFor, finishCut, minutesOf, plainCut, radialDivision, roughCut, rpmAt, speedWhy } from './cuts.ts';
+import { bare, inSentence, target, type Held, type Step, type Work } from './draft.ts';
 import { diameterFit, lengthFit, widthOf } from './fitOf.ts';
-import { limitsOf, type Bar } from './layout.ts';
+import { isFine, limitsOf, type Bar } from './layout.ts';
 
 /** Where a cut stops: so far from a face, by the name it has in this set-up. */
 export type Place = { readonly from: string; readonly distance: Length };
@@ -14,25 +16,72 @@ const sizesOf = (bar: Bar): { readonly low: Length; readonly aim: Length; readon
   aim: bar.diameter,
 });
 
-/** True where the diameter wants a micrometer, and a rough cut before it is finished. */
-export function isFine({ feature }: Bar): boolean {
-  const { low, high } = limitsOf(feature);
-  return minus(high, low) <= ALLOWANCES.fine;
+/** What a diameter is roughed to: the allowance over its size, up to the next five divisions of the cross-slide dial. */
+export const roughAim = ({ lathe }: Work, { diameter }: Bar): Length =>
+  roundedTo(plus(diameter, ALLOWANCES.rough), times(radialDivision(lathe.machine), 10), 'ceiling');
+
+/** The widest that a diameter may be over its size and still be finished in two passes. */
+const atMostOver = ({ lathe }: Work): Length => plus(plus(ALLOWANCES.rough, ALLOWANCES.roughSpread), times(radialDivision(lathe.machine), 10));
+
+const ELASTIC_GPA: Readonly<Record<Material, number>> = {
+  'low-carbon-steel': 205, 'alloy-steel': 205, 'stainless-steel': 193, 'grey-iron': 100, brass: 100, aluminium: 69,
+};
+const DENSITY: Readonly<Record<Material, number>> = {
+  'low-carbon-steel': 7850, 'alloy-steel': 7850, 'stainless-steel': 7950, 'grey-iron': 7200, brass: 8500, aluminium: 2700,
+};
+
+/** How much a finishing cut of half the rough allowance bends the work away at a bar, on the diameter. */
+export function springOf({ lathe, part }: Work, bar: Bar, held: Pick<Held, 'bending' | 'out'>, outboard: Length): Length {
+  const { feature } = bar;
+  const roughness = feature.kind === 'thread' ? null : feature.roughness;
+  const depth = nanometres(Math.ceil(ALLOWANCES.rough / 4));
+  const force = radialForceN(cuttingForceN(lathe.material, depth, feedFor({ ...lathe, unit: part.unit }, 'finish', roughness)));
+  const reach = held.bending === 'chuck' ? larger(minus(held.out, outboard), bar.length) : held.out;
+  return nanometres(2 * deflection(held.bending, asDiameter(bar.diameter), reach, force, ELASTIC_GPA[lathe.material]));
 }
 
-/** What a fine diameter is roughed to. */
-export const roughAim = ({ diameter }: Bar): Length => plus(diameter, ALLOWANCES.rough);
+/** The fastest that off-centre work may turn: its out-of-balance force stays under the limit. Null where nothing holds it down. */
+export function offCentreLimit({ lathe }: Work, bar: Bar, across: Length, length: Length): number | null {
+  if (bar.offset === 0) return null;
+  const mass = barMassKg(asDiameter(across), length, DENSITY[lathe.material]);
+  const { spindleSpeeds } = lathe.machine;
+  const calm = spindleSpeeds.filter((rpm) => unbalanceForceN(mass, bar.offset, rpm) <= LIMITS.unbalanceN);
+  return Math.max(Math.min(...spindleSpeeds), ...calm);
+}
 
-const offCentre = (bar: Bar): readonly Reduction[] => (bar.offset > 0 ? ['eccentric'] : []);
+const reductionsFor = (bar: Bar, held: Held): readonly Reduction[] => [
+  ...(bar.offset > 0 ? (['eccentric'] as const) : []),
+  ...(held.slender ? (['long'] as const) : []),
+];
 const caution = (bar: Bar): Pick<Step, 'caution'> => (bar.offset > 0 ? { caution: 'out-of-balance' } : {});
 
+/** What is always true before a cut along the work. */
+const ready = (held: Held, ...more: readonly string[]): string[] => [
+  ...(held.bending === 'chuck-and-tailstock' ? ['Tailstock centre up, with a drop of oil.'] : []),
+  ...(held.bending === 'between-centres' ? ['Dog tight and clear of the slide, centre oiled.'] : []),
+  ...(held.slender ? ['Follow rest or steady set, where there is one.'] : []),
+  ...more,
+];
+
+/** Shortens a stop to whole divisions of the carriage dial, where it has one; a rough stop need not be finer. */
+function wholeStop({ lathe }: Work, distance: Length): Length {
+  const dial = lathe.machine.carriage;
+  if (dial === null) return distance;
+  const whole = roundedTo(distance, dial.division, 'floor');
+  return whole > 0 ? whole : distance;
+}
+
 /** The rough cut of a fine diameter, short of its shoulder and over size; none where less than that is left to take. */
-export function roughStep({ part, lathe }: Work, bar: Bar, from: Length, shoulder: Place): Step | null {
-  const aim = roughAim(bar);
+export function roughStep(
+  work: Work, held: Held, bar: Bar, from: Length, shoulder: Place, extra: readonly Reduction[] = [], most: number | null = null,
+): Step | null {
+  const { part, lathe } = work;
+  const aim = roughAim(work, bar);
   if (from <= plus(aim, ALLOWANCES.roughSpread)) return null;
-  const cut = roughCut(lathe, from, aim, offCentre(bar));
+  const { cut, why, passes } = roughCut(lathe, from, aim, [...reductionsFor(bar, held), ...extra], most);
   const name = inSentence(bar.feature);
   const window = { low: minus(aim, ALLOWANCES.roughSpread), aim, high: plus(aim, ALLOWANCES.roughSpread) };
+  const stop = wholeStop(work, minus(shoulder.distance, ALLOWANCES.shoulder));
   return {
     id: `rough-${bar.feature.id}`,
     kind: 'rough',
@@ -42,28 +91,27 @@ export function roughStep({ part, lathe }: Work, bar: Bar, from: Length, shoulde
     target: target('diameter', window, from, null),
     instrument: 'caliper',
     cut,
-    stop: { from: shoulder.from, distance: minus(shoulder.distance, ALLOWANCES.shoulder) },
+    stop: { from: shoulder.from, distance: stop },
     ...caution(bar),
-    note: `Short of the shoulder by ${formatSize(ALLOWANCES.shoulder, part.unit)}.`,
-    minutes: minutesOf(cut, shoulder.distance, roughPasses(nanometres(Math.ceil((from - aim) / 2)), lathe.tool)),
+    note: `Short of the shoulder by ${formatAmount(minus(shoulder.distance, stop), part.unit)}.`,
+    before: ready(held),
+    why: [...why],
+    minutes: minutesOf(cut, shoulder.distance, passes),
   };
-}
-
-/** How much a finishing cut bends the work out of a chuck at its free end, on the diameter. */
-function springOf({ lathe }: Work, bar: Bar, depth: Length, feed: Length, overhang: Length): Length {
-  const force = radialForceN(cuttingForceN(lathe.material, depth, feed));
-  return nanometres(2 * deflection('chuck', asDiameter(bar.diameter), overhang, force, 200));
 }
 
 /** What there is to say, or null. */
 const noteOf = (...sentences: readonly string[]): string | null => sentences.filter((text) => text !== '').join(' ') || null;
 
 /** The steps that bring a diameter and its shoulder to size: the finishing cut, and filing or polishing with its trial. */
-export function finishSteps(work: Work, bar: Bar, from: Length, shoulder: Place): Step[] {
+export function finishSteps(
+  work: Work, held: Held, bar: Bar, from: Length, shoulder: Place, extra: readonly Reduction[] = [], most: number | null = null,
+): Step[] {
   const { part, lathe } = work;
   const { feature } = bar;
   const name = inSentence(feature);
   const hand = feature.kind === 'thread' ? 'turned' : feature.finish;
+  const roughness = feature.kind === 'thread' ? null : feature.roughness;
   const [left, spread] =
     hand === 'filed'
       ? [ALLOWANCES.file, ALLOWANCES.fileSpread]
@@ -74,13 +122,13 @@ export function finishSteps(work: Work, bar: Bar, from: Length, shoulder: Place)
   const aim = left === null ? final.aim : plus(final.aim, left);
   const window = left === null ? final : { low: minus(aim, spread), aim, high: plus(aim, spread) };
   const fine = isFine(bar) || left !== null;
-  const little = from <= plus(plus(aim, ALLOWANCES.rough), ALLOWANCES.roughSpread);
-  const cut = fine || little ? finishCut(lathe, from, aim, offCentre(bar)) : plainCut(lathe, from, aim, ALLOWANCES.shoulder);
-  const spring = springOf(work, bar, cut.depthOnRadius ?? left ?? from, cut.feedPerTurn ?? from, shoulder.distance);
-  const springs =
-    fine && spring * 4 > window.high - window.low
-      ? `Out of the chuck alone it would spring ${formatSize(spring, part.unit)}: tailstock up.`
-      : '';
+  const little = from <= plus(aim, atMostOver(work));
+  const reductions = [...reductionsFor(bar, held), ...extra];
+  const chosen =
+    fine || little ? finishCut(lathe, from, aim, reductions, roughness, most) : plainCut(lathe, from, aim, ALLOWANCES.shoulder, reductions);
+  const spring = springOf(work, bar, held, minus(shoulder.distance, bar.length));
+  const springy = fine && spring * 10 > window.high - window.low;
+  const cut = springy ? { ...chosen.cut, spring: true } : chosen.cut;
   const steps: Step[] = [
     {
       id: `finish-${feature.id}`,
@@ -94,18 +142,15 @@ export function finishSteps(work: Work, bar: Bar, from: Length, shoulder: Place)
       stop: shoulder,
       ...caution(bar),
       note: noteOf(
-        left === null
-          ? fine
-            ? 'Diameter and shoulder in one pass.'
-            : ''
-          : `${formatSize(left, part.unit)} is left to be ${hand}.`,
-        springs,
+        left === null ? (fine ? 'Diameter and shoulder in one pass.' : '') : `${formatAmount(left, part.unit)} is left to be ${hand}.`,
+        springy ? 'Then a pass without infeed.' : '',
       ),
-      minutes: minutesOf(
-        cut,
-        shoulder.distance,
-        fine || little ? 2 : roughPasses(nanometres(Math.ceil((from - aim) / 2)), lathe.tool),
-      ),
+      before: ready(held, ...(fine ? ['Cool to the touch, tool sharp.'] : [])),
+      why: [
+        ...chosen.why,
+        ...(springy ? [`It bends ${formatAmount(spring, part.unit)} on the diameter under the tool, held like this: two equal passes bend alike, and one without infeed takes out the rest.`] : []),
+      ],
+      minutes: minutesOf(cut, shoulder.distance, chosen.passes),
     },
   ];
   if (left !== null) {
@@ -120,12 +165,15 @@ export function finishSteps(work: Work, bar: Bar, from: Length, shoulder: Place)
       instrument: 'micrometer',
       cut: {
         tool: filed ? 'mill file, single cut, with a handle' : 'abrasive cloth on a flat backing, not on the fingers',
-        speedRpm: rpmAt(lathe, bar.diameter, []),
+        speedRpm: rpmAt(lathe, bar.diameter, bar.offset > 0 ? ['eccentric'] : []),
         feedPerTurn: null,
         depthOnRadius: null,
+        last: null,
+        spring: false,
         note: filed ? 'Long slow strokes, the same number all along.' : 'Keep it moving along.',
       },
       caution: filed ? 'lathe-filing' : 'abrasive-cloth',
+      before: ['Carriage and tool well back, spindle stopped to measure.'],
       minutes: 10,
     });
   }
@@ -138,6 +186,7 @@ export function finishSteps(work: Work, bar: Bar, from: Length, shoulder: Place)
       say: `Try the ${mate.say}`,
       feature: feature.id,
       note: 'Spindle stopped, chips off, edges broken, a drop of oil.',
+      ...(held.bending === 'chuck' ? {} : { before: ['Tailstock back, so that it goes on.'] }),
     });
   return steps;
 }
@@ -149,6 +198,7 @@ export function lengthStep(
   extra: Length,
   face: 'shoulder' | 'end',
   reductions: readonly Reduction[],
+  before: readonly string[] = [],
 ): Step {
   const name = inSentence(bar.feature);
   const mate = widthOf(part, bar.feature);
@@ -159,20 +209,28 @@ export function lengthStep(
     say: `Bring the ${name} to length`,
     feature: bar.feature.id,
     target: target('length', { ...bar.feature.length, aim: bar.length }, plus(bar.length, extra), lengthFit(part, bar.feature)),
-    instrument: 'depth-micrometer',
+    instrument: minus(bar.feature.length.high, bar.feature.length.low) <= thou(10) ? 'depth-micrometer' : 'caliper',
     cut: facingCut(lathe, bar.needs, reductions),
     ...(reductions.includes('eccentric') ? { caution: 'out-of-balance' as const } : {}),
     note: mate === null ? null : `The ${mate.say} and its end play.`,
+    before: [...before],
+    why: mate === null ? [] : [`Length is last: its limits are the ${mate.say} and the play, whatever it was measured at.`],
     minutes: 5,
   };
 }
 
 /** The single-point thread of a thread feature; its diameter has been turned before. */
-export function threadStep({ lathe }: Work, bar: Bar, place: Place): Step | null {
+export function threadStep(work: Work, bar: Bar, place: Place): Step | null {
   if (bar.feature.kind !== 'thread') return null;
+  const { lathe, part } = work;
   const { feature } = bar;
   const thread = parseThread(feature.designation);
   const depth = thread.ok ? externalDepth(thread.value) : null;
+  const edges = part.edges.filter((edge) => edge.on === feature.id);
+  const relieved = edges.some(({ kind }) => kind === 'undercut');
+  const chamfered = edges.some(({ kind }) => kind === 'chamfer');
+  const steel = { ...lathe, tool: 'high-speed-steel' as const };
+  const rpm = rpmAt(steel, bar.diameter, ['thread']);
   return {
     id: `thread-${feature.id}`,
     kind: 'thread',
@@ -181,13 +239,53 @@ export function threadStep({ lathe }: Work, bar: Bar, place: Place): Step | null
     feature: feature.id,
     cut: {
       tool: 'threading tool, 60 degrees, high-speed steel',
-      speedRpm: rpmAt({ ...lathe, tool: 'high-speed-steel' }, bar.diameter, ['thread']),
+      speedRpm: rpm,
       feedPerTurn: thread.ok ? thread.value.pitch : null,
       depthOnRadius: depth,
+      last: null,
+      spring: true,
       note: 'That is the whole depth; less at each pass, cutting oil, and a pass without infeed at the end.',
     },
     stop: place,
-    note: 'Chamfer the end first. Try the nut before the work leaves the chuck.',
+    note: 'Try the nut before the work leaves the chuck.',
+    before: [
+      `Gearbox set${thread.ok ? ` for ${formatSize(thread.value.pitch, part.unit)} a turn` : ''}, and a scratch pass checked with a gauge.`,
+      chamfered ? 'Chamfer cut.' : 'Start of the thread chamfered.',
+      relieved ? 'Relief cut: the tool runs out in it.' : 'Tool drawn out, or half nuts opened, at the same place each pass.',
+    ],
+    why: [speedWhy(steel, bar.diameter, ['thread'], rpm)],
     minutes: 15,
   };
 }
+
+/** The cone of a taper, after it was turned to its large end: by the compound, set to half the included angle. */
+export function taperStep(work: Work, held: Held, bar: Bar, place: Place, angle: number, setOver: Length): Step | null {
+  if (bar.feature.kind !== 'taper') return null;
+  const { part, lathe } = work;
+  const { feature } = bar;
+  const spread = nanometres(Math.ceil(minus(feature.diameter.high, feature.diameter.low) / 2));
+  const { cut, why } = finishCut(lathe, bar.diameter, feature.small, reductionsFor(bar, held), feature.roughness);
+  const size = (length: Length): string => bare(length, part.unit);
+  const degrees = angle.toFixed(3);
+  return {
+    id: `taper-${feature.id}`,
+    kind: 'taper',
+    title: `Turn the ${inSentence(feature)}: ${size(bar.diameter)} to ${size(feature.small)} over ${size(bar.length)}`,
+    say: `Turn the ${inSentence(feature)}`,
+    feature: feature.id,
+    target: target('diameter', { low: minus(feature.small, spread), aim: feature.small, high: plus(feature.small, spread) }, bar.diameter, null),
+    instrument: spread * 2 <= ALLOWANCES.fine ? 'micrometer' : 'caliper',
+    cut: { ...cut, feedPerTurn: null, last: null, depthOnRadius: thou(10), note: 'Fed by the compound, by hand, from the small end; the same at each pass.' },
+    stop: place,
+    note: 'The size is at the small end. Blue shows whether the angle is right.',
+    before: [`Compound at ${degrees} degrees from the axis, gibs snug, carriage locked.`, ...ready(held)],
+    why: [
+      `The compound stands at half the included angle: atan((D - d) / 2l) = ${degrees} degrees.`,
+      `Between centres the tailstock set over ${size(setOver)} does the same over the whole work.`,
+      ...why,
+    ],
+    angle,
+    minutes: 15,
+  };
+}
+

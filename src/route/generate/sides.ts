@@ -1,14 +1,25 @@
-import { minus, plus, thou, zero, type Length } from '../../measure/index.ts';
-import type { Mate, Part } from '../../part/index.ts';
+import { asDiameter, degrees, formatAmount, formatSize, magnitude, minus, plus, thou, toDegrees, zero, type Length } from '../../measure/index.ts';
+import { mateSize, type Mate, type Part } from '../../part/index.ts';
+import { boreShape, compoundAngle, setOver, type BoreShape } from '../../trade/index.ts';
 import { ALLOWANCES } from './allowances.ts';
-import type { Step, Work } from './draft.ts';
+import type { Held, Step, Work } from './draft.ts';
+import { chamferSteps, recessSteps } from './edges.ts';
 import { boreOf, widthOf } from './fitOf.ts';
-import { shouldersOf, type Bar, type Side } from './layout.ts';
-import { finishSteps, isFine, lengthStep, roughAim, roughStep, threadStep } from './sideSteps.ts';
+import { isFine, necksOf, shouldersOf, type Bar, type Side } from './layout.ts';
+import { neckSteps } from './necks.ts';
+import { finishSteps, lengthStep, roughAim, roughStep, taperStep, threadStep, type Place } from './sideSteps.ts';
 
 export const hasWidth = (part: Part, bar: Bar | undefined): boolean => bar !== undefined && widthOf(part, bar.feature) !== null;
 
-/** The mates that the diameters and lengths of some bars depend on, each once. */
+/** How the readings of a mate are taken, each place by place and direction by direction. */
+const HOW: Readonly<Record<Mate['kind'], string | null>> = {
+  bore: 'Both ends and the middle, along and across. The smallest counts.',
+  width: 'At three places round. The largest counts.',
+  bearing: null,
+  bolt: null,
+};
+
+/** The mates that the diameters and lengths of some bars depend on, each once; one that was measured at the desk is measured once more. */
 export function measureSteps(part: Part, bars: readonly Bar[], measured: Set<string>): Step[] {
   const mates = bars
     .flatMap(({ feature }) => [boreOf(part, feature), widthOf(part, feature)])
@@ -18,7 +29,10 @@ export function measureSteps(part: Part, bars: readonly Bar[], measured: Set<str
     measured.add(mate.id);
     const bore = mate.kind === 'bore';
     // Only far enough off to be a slip: a mate is never what the drawing says, so the window is wide.
-    const around = { low: minus(mate.nominal, thou(10)), aim: mate.nominal, high: plus(mate.nominal, thou(10)) };
+    const size = mateSize(mate);
+    const around = { low: minus(size, thou(10)), aim: size, high: plus(size, thou(10)) };
+    const shape = boreShape(mate.readings);
+    const known = shape === null ? null : knownOf(shape, part.unit);
     return [
       {
         id: `measure-${mate.id}`,
@@ -28,11 +42,21 @@ export function measureSteps(part: Part, bars: readonly Bar[], measured: Set<str
         feature: mate.id,
         target: { quantity: bore ? 'bore' : 'width', ...around, from: null, fit: null },
         instrument: bore ? 'telescoping-gauge' : 'micrometer',
-        note: bore ? 'Both ends and the middle, along and across. The smallest counts.' : null,
+        note: [HOW[mate.kind], known].filter((text) => text !== null).join(' ') || null,
+        before: ['The mate is clean, without burrs, and as warm as the work.'],
+        why: ['What is turned to it is worked out from this reading, not from the drawing.'],
         minutes: 4,
       },
     ];
   });
+}
+
+/** What the readings at the desk said, in words. */
+function knownOf({ smallest, largest, outOfRound, taper }: BoreShape, unit: Part['unit']): string {
+  const amount = (length: Length): string => formatAmount(magnitude(length), unit);
+  const round = outOfRound === null || outOfRound === 0 ? '' : `, out of round by ${amount(outOfRound)}`;
+  const cone = taper === null || taper === 0 ? '' : `, the far end ${amount(taper)} ${taper > 0 ? 'larger' : 'smaller'}`;
+  return `At the desk: ${formatSize(smallest, unit)} to ${formatSize(largest, unit)}${round}${cone}.`;
 }
 
 type SideWork = {
@@ -42,51 +66,91 @@ type SideWork = {
   readonly zero: string;
   /** Left on the end until it is faced to length. */
   readonly onEnd: Length;
+  readonly held: Held;
 };
 
-/** The concentric diameters of one side: roughed from the pivot outward, then finished in the same order, with their lengths. */
-export function turnedSteps(work: Work, { side, from, zero: face, onEnd }: SideWork): Step[] {
+/** The cone of a taper, with its angle and what the tailstock would be set over between centres. */
+export function coneSteps(work: Work, held: Held, bar: Bar, place: Place): Step[] {
+  const { feature } = bar;
+  if (feature.kind !== 'taper') return [];
+  const cone = { large: asDiameter(bar.diameter), small: feature.small, over: bar.length };
+  const whole = work.part.turned.reduce<Length>((sum, { length }) => plus(sum, length.high), zero);
+  // A thousandth of a degree is finer than any scale; the number is the same whatever unit the part is shown in.
+  const angle = toDegrees(degrees(Math.round(toDegrees(compoundAngle(cone)) * 1000) / 1000, 'half-even'));
+  const step = taperStep(work, held, bar, place, angle, setOver(cone, whole, 'half-even'));
+  return step === null ? [] : [step];
+}
+
+/**
+ * The concentric diameters of one side: roughed from the pivot outward, then finished in the same order, with their lengths, cones
+ * and recesses; necks last. A bar outboard of a neck is turned over the neck too, up to the next shoulder inboard.
+ */
+export function turnedSteps(work: Work, { side, from, zero: face, onEnd, held }: SideWork): Step[] {
   const { part } = work;
   const shoulders = shouldersOf(side);
-  const placed = side.map((bar, index) => ({ bar, index, shoulder: plus(shoulders[index] ?? zero, onEnd) }));
-  const concentric = placed.filter(({ bar }) => bar.offset === 0);
+  const necks = necksOf(side);
+  const placed = side.map((bar, index) => {
+    let reach = index;
+    while (bar.offset === 0 && necks[index] === false && necks[reach - 1] === true) reach -= 1;
+    const at = (which: number): Length => plus(shoulders[which] ?? zero, onEnd);
+    return { bar, index, neck: necks[index] === true, inboard: side[reach - 1], shoulder: at(index), reach: at(reach) };
+  });
+  const concentric = placed.filter(({ bar, neck }) => bar.offset === 0 && !neck);
   const roughed: Step[] = [];
   const finished: Step[] = [];
   const left = new Map<string, Length>();
+  /** Finishes a bar as far as its reach, then what belongs to its shoulder; `faced` is left on that shoulder. */
+  const finish = ({ bar, shoulder, reach }: (typeof placed)[number], start: Length, faced: Length): Step[] => [
+    ...finishSteps(work, held, bar, start, { from: face, distance: minus(reach, faced) }),
+    ...coneSteps(work, held, bar, { from: face, distance: shoulder }),
+    ...recessSteps(work, bar, { from: face, distance: shoulder }),
+  ];
   let zone = from;
-  for (const { bar, shoulder } of concentric) {
-    const rough =
-      isFine(bar) || bar.feature.kind === 'thread' ? roughStep(work, bar, zone, { from: face, distance: shoulder }) : null;
+  for (const place of concentric) {
+    const { bar, reach } = place;
+    const later = isFine(bar) || bar.feature.kind === 'thread';
+    const rough = later ? roughStep(work, held, bar, zone, { from: face, distance: reach }) : null;
     if (rough !== null) {
       roughed.push(rough);
-      zone = roughAim(bar);
+      zone = roughAim(work, bar);
     }
     left.set(bar.feature.id, zone);
-    if (rough === null && !isFine(bar) && bar.feature.kind !== 'thread') {
+    if (!later) {
       // A wide window is turned in one go among the rough cuts, so that the bar is down for what lies outboard.
-      roughed.push(...finishSteps(work, bar, zone, { from: face, distance: shoulder }));
+      roughed.push(...finish(place, zone, zero));
       zone = bar.diameter;
     }
   }
-  for (const { bar, index, shoulder } of concentric) {
+  for (const place of concentric) {
+    const { bar, inboard } = place;
     if (!isFine(bar) && bar.feature.kind !== 'thread') continue;
     // The shoulder of a bar is the outboard face of the one inboard of it, which may have to hold a width.
-    const inboard = side[index - 1];
     const faced = inboard !== undefined && inboard.offset === 0 && hasWidth(part, inboard) ? ALLOWANCES.shoulderToLength : zero;
-    finished.push(
-      ...finishSteps(work, bar, left.get(bar.feature.id) ?? from, { from: face, distance: minus(shoulder, faced) }),
-    );
+    finished.push(...finish(place, left.get(bar.feature.id) ?? from, faced));
     if (faced > 0 && inboard !== undefined) finished.push(lengthStep(work, inboard, faced, 'shoulder', []));
   }
-  return [...roughed, ...finished];
+  // From the end inward, so that the work between chuck and tool is still whole.
+  const recessed = [...placed].reverse().flatMap(({ bar, neck, index, shoulder }): Step[] => {
+    if (!neck) return [];
+    // What was turned over it: the next bar outboard that is no neck, unless that turns off centre; else what lies inboard.
+    const beyond = placed.find((other) => other.index > index && !other.neck);
+    const covers = beyond !== undefined && beyond.bar.offset === 0 ? beyond : concentric.filter((other) => other.index < index).at(-1);
+    const place = { from: face, distance: shoulder };
+    return [...neckSteps(work, held, bar, covers?.bar.diameter ?? from, place), ...recessSteps(work, bar, place)];
+  });
+  return [...roughed, ...finished, ...recessed];
 }
 
-/** The single-point threads of a side, once its end is faced. */
+/** The chamfers of a side and its single-point threads, once its end is faced: a thread starts in its chamfer. */
 export function threadSteps(work: Work, side: Side): Step[] {
   const shoulders = shouldersOf(side);
-  return side
-    .map((bar, index) => threadStep(work, bar, { from: 'finished end', distance: shoulders[index] ?? bar.length }))
-    .filter((step): step is Step => step !== null);
+  const concentric = side.filter(({ offset }) => offset === 0);
+  return [
+    ...concentric.flatMap((bar) => chamferSteps(work, bar)),
+    ...side
+      .map((bar, index) => threadStep(work, bar, { from: 'finished end', distance: shoulders[index] ?? bar.length }))
+      .filter((step): step is Step => step !== null),
+  ];
 }
 
 export const edges = (setup: string, end: string): Step => ({

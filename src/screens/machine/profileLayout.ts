@@ -111,9 +111,11 @@ function marksOf(
   const notches = part.milled.flatMap((milled): ProfileMark[] => {
     const on = segments.find((segment) => segment.id === milled.on);
     if (on === undefined) return [];
-    const width = milled.kind === 'pin-pocket' ? milled.diameter : milled.length;
+    const round = milled.kind === 'pin-pocket' || milled.kind === 'cross-hole';
+    const width = round ? milled.diameter : milled.length;
     const atLeftEnd = on.left === 0;
-    const left = milled.kind === 'pin-pocket' ? on.left + (on.width - width) / 2 : atLeftEnd ? 0 : on.left + on.width - width;
+    const unplaced = round ? on.left + (on.width - width) / 2 : atLeftEnd ? 0 : on.left + on.width - width;
+    const left = milled.along === null ? unplaced : on.left + milled.along - width / 2;
     return [
       {
         id: milled.id,
@@ -123,7 +125,7 @@ function marksOf(
         left,
         width,
         top: on.radius + on.off,
-        height: milled.depth,
+        height: milled.depth ?? 2 * on.radius,
       },
     ];
   });

@@ -1,0 +1,43 @@
+import { z } from 'zod';
+import { fail, formatSize, ok, writeLength, type Result } from '../measure/index.ts';
+import { fitLimits, type FitFault } from './fitted.ts';
+import { mateSchema, type Mate } from './mate.ts';
+import { placeName, type FileProblem } from './problem.ts';
+
+const fittedFeature = z.looseObject({ fit: z.string(), mate: z.string(), diameter: z.undefined() });
+const outline = z.looseObject({ unit: z.enum(['inch', 'millimetre']), mates: z.array(mateSchema), turned: z.array(z.unknown()) });
+
+function describeFitFault(fault: FitFault, mate: Mate, unit: 'inch' | 'millimetre'): string {
+  switch (fault.key) {
+    case 'no-such-fit':
+      return `no fit is called "${fault.fit}" at ${formatSize(mate.nominal, unit)}`;
+    case 'mate-too-uncertain':
+      return `the ${mate.say} is known to ${formatSize(fault.uncertainty, unit)} either way, and the fit has ${formatSize(fault.room, unit)} of room: measure it with a better instrument`;
+  }
+}
+
+/**
+ * The JSON of a part in which every diameter that was left out beside a fit follows from its mate. JSON that is no part, or names
+ * a mate that is not there, comes back as it is: the schema says what is wrong with it.
+ */
+export function withFittedDiameters(json: unknown, base: readonly string[]): Result<unknown, FileProblem> {
+  const read = outline.safeParse(json);
+  if (!read.success) return ok(json);
+  const { unit, mates } = read.data;
+  const turned: unknown[] = [];
+  for (const [index, feature] of read.data.turned.entries()) {
+    const fitted = fittedFeature.safeParse(feature);
+    const mate = fitted.success ? mates.find((candidate) => candidate.id === fitted.data.mate) : undefined;
+    if (!fitted.success || mate === undefined) {
+      turned.push(feature);
+      continue;
+    }
+    const limits = fitLimits(fitted.data.fit, mate);
+    if (!limits.ok) {
+      const place = placeName(json, ['turned', index]);
+      return fail({ path: [...base, 'turned', index, 'fit'], place, says: describeFitFault(limits.error, mate, unit) });
+    }
+    turned.push({ ...fitted.data, diameter: { low: writeLength(limits.value.low), high: writeLength(limits.value.high) } });
+  }
+  return ok({ ...(json as object), turned });
+}

@@ -1,0 +1,200 @@
+import { dividedBy, formatAmount, larger, midway, minus, nanometres, plus, smaller, thou, times, zero, type Length } from '../../measure/index.ts';
+import type { MilledFeature, TurnedFeature } from '../../part/index.ts';
+import type { Coordinate } from '../operation.ts';
+import { millingCut, rpmAt, speedWhy } from './cuts.ts';
+import { bare, inSentence, target, type Step, type Work } from './draft.ts';
+import { depthTarget } from './endSteps.ts';
+import { limitsOf } from './layout.ts';
+
+const FLAT_CUTTER = thou(500);
+/** End mills that a shop has, from the largest: a pocket is cleared with the largest that leaves a little for its walls. Ours. */
+const CUTTERS = [500, 375, 250, 187.5, 125].map((size) => thou(size));
+
+/** The cutter of a milled feature. */
+function cutterOf(feature: MilledFeature): Length {
+  switch (feature.kind) {
+    case 'pin-pocket':
+    case 'cross-hole':
+      return feature.diameter;
+    case 'keyway':
+      return feature.width;
+    case 'flat':
+      return FLAT_CUTTER;
+    case 'pocket': {
+      const narrow = smaller(feature.width, feature.length);
+      return CUTTERS.find((cutter) => cutter < narrow) ?? narrow;
+    }
+  }
+}
+
+const across = (feature: TurnedFeature): Length => {
+  const { low, high } = limitsOf(feature);
+  return midway(low, high, 'half-even');
+};
+
+/** Where a turned feature begins, from the left end of the part, and how long it is, in the middle of its limits. */
+function placeOf({ part }: Work, id: string): { readonly left: Length; readonly length: Length } {
+  let left = zero;
+  for (const feature of part.turned) {
+    const length = midway(feature.length.low, feature.length.high, 'half-even');
+    if (feature.id === id) return { left, length };
+    left = plus(left, length);
+  }
+  return { left: zero, length: zero };
+}
+
+const size = ({ part }: Work, length: Length): string => bare(length, part.unit);
+
+/**
+ * Where a feature lies on the readout: x from the left end of the part, y from its axis, z down from the top of what it is cut in.
+ * At each place stands the centre of the cutter.
+ */
+export function coordinatesOf(work: Work, feature: MilledFeature): readonly Coordinate[] {
+  const on = work.part.turned.find((candidate) => candidate.id === feature.on);
+  if (on === undefined) return [];
+  const { left, length } = placeOf(work, feature.on);
+  const cutter = cutterOf(feature);
+  const half = (whole: Length): Length => dividedBy(whole, 2, 'half-even');
+  const endOn = left === 0 ? left : plus(left, length);
+  /** Without a place of its own, what is open at an end lies at that end, and everything else in the middle. */
+  const middle = (long: Length, atEnd: boolean): Length => {
+    if (feature.along !== null) return plus(left, feature.along);
+    const last = plus(left, length);
+    const outer = work.part.turned[0]?.id === feature.on || work.part.turned.at(-1)?.id === feature.on;
+    if (!atEnd || !outer) return plus(left, half(length));
+    return endOn === left ? plus(left, half(long)) : minus(last, half(long));
+  };
+  switch (feature.kind) {
+    case 'pin-pocket':
+      return [{ at: 'centre', x: middle(zero, false), y: zero, z: feature.depth }];
+    case 'cross-hole':
+      return [{ at: 'centre', x: middle(zero, false), y: zero, z: feature.depth ?? across(on) }];
+    case 'keyway': {
+      const reach = half(larger(minus(feature.length, cutter), zero));
+      const centre = middle(feature.length, false);
+      return [
+        { at: 'left end', x: minus(centre, reach), y: zero, z: feature.depth },
+        { at: 'right end', x: plus(centre, reach), y: zero, z: feature.depth },
+      ];
+    }
+    case 'pocket': {
+      const [along, wide] = [half(larger(minus(feature.length, cutter), zero)), half(larger(minus(feature.width, cutter), zero))];
+      const centre = middle(feature.length, false);
+      const corner = (at: string, x: Length, y: Length): Coordinate => ({ at, x, y, z: feature.depth });
+      return [
+        corner('left, front', minus(centre, along), nanometres(-wide)),
+        corner('right, front', plus(centre, along), nanometres(-wide)),
+        corner('right, back', plus(centre, along), wide),
+        corner('left, back', minus(centre, along), wide),
+      ];
+    }
+    case 'flat': {
+      const centre = middle(feature.length, true);
+      const [from, to] = [minus(centre, half(feature.length)), plus(centre, half(feature.length))];
+      // Across the axis, with the cutter's middle past the edges of the flat, and no further along than its ends.
+      const lane = half(cutter);
+      const first = smaller(plus(from, lane), centre);
+      const last = larger(minus(to, lane), centre);
+      return [
+        { at: 'left end', x: first, y: zero, z: feature.depth },
+        { at: 'right end', x: last, y: zero, z: feature.depth },
+      ];
+    }
+  }
+}
+
+/** How wide a flat of a depth is on a round: 2·√(2rd − d²). */
+const flatWidth = (diameter: Length, depth: Length): Length => nanometres(Math.round(2 * Math.sqrt((diameter - depth) * depth)));
+
+/** What a feature's angle is counted from, in words; the high spot of an offset journal, or another milled feature. */
+function directionOf(work: Work, feature: MilledFeature): string {
+  const { part } = work;
+  const timed = [...part.turned, ...part.milled].find((candidate) => candidate.id === feature.timedTo);
+  if (timed === undefined) return '';
+  const name = inSentence(timed);
+  const what = timed.kind === 'offset-journal' ? `the high spot of the ${name}` : `the ${name}`;
+  return feature.angle === 0 ? ` in line with ${what}` : ` ${String(feature.angle)} degrees from ${what}`;
+}
+
+function millStep(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFeature): Step {
+  const { part } = work;
+  const on = part.turned.find((candidate) => candidate.id === feature.on);
+  const cutter = cutterOf(feature);
+  const drilled = feature.kind === 'cross-hole';
+  const cut = millingCut(mill, cutter, drilled ? 'drill' : 'end mill');
+  const name = inSentence(feature);
+  const where = directionOf(work, feature);
+  const through = drilled && feature.depth === null;
+  const depth = feature.depth ?? (on === undefined ? cutter : across(on));
+  const width = feature.kind === 'flat' && on !== undefined ? [`It will be ${size(work, flatWidth(across(on), depth))} wide: 2√(2rd − d²).`] : [];
+  const steel = { ...mill, tool: 'high-speed-steel' as const };
+  return {
+    id: `mill-${feature.id}`,
+    kind: drilled ? 'drill' : 'mill',
+    title: `${drilled ? 'Drill' : 'Mill'} the ${name}, ${through ? 'through' : `${size(work, depth)} deep`}${where}`,
+    say: `${drilled ? 'Drill' : 'Mill'} the ${name}`,
+    feature: feature.id,
+    target: through ? target('depth', { low: depth, aim: plus(depth, cutter), high: plus(depth, times(cutter, 2)) }, zero, null) : depthTarget(depth, thou(3)),
+    instrument: 'readout',
+    cut,
+    caution: drilled ? 'drilling' : 'milling',
+    note: feature.kind === 'keyway' || feature.kind === 'pocket' ? 'Plunge at one end, then along, a little at a time; walls last.' : null,
+    before: [
+      ...(feature.angle === 0 ? [] : [`Work turned ${String(feature.angle)} degrees${where === '' ? '' : ' from there'}, clockwise seen from the left end, and clamped.`]),
+      `Top of the ${on === undefined ? 'work' : inSentence(on)} touched with the cutter, z at zero.`,
+    ],
+    why: [
+      speedWhy(steel, cutter, drilled ? ['drill'] : [], rpmAt(steel, cutter, drilled ? ['drill'] : [])),
+      ...width,
+      ...(feature.kind === 'pocket' ? [`A cutter of ${formatAmount(cutter, part.unit)} leaves corners of ${formatAmount(dividedBy(cutter, 2, 'half-even'), part.unit)} radius.`] : []),
+    ],
+    angle: feature.angle === 0 ? null : feature.angle,
+    coordinates: [...coordinatesOf(work, feature)],
+    minutes: 10,
+  };
+}
+
+/**
+ * What is milled: the edges are found once, the high spot before the first thing that is timed to it, then each feature at its
+ * place on the readout.
+ */
+export function millSteps(work: Work): Step[] {
+  const { part, mill } = work;
+  const [first] = part.milled;
+  if (mill === null || first === undefined) return [];
+  const steps: Step[] = [];
+  const found = new Set<string>();
+  const on = part.turned.find((candidate) => candidate.id === first.on);
+  const edge: Step = {
+    id: `edges-${first.id}`,
+    kind: 'find-edge',
+    title: 'Find the left end and both sides: zero of the readout',
+    say: 'Find the edges',
+    feature: on?.id ?? null,
+    instrument: 'readout',
+    note: 'X is zero at the left end, Y on the axis, half way between the sides. Half the tip of the finder is taken off at each.',
+    before: ['Work level and along X by the indicator, clamped; burrs off.'],
+    minutes: 6,
+  };
+  for (const feature of part.milled) {
+    const timed = part.turned.find((candidate) => candidate.id === feature.timedTo);
+    if (timed !== undefined && !found.has(timed.id)) {
+      found.add(timed.id);
+      steps.push({
+        id: `high-spot-${feature.id}`,
+        kind: 'find-high-spot',
+        title: `Find the high spot of the ${inSentence(timed)} and turn it up`,
+        say: `Find the high spot of the ${inSentence(timed)}`,
+        feature: timed.id,
+        instrument: 'indicator',
+        note: timed.kind === 'offset-journal' ? `Low to high is ${bare(plus(timed.throw, timed.throw), part.unit)}.` : null,
+        before: ['Clamp just loose enough to turn the work by hand.'],
+        why: ['Everything that is timed is counted from here; clamp and read again, since clamping turns it.'],
+        minutes: 8,
+      });
+    }
+    if (steps.every(({ id }) => id !== edge.id)) steps.push(edge);
+    steps.push(millStep(work, mill, feature));
+  }
+  return steps;
+}
