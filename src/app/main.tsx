@@ -1,10 +1,14 @@
 import { createRoot } from 'react-dom/client';
 import { Workbox } from 'workbox-window';
 import { Screens } from '../screens/index.ts';
-import { askToPersist, browserShelf, holdJob } from '../shelf/index.ts';
+import { askToPersist, browserShelf, canChooseFolder, chooseFolder, describeTaken, folderKept, folderOf, holdJob } from '../shelf/index.ts';
 import { createAssistant } from './assistant.ts';
+import { createFaultLog } from './faultLog.ts';
+import { createHandOver } from './handOver.ts';
 import { openPageEar } from './openEar.ts';
 import { openVoice } from './openVoice.ts';
+import { createSafekeeping } from './safekeeping.ts';
+import { surroundings } from './surroundings.ts';
 import { offerUpdate } from './update.ts';
 
 const place = document.getElementById('root');
@@ -12,8 +16,41 @@ if (place === null) throw new Error('index.html has no #root');
 
 const base = new URL('./', document.baseURI).href;
 const tick = (): number => performance.now();
+const now = (): number => Date.now();
+const later = (work: () => void, ms: number): void => void setTimeout(work, ms);
+
+const faults = createFaultLog(now);
+addEventListener('error', ({ error, message }) => faults.note('page', error ?? message));
+addEventListener('unhandledrejection', ({ reason }) => faults.note('page', reason));
+
+const together = createHandOver({
+  shelf: browserShelf(now),
+  openReplica: async (edges) => {
+    const { openReplica } = await import('./replica.ts');
+    return openReplica({ ...edges, url: new URL('share', base).href.replace(/^http/, 'ws') });
+  },
+  newId: () => crypto.randomUUID(),
+  now,
+  later,
+  onTaken: (taken) => {
+    const { page, goTo } = assistant.getState();
+    // Asking for the page that is shown reads its list again.
+    if (page === 'jobs') goTo('jobs');
+    if (taken.as !== 'new' && !(taken.as === 'merged' && taken.both.length > 0)) return;
+    const remedy = { label: 'Open it', run: () => void assistant.getState().openJob(taken.id) };
+    tell('hand-over', `From the other device: ${describeTaken(taken)}`, remedy);
+  },
+  onStored: (job) => {
+    // Windows that have the job open, this one included, read it again as if another window had written it.
+    const channel = new BroadcastChannel(`swarfside-job:${job}`);
+    channel.postMessage({ type: 'stored', seq: 0 });
+    channel.close();
+  },
+  onRefused: (line) => tell('hand-over', line, null),
+});
+
 const assistant = createAssistant({
-  shelf: browserShelf(() => Date.now()),
+  shelf: together.shelf,
   holdJob: (job, edges) =>
     holdJob(job, {
       ...edges,
@@ -24,7 +61,7 @@ const assistant = createAssistant({
     }),
   openEar: () => openPageEar(base),
   openVoice: () => openVoice(base, tick),
-  now: () => Date.now(),
+  now,
   tick,
   newId: () => crypto.randomUUID(),
   demos: {
@@ -36,10 +73,33 @@ const assistant = createAssistant({
   mark: (name, start, end, detail) => void performance.measure(name, { start, end, detail }),
 });
 
-createRoot(place).render(<Screens store={assistant} />);
+function tell(id: string, text: string, remedy: { readonly label: string; readonly run: () => void } | null): void {
+  assistant.setState((state) => ({ notices: [...state.notices.filter((each) => each.id !== id), { id, part: 'shelf', text, remedy }] }));
+}
+
+const safekeeping = createSafekeeping({
+  shelf: together.shelf,
+  assistant,
+  faults,
+  now,
+  newId: () => crypto.randomUUID(),
+  later,
+  canChoose: canChooseFolder(),
+  choose: chooseFolder,
+  folderOf: (kept) => {
+    const handle = folderKept(kept);
+    return handle === null ? null : folderOf(handle);
+  },
+  persist: () => askToPersist(navigator.storage),
+  surroundings,
+});
+assistant.setState({ safekeeping, handOver: together.store });
+
+// A part of the page that fails is kept to itself by its boundary; what failed is noted for the diagnostic file.
+createRoot(place, { onCaughtError: (error) => faults.note('screen', error) }).render(<Screens store={assistant} />);
 
 if (import.meta.env.PROD && 'serviceWorker' in navigator) {
   const worker = new Workbox('./sw.js');
-  offerUpdate(assistant, worker);
+  offerUpdate(assistant, worker, () => location.reload());
   void worker.register();
 }

@@ -2,20 +2,61 @@ import type { Workbox } from 'workbox-window';
 import type { StoreApi } from 'zustand/vanilla';
 import type { AssistantState } from './assistantState.ts';
 
+/** Whether a change of version now would be in the way: at the machine with a step open, with something not stored, or being said. */
+export const inTheMiddle = ({ page, job, unstored, listening }: Pick<AssistantState, 'page' | 'job' | 'unstored' | 'listening'>): boolean =>
+  unstored > 0 || listening.state === 'hearing' || listening.state === 'thinking' || (page === 'machine' && job !== null && job.state.open !== null);
+
+type Waiting = Pick<Workbox, 'messageSkipWaiting'> & {
+  addEventListener(event: 'waiting' | 'controlling', listener: () => void): void;
+};
+
 /**
- * Offers a new version once it has been fetched whole. The old one works on until the person takes it: nothing changes in the
- * middle of an operation.
+ * Offers a new version once it has been fetched whole, and only while no operation is in hand: at the machine the offer waits, and
+ * one that was made is taken back. The old version works on until the person takes the new one, and is not left in the middle.
  */
-export function offerUpdate(store: StoreApi<AssistantState>, worker: Workbox): void {
+export function offerUpdate(store: StoreApi<AssistantState>, worker: Waiting, reload: () => void): void {
+  let ready = false;
+  /** Another window took the new version: this one reloads as soon as it is in nobody's way. */
+  let changed = false;
+  const take = {
+    label: 'Change to it now',
+    run: () => {
+      if (!inTheMiddle(store.getState())) worker.messageSkipWaiting();
+    },
+  };
+  const notice = { id: 'update', part: 'update', text: 'A new version is ready; this one works on until you change.', remedy: take } as const;
+  function show(): void {
+    if (!ready) return;
+    const state = store.getState();
+    const offered = state.notices.some((each) => each.id === notice.id);
+    const due = !inTheMiddle(state);
+    if (due === offered) return;
+    const others = state.notices.filter((each) => each.id !== notice.id);
+    store.setState({ notices: due ? [...others, notice] : others });
+  }
+  /** The offer was put away by the person: it comes back with the next start. */
+  const putAway = (state: AssistantState, before: AssistantState): boolean =>
+    before.notices.some((each) => each.id === notice.id) && !state.notices.some((each) => each.id === notice.id) && !inTheMiddle(state);
+
+  function reloadWhenFree(): void {
+    if (changed && !inTheMiddle(store.getState())) reload();
+  }
+
   worker.addEventListener('waiting', () => {
-    worker.addEventListener('controlling', () => location.reload());
-    const take = { label: 'Change to it now', run: () => worker.messageSkipWaiting() };
-    const notice = {
-      id: 'update',
-      part: 'update',
-      text: 'A new version is ready; this one works on until you change.',
-      remedy: take,
-    } as const;
-    store.setState((state) => ({ notices: [...state.notices.filter((each) => each.id !== notice.id), notice] }));
+    ready = true;
+    show();
+    // Only now: the very first worker takes a page over as well, and that is no change of version.
+    worker.addEventListener('controlling', () => {
+      changed = true;
+      reloadWhenFree();
+    });
+  });
+  store.subscribe((state, before) => {
+    if (changed) {
+      reloadWhenFree();
+      return;
+    }
+    if (putAway(state, before)) ready = false;
+    show();
   });
 }

@@ -4,6 +4,8 @@ export type { UnknownEvent } from './loggedEvent.ts';
 export { browserShelf, memoryShelf } from './shelves.ts';
 export { backUp, restore, tooLarge, type BackupFault, type BackupFile, type BackupFolder, type Restored } from './backup.ts';
 export { canChooseFolder, chooseFolder, folderKept, folderOf } from './browserFolder.ts';
+export { joinEvents, type Joined, type JobHead, type RefusedEvent } from './joined.ts';
+export { writeEvent } from './loggedEvent.ts';
 export { momentAfter } from './moment.ts';
 export { openLog, type OpenLog } from './openLog.ts';
 export { holdJob, type HoldEdges, type JobHold, type Standing } from './holdJob.ts';
