@@ -11,9 +11,9 @@ const valueOf = (word: string | undefined): number => {
   return value;
 };
 
-/** The whole number that a `pair`, `digit`, `oh`, `figure` or `hundreds` says. */
+/** The whole number that a `pair`, `digit`, `oh`, `figure`, `hundreds` or `even` says. */
 export function natural(words: readonly string[], tree: Tree): number {
-  if (tree.rule === 'hundreds') {
+  if (tree.rule === 'hundreds' || tree.rule === 'even') {
     const at = words.indexOf('hundred', tree.from);
     let total = words[tree.from] === 'a' ? 100 : 0;
     for (const child of tree.children) total += natural(words, child) * (child.to <= at ? 100 : 1);
@@ -45,6 +45,7 @@ export function figures(words: readonly string[], trees: readonly Tree[]): Figur
         add('p', String(natural(words, tree)));
         return;
       case 'hundreds':
+      case 'even':
         add('h', String(natural(words, tree)));
         return;
       case 'figure':
@@ -52,6 +53,7 @@ export function figures(words: readonly string[], trees: readonly Tree[]): Figur
       case 'core':
       case 'lead':
       case 'places':
+      case 'warmth':
         tree.children.forEach(visit);
         return;
     }

@@ -5,6 +5,7 @@ import { COMMANDS, RULES, SAYS } from './commands.ts';
 import { expectedNumbers } from './expected-numbers.ts';
 import type { Grammar, GrammarNode } from './grammar.ts';
 import { likelihood } from './likelihood.ts';
+import { withRestart } from './restarts.ts';
 import { SLOT_RULES } from './read-number.ts';
 
 type Branch = { readonly item: GrammarNode; readonly weight?: number };
@@ -85,16 +86,14 @@ function build(context: Context | null): Grammar {
   const expected = context === null ? null : expectedNumbers(context);
   const { number } = RULES;
   assert(number !== undefined, 'the rule <number> is written down');
-  const rules =
+  const likely =
     expected === null
-      ? RULES
-      : {
-          ...RULES,
-          number: oneOf([
-            { item: expected, weight: EXPECTED_WEIGHT },
-            { item: number, weight: 1 },
-          ]),
-        };
+      ? number
+      : oneOf([
+          { item: expected, weight: EXPECTED_WEIGHT },
+          { item: number, weight: 1 },
+        ]);
+  const rules = { ...RULES, number: withRestart(likely) };
   const root: GrammarNode = { node: 'one-of', branches: [...plain, ...numbered] };
   return { key: keyOf(context), root, rules: reachable(root, rules) };
 }

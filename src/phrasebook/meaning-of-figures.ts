@@ -1,6 +1,7 @@
 import {
   assert,
   degrees,
+  degreesAndMinutes,
   NM_PER_INCH,
   NM_PER_MICROMETRE,
   NM_PER_MM,
@@ -113,6 +114,7 @@ export function countedIn(reading: Reading, tree: Tree): Candidate[] {
       unit,
       bare('millimetre', true).filter(({ prior }) => prior >= PRIOR.also),
     );
+  if (kind === 'foot-word') return inFeet(reading, tree);
   if (kind === 'misfit-word' && has(reading, unit, 'centimetre', 'centimetres'))
     return [{ kind: 'centimetres', prior: PRIOR.habit }];
   if (kind === 'thou-word' && isPointed) {
@@ -131,10 +133,27 @@ export function countedIn(reading: Reading, tree: Tree): Candidate[] {
       return [ofHundredths(reading, unit, count)];
     case 'misfit-word':
       return has(reading, unit, 'degree', 'degrees')
-        ? [{ kind: 'angle', value: degrees(count, 'half-even'), prior: PRIOR.habit }]
+        ? angle(reading, unit, count)
         : [{ kind: 'count', count, of: 'tally', prior: PRIOR.habit }];
   }
   return [each(count, NM_PER_MICROMETRE, 'millimetre', 3)];
+}
+
+/** "Thirty degrees", "thirty degrees fifteen minutes"; minutes after half a degree are no angle. */
+function angle(reading: Reading, unit: Tree, count: number): Candidate[] {
+  const over = unit.children.flatMap((word) => word.children).find(({ rule }) => rule === 'minutes')?.children[0];
+  if (over === undefined) return [{ kind: 'angle', value: degrees(count, 'half-even'), prior: PRIOR.habit }];
+  if (!Number.isInteger(count)) return [];
+  return [{ kind: 'angle', value: degreesAndMinutes(count, natural(reading.words, over)), prior: PRIOR.habit }];
+}
+
+/** "Three foot", "two and a half feet", "two point five feet". */
+function inFeet(reading: Reading, tree: Tree): LengthCandidate[] {
+  const isPointed = child(tree, 'pointed') !== undefined;
+  const count = isPointed ? pointed(reading, tree, 'inch', true).value / NM_PER_INCH : countOf(reading, tree);
+  return count === null || child(tree, 'tenths-more') !== undefined
+    ? []
+    : [length(count * 12 * NM_PER_INCH, 'inch', null, PRIOR.habit, true)];
 }
 
 /** "Six inches" is never six thou: whole inches where the figures can be, else a decimal of one. */

@@ -1,6 +1,6 @@
-import { assert, celsius, degreesAndMinutes, fahrenheit, NM_PER_MM, type DisplayUnit } from '../measure/index.ts';
+import { assert, celsius, fahrenheit, NM_PER_MM, type DisplayUnit } from '../measure/index.ts';
 import { PRIOR, type Candidate, type LengthCandidate } from './candidate.ts';
-import { child, natural } from './figures.ts';
+import { child, figures, natural } from './figures.ts';
 import { absolute } from './meaning-of-absolute.ts';
 import { countOf, each, has, ofHundredths, ofTenths, ofThou, round, type Reading } from './reading.ts';
 import type { Tree } from './walk.ts';
@@ -65,17 +65,6 @@ export function meanings(reading: Reading, tree: Tree): Candidate[] {
       return [{ kind: 'half-of-last', prior: PRIOR.habit }];
     case 'vague':
       return [{ kind: 'vague', prior: PRIOR.habit }];
-    case 'minutes': {
-      const [whole, over] = tree.children;
-      assert(whole !== undefined && over !== undefined, 'an angle has degrees and minutes');
-      return [
-        {
-          kind: 'angle',
-          value: degreesAndMinutes(natural(reading.words, whole), natural(reading.words, over)),
-          prior: PRIOR.habit,
-        },
-      ];
-    }
     case 'step': {
       const [inner] = tree.children;
       assert(inner !== undefined, 'a step has its number');
@@ -88,10 +77,10 @@ export function meanings(reading: Reading, tree: Tree): Candidate[] {
 }
 
 function temperature(reading: Reading, tree: Tree): Candidate[] {
-  const [whole, after] = tree.children;
-  assert(whole !== undefined, 'a temperature has its degrees');
+  const [warmth, after] = tree.children;
+  assert(warmth !== undefined, 'a temperature has its degrees');
   const part = after?.rule === 'figure' ? natural(reading.words, after) / 10 : after?.rule === 'half' ? 0.5 : 0;
-  const count = natural(reading.words, whole) + part;
+  const count = Number(figures(reading.words, [warmth]).digits) + part;
   const said = reading.words[tree.from] === 'minus' ? -count : count;
   const scale = child(tree, 'scale');
   const named = scale !== undefined;
@@ -111,5 +100,5 @@ function temperature(reading: Reading, tree: Tree): Candidate[] {
     prior: own('millimetre'),
   };
   if (!named) return [inFahrenheit, inCelsius];
-  return [reading.words[scale.from] === 'fahrenheit' ? inFahrenheit : inCelsius];
+  return [has(reading, scale, 'fahrenheit', 'f') ? inFahrenheit : inCelsius];
 }

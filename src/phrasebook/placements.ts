@@ -42,10 +42,8 @@ const INCH: Readonly<Record<string, readonly Placement[]>> = {
   ph: [habit(3)],
   ddpd: [habit(4), rare(3)], // one three twelve five: 1.3125
   ddddd: [habit(4), rare(3), rare(5)],
-  dhd: [habit(4)],
   pdpd: [habit(4)],
   pdddd: [habit(4)],
-  phd: [habit(4)],
 };
 
 /** In millimetre work the first numbers are whole millimetres, and what follows comes after the point. */
@@ -76,10 +74,8 @@ const MILLIMETRE: Readonly<Record<string, readonly Placement[]>> = {
   ph: [stretch(3)],
   ddpd: [also(3)],
   ddddd: [also(3), also(2)],
-  dhd: [stretch(3)],
   pdpd: [stretch(3)],
   pdddd: [stretch(3)],
-  phd: [stretch(3)],
 };
 
 /** A cut or a dial in millimetre work: hundredths first, whole millimetres where the metal allows. */

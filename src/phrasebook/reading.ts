@@ -50,10 +50,11 @@ export function countOf(reading: Reading, tree: Tree): number | null {
   return whole + (child(tree, 'half') !== undefined ? 0.5 : 0) + (more === undefined ? 0 : tenthsMore(reading, more) / 10);
 }
 
-/** "three tenths", "a tenth" after a number. */
+/** "three tenths", "a tenth", "a couple of tenths", "five hundredths" after a number: how many. */
 export function tenthsMore(reading: Reading, tree: Tree): number {
   const digit = child(tree, 'digit');
-  return digit === undefined ? 1 : natural(reading.words, digit);
+  if (digit !== undefined) return natural(reading.words, digit);
+  return has(reading, tree, 'couple') ? 2 : 1;
 }
 
 /** So many of a small unit: thou, tenths, hundredths, microns. `places` are those of one of them. */

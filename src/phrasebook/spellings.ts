@@ -1,3 +1,5 @@
+import { FILLERS } from './restarts.ts';
+
 /** Spellings that recognisers, typists and other Englishes use, each with the word of the phrasebook that it stands for. */
 const SPELLINGS: Readonly<Record<string, readonly string[]>> = {
   o: ['oh'],
@@ -34,9 +36,6 @@ const SPELLINGS: Readonly<Record<string, readonly string[]>> = {
   '&': ['and'],
 };
 
-/** Sounds that people make while they think; they carry nothing. */
-const FILLERS: ReadonlySet<string> = new Set(['uh', 'um', 'er', 'erm', 'eh', 'hm', 'hmm', 'ah', 'uhm']);
-
 /** The words of what was heard or typed: lower case, hyphens apart, punctuation gone, spellings settled, fillers dropped. */
 export function wordsOf(text: string): readonly string[] {
   const found: string[] = [];
@@ -45,7 +44,7 @@ export function wordsOf(text: string): readonly string[] {
     .replace(/[’]/g, "'")
     .split(/[^a-z0-9'.&/]+/)) {
     const word = raw.replace(/^['.]+|['.]+$/g, '');
-    if (word === '' || FILLERS.has(word)) continue;
+    if (word === '' || Object.hasOwn(FILLERS, word)) continue;
     const settled = SPELLINGS[word];
     if (settled === undefined) found.push(word);
     else found.push(...settled);

@@ -18,6 +18,8 @@ export type Line = {
   readonly source?: string;
   readonly celsius?: number;
   readonly step?: number;
+  /** Understood when written, and not in the recogniser's grammar, for what it would cost there. */
+  readonly written?: boolean;
 } & Readonly<Record<string, unknown>>;
 
 const FOLDER = new URL('../fixtures/utterances/', import.meta.url);

@@ -103,11 +103,8 @@ export const SHAPE_ROWS: readonly (readonly [shape: string, words: string, inch:
   ['ph', 'twelve six hundred', '12.6', '12.6s'],
   ['ddpd', 'one three twelve five', '1.3125 13.125r', '13.125a'],
   ['ddddd', 'one three one two five', '0.13125r 1.3125 13.125r', '13.125a 131.25a'],
-  ['dh', 'one six hundred five', '1.605', '1.605s'],
-  ['dhd', 'one six hundred twenty seven five', '1.6275', '16.275s'],
   ['pdpd', 'twelve six twenty seven five', '12.6275', '126.275s'],
   ['pdddd', 'twelve six two seven five', '12.6275', '126.275s'],
-  ['phd', 'twelve six hundred twenty seven five', '12.6275', '126.275s'],
 ];
 
 /** The same for a cut, the dial, an indicator and a coordinate in millimetre work. */

@@ -14,8 +14,7 @@ export const moving: readonly Command[] = [
   }),
   plain('moving', { type: 'back' }, {
     name: 'back',
-    says: `back [up] [one | a step | one step] | go back [one | a step | one step] | previous [step | one | operation] | one (back | step back)
-      | step back`,
+    says: `back [up] [one | a step | one step] | go back [one | a step | one step] | previous [step | one | operation] | one (back | step back)`,
     examples: ['back', 'go back one'],
     help: 'Open the step before this one.',
     changesLog: true, button: 'Back', key: 'PageUp',

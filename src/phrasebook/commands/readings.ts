@@ -10,14 +10,15 @@ export const READING_RULES = {
        | i'm getting | measure | measuring | it's [at | now] | it is | (we're | i'm | we are | i am | now i'm) at | [it] (comes | came) (to | out at | in at)
        | that's | that is | now [it's] | got | call it | log | write down | size is`,
   // The two end alike, so that the grammar holds their ends once.
+  'short-verb': "[it] (reads | measures) | it's | it is | i get",
   'mike-verb': `[it | i] (mike | mikes | micrometer) ${INSTRUMENT_SAYS} | the (mike | micrometer) (says | reads) | (on | with) the (mike | micrometer)`,
   'caliper-verb': `(caliper | calipers) ${INSTRUMENT_SAYS} | the (caliper | calipers) (say | says | read | reads) | (on | with) the (caliper | calipers)`,
   thing: 'bore | hole | length | shoulder | width | depth | diameter | oh d | outside diameter | i d | overall length | slot',
   'thing-verb': 'is [at] | reads | measures | measured | at | comes to',
   // Before its number a place is said in few ways, after it in many; the more ways before it, the more often a grammar holds the number.
-  'place-first': 'at the (shoulder | end | middle) | in the middle | across | the other way',
+  'place-first': 'at the (shoulder | end | middle) | at the (far | outer | free) end | in the middle | across | the other way',
   place: `(at | by | near) the shoulder | at the (end | middle | chuck [end] | tailstock [end] | headstock [end]) | at the (free | far | outer | tail) end
-        | in the (middle | center) | halfway [along] | across | the other way`,
+        | in the (middle | center) | halfway | across | the other way`,
 } as const;
 
 const PLACES: readonly (readonly [RegExp, Place])[] = [
@@ -45,9 +46,8 @@ export const readings: readonly Command[] = [
     name: 'reading',
     says: `[<verb> | <mike-verb> | <caliper-verb>] [<place-first>] <size> [<place>]
       | [the] <thing> [<place-first>] [<thing-verb>] <size> [<place>]
-      | <place-first> (<verb> | <mike-verb> | <caliper-verb>) <size>
-      | [the] <thing> (<mike-verb> | <caliper-verb>) <size>
-      | <place-first> it's <size>`,
+      | <place-first> <short-verb> <size>
+      | [the] <thing> (<mike-verb> | <caliper-verb>) <size>`,
     examples: ['reads six twenty seven', 'mike six twenty seven and a half', 'six twenty seven at the shoulder', 'bore six twenty eight', 'two over'],
     help: 'Log a reading. A bare number will do when one is awaited.',
     changesLog: true, button: 'Reading', key: 'Enter',
@@ -55,7 +55,7 @@ export const readings: readonly Command[] = [
     const thing = found.words('thing');
     const place = placeOf(found.words('place') ?? found.words('place-first'));
     const instrument = instrumentOf(found);
-    const bare = thing === null && place === null && instrument === null && found.words('verb') === null;
+    const bare = thing === null && place === null && instrument === null && found.words('verb') === null && found.words('short-verb') === null;
     return {
       type: 'reading', spoken: bare ? 'bare' : 'with-verb', instrument, thing: thing === null ? null : (THINGS[thing] ?? null), place, value: found.length(),
     };

@@ -12,7 +12,7 @@ export const righting: readonly Command[] = [
   }),
   numbered('righting', 'correct', 'size', {
     name: 'correct',
-    says: `(no | make (that | it) | no make (that | it) | no (it's | that's | that should be) | [no] i (meant | mean | said) | correction | change (that | it) to | [that | it] should be
+    says: `(no | make (that | it) | no make (that | it) | no (it's | that should be) | [no] i (meant | mean | said) | correction | change (that | it) to | [that | it] should be
       | should have been | not that | [no] sorry | [no] wait | rather | [no] actually) <size>`,
     examples: ['no six twenty six', 'make that six twenty six'],
     help: 'Put the last number right.',
