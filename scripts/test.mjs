@@ -6,6 +6,7 @@ import { ensureChromium } from './setup/chromium.mjs';
 import { executeNode } from './setup/execute.mjs';
 import { ensurePackages } from './setup/packages.mjs';
 import { say } from './setup/root.mjs';
+import { scanPackages } from './setup/scan.mjs';
 
 /*
  * The whole check of the project, from a fresh clone. Details go to standard error as they come; standard output gets one
@@ -103,12 +104,20 @@ const STAGES = /** @type {const} */ ([
   ['types', 'types of the page', types('web')],
   ['types', 'types of the terminal, tests and scripts', types('node')],
   ['rooms', 'rooms', command('node_modules/dependency-cruiser/bin/dependency-cruise.mjs', ['--config', 'config/rooms.cjs', 'src'])],
+  ['scan', 'licences and known faults of the packages', packageScan],
   ['unit', 'unit and property tests', () => vitest('rooms')],
   ['browser', 'browser tests', browserTests],
 ]);
 
 /** @type {ReadonlySet<string>} */
 const TESTING = new Set(['unit', 'browser']);
+
+/** Licences of all packages, and their known faults where the registry answers: a grave one fails. */
+async function packageScan() {
+  const { failures, remarks } = await scanPackages();
+  for (const line of [...failures, ...remarks]) say(line);
+  return failures.length === 0 ? PASSED : FAILED;
+}
 
 async function browserTests() {
   await ensureBuild();
