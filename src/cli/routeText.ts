@@ -1,72 +1,128 @@
 import { basename } from 'node:path';
-import { parseArgs } from 'node:util';
 import { z } from 'zod';
 import { planSchema, type Plan } from '../job/index.ts';
-import { describeFileProblem, readPartFile, type Machine, type Part } from '../part/index.ts';
-import { checkRoute, describeRouteFault, routeFor, routeSchema, routeSheet } from '../route/index.ts';
-import { TOOLS, type ToolMaterial } from '../trade/index.ts';
+import { describeFileProblem, readBy, type Machine, type Part } from '../part/index.ts';
+import {
+  applyEdits,
+  changesBetween,
+  checkRoute,
+  describeChange,
+  describeEditFault,
+  describeRouteFault,
+  describeWarning,
+  keepMeasuring,
+  readEditedPartFile,
+  reapply,
+  remeasured,
+  routeEditSchema,
+  routeFor,
+  routeSchema,
+  routeSheet,
+  type EditedRoute,
+  type LeftOver,
+  type Route,
+  type RouteEdit,
+} from '../route/index.ts';
+import type { ToolMaterial } from '../trade/index.ts';
 import { InputFault } from './fault.ts';
 import { openJob, readInput } from './openJob.ts';
+import { readMeasured, readRequest } from './routeRequest.ts';
+import { spokenRoute } from './spokenRoute.ts';
 
-const USAGE = 'route PART [--tool high-speed-steel|carbide] [--json | --job]';
+type Given = {
+  readonly part: Part;
+  readonly machines: readonly Machine[];
+  readonly invented: boolean;
+  readonly edits: readonly RouteEdit[];
+};
 
-type Request = { readonly name: string; readonly tool: ToolMaterial; readonly as: 'sheet' | 'json' | 'job' };
-
-function readRequest(args: readonly string[]): Request {
-  let parsed;
-  try {
-    parsed = parseArgs({
-      args: [...args],
-      allowPositionals: true,
-      options: { tool: { type: 'string' }, json: { type: 'boolean' }, job: { type: 'boolean' } },
-    });
-  } catch (error) {
-    throw new InputFault(`${error instanceof Error ? error.message.replace(/\s+/g, ' ') : String(error)} Usage: ${USAGE}`);
-  }
-  const [name, extra] = parsed.positionals;
-  if (name === undefined) throw new InputFault(`Name a part: a file, demo:inch or demo:metric. Usage: ${USAGE}`);
-  if (extra !== undefined) throw new InputFault(`"${extra}" is one part too many. Usage: ${USAGE}`);
-  const asked = parsed.values.tool ?? 'high-speed-steel';
-  const tool = TOOLS.find((known) => known === asked);
-  if (tool === undefined) throw new InputFault(`--tool ${asked}: must be ${TOOLS.join(' or ')}`);
-  if (parsed.values.json === true && parsed.values.job === true)
-    throw new InputFault(`--json and --job do not go together. Usage: ${USAGE}`);
-  return { name, tool, as: parsed.values.json === true ? 'json' : parsed.values.job === true ? 'job' : 'sheet' };
-}
-
-type Given = { readonly part: Part; readonly machines: readonly Machine[]; readonly invented: boolean };
-
-/** The part of a part file, or that of a demo job. */
+/** The part of a part file, with its edits, or that of a demo job. */
 async function readGiven(name: string): Promise<Given> {
   if (name.startsWith('demo:')) {
     const { plan } = await openJob(name);
-    return plan;
+    return { ...plan, edits: [] };
   }
-  const read = readPartFile((await readInput(name)).toString('utf8'));
+  const read = readEditedPartFile((await readInput(name)).toString('utf8'));
   if (!read.ok) throw new InputFault(`${basename(name)}: ${describeFileProblem(read.error)}`);
   return read.value;
 }
 
+/** A file of edits: a list of them, as they stand in a part file. */
+async function readEdits(name: string): Promise<readonly RouteEdit[]> {
+  let json: unknown;
+  try {
+    json = JSON.parse((await readInput(name)).toString('utf8'));
+  } catch (error) {
+    if (error instanceof InputFault) throw error;
+    throw new InputFault(`${basename(name)}: is not JSON: ${error instanceof Error ? error.message : String(error)}`);
+  }
+  const read = readBy(z.array(routeEditSchema), json);
+  if (!read.ok) throw new InputFault(`${basename(name)}: ${describeFileProblem(read.error)}`);
+  return read.value;
+}
+
+function made(part: Part, machines: readonly Machine[], tool: ToolMaterial): Route {
+  const route = routeFor(part, machines, tool);
+  if (route.ok) return route.value;
+  const reasons = route.error.map((fault) => describeRouteFault(fault, part));
+  throw new InputFault(`${part.name} cannot be made as given: ${reasons.join(' ')}`);
+}
+
+function edited(route: Route, edits: readonly RouteEdit[], part: Part): EditedRoute {
+  const result = applyEdits(route, edits);
+  if (result.ok) return result.value;
+  const { index, fault } = result.error;
+  // What the edits before it have done is what this one was tried on.
+  const tried = reapply(route, edits.slice(0, index)).edited.route;
+  throw new InputFault(`edit ${index + 1}: ${describeEditFault(fault, tried, part.unit)}`);
+}
+
+const listed = (title: string, lines: readonly string[]): string =>
+  lines.length === 0 ? '' : `\n${title}\n${lines.map((line) => `- ${line}`).join('\n')}\n`;
+
 /**
- * What `npm run route -- PART` prints: the route of a part as a readable sheet; with `--json` the route and its warnings as one
- * object, with `--job` a whole job file that the page imports. A part that cannot be made as given is an `InputFault` with the
- * reasons, as any bad input is.
+ * What `npm run route -- PART` prints: the route of a part as a readable sheet, with its edits applied and what changed at the
+ * end; with `--json` all of it as one object, with `--job` a whole job file that the page imports, with `--spoken` the steps as
+ * they are said. A part that cannot be made as given and an edit that makes no sense are an `InputFault`, as any bad input is.
  */
 export async function routeText(args: readonly string[]): Promise<string> {
-  const { name, tool, as } = readRequest(args);
-  const { part, machines, invented } = await readGiven(name);
-  const made = routeFor(part, machines, tool);
-  if (!made.ok) {
-    const reasons = made.error.map((fault) => describeRouteFault(fault, part));
-    throw new InputFault(`${part.name} cannot be made as given: ${reasons.join(' ')}`);
-  }
-  const plan: Plan = { id: part.id, title: part.name, invented, part, machines: [...machines], route: made.value };
+  const request = readRequest(args);
+  const given = await readGiven(request.name);
+  const { machines, invented } = given;
+  const edits = [...given.edits, ...(request.edits === null ? [] : await readEdits(request.edits))];
+  const drawn = made(given.part, machines, request.tool);
+  const before = edited(drawn, edits, given.part);
+  const readings = readMeasured(request.measured, given.part, given.part.unit);
+  const part = remeasured(given.part, readings);
+  const again: { readonly edited: EditedRoute; readonly leftOver: readonly LeftOver[] } =
+    request.measured.length === 0
+      ? { edited: before, leftOver: [] }
+      : reapply(keepMeasuring(made(part, machines, request.tool), drawn), before.edits);
+  const { route, skipped } = again.edited;
+  // Without a measured mate what changed is what the edits did; with one, what the measuring did to the edited route.
+  const changes = changesBetween(request.measured.length === 0 ? drawn : before.route, route);
+  const warnings = checkRoute(part, machines, { ...route, operations: route.operations.filter(({ id }) => !skipped.includes(id)) });
+  const plan: Plan = { id: part.id, title: part.name, invented, part, machines: [...machines], route };
   const written = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
-  switch (as) {
+  switch (request.as) {
     case 'sheet':
-      return routeSheet(part, machines, made.value);
+      return (
+        routeSheet(part, machines, route, skipped) +
+        listed('What changed:', changes.map((change) => describeChange(change, part.unit))) +
+        listed('Edits that no longer apply:', again.leftOver.map(({ fault }) => describeEditFault(fault, route, part.unit)))
+      );
     case 'json':
-      return written({ route: z.encode(routeSchema, made.value), warnings: checkRoute(part, machines, made.value) });
+      return written({
+        route: z.encode(routeSchema, route),
+        warnings,
+        says: warnings.map((warning) => describeWarning(warning, part.unit)),
+        skipped,
+        edits: z.encode(z.array(routeEditSchema), [...again.edited.edits]),
+        changes,
+        leftOver: again.leftOver,
+      });
+    case 'spoken':
+      return spokenRoute(plan, skipped);
     case 'job':
       return written({ format: 'swarfside-job', version: 1, plan: z.encode(planSchema, plan), events: [] });
   }

@@ -3,6 +3,7 @@ import type { MateReading, Part } from '../part/index.ts';
 import {
   applyEdit,
   changesBetween,
+  keepMeasuring,
   reapply,
   remeasured,
   routeFor,
@@ -73,7 +74,8 @@ export function remadeFrom(state: JobState, tool: ToolMaterial): Result<Remade, 
   const part = remeasured(state.plan.part, readings);
   const route = routeFor(part, state.plan.machines, tool);
   if (!route.ok) return fail(route.error);
-  const after = remadeAs(state, part, route.value);
-  const event: EventBody = { type: 'RouteRemade', part, route: route.value };
+  const base = keepMeasuring(route.value, state.editing.base);
+  const after = remadeAs(state, part, base);
+  const event: EventBody = { type: 'RouteRemade', part, route: base };
   return ok({ event, changes: changesBetween(state.plan.route, after.plan.route) });
 }

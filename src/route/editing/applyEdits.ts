@@ -131,11 +131,20 @@ function applied({ route, skipped }: EditedRoute, edit: RouteEdit, done: Readonl
   }
 }
 
-/** The edit with the size of the mate that its sizes were set at, unless it says one already. */
+/**
+ * The edit with what it needs to be applied again: the size of the mate that its sizes were set at, unless it says one already, and
+ * the whole window where a part of it was set, since a route that is generated anew may have moved the rest.
+ */
 function anchored(edit: RouteEdit, route: Route): RouteEdit {
-  if ((edit.edit !== 'change' && edit.edit !== 'split') || edit.mateSize !== null) return edit;
+  if (edit.edit !== 'change' && edit.edit !== 'split') return edit;
   const operation = route.operations.find(({ id }) => id === edit.operation);
-  return operation === undefined ? edit : { ...edit, mateSize: mateSizeAt(route.operations, operation) };
+  if (operation === undefined || edit.mateSize !== null) return edit;
+  const placed = { ...edit, mateSize: mateSizeAt(route.operations, operation) };
+  if (placed.edit === 'split' || operation.target === null) return placed;
+  const { numbers } = placed;
+  if (numbers.low === undefined && numbers.aim === undefined && numbers.high === undefined) return placed;
+  const { low, aim, high } = operation.target;
+  return { ...placed, numbers: { ...numbers, low: numbers.low ?? low, aim: numbers.aim ?? aim, high: numbers.high ?? high } };
 }
 
 /** One more edit on an edited route; `done` holds the ids of operations that are finished and may no longer change. */

@@ -1,5 +1,7 @@
 import { minus, plus, type Length } from '../../measure/index.ts';
 import { fitLimits, mateSize, type Limits, type Mate, type MateReading, type Part, type TurnedFeature } from '../../part/index.ts';
+import { HAND_FITS } from '../../trade/index.ts';
+import type { Route } from '../route.ts';
 
 /** Readings of mates, by the ids of the mates, in place of those that the part holds. */
 export type MateReadings = Readonly<Record<string, readonly MateReading[]>>;
@@ -14,9 +16,22 @@ function moveOf(before: Mate | undefined, after: Mate | undefined): Length | nul
 const shifted = ({ low, high }: Limits, by: Length | null): Limits =>
   by === null ? { low, high } : { low: plus(low, by), high: plus(high, by) };
 
+type Journal = Extract<TurnedFeature, { kind: 'journal' | 'offset-journal' }>;
+
 /**
- * The part with its mates measured again. A diameter with a fit follows from the readings; limits without one keep their
- * clearance to the bore, and a length keeps its end play to the width that it holds. A bearing without a fit is taken at its
+ * The limits of a diameter whose fit by hand they followed from before, from the mate as it is now: what the instrument may be
+ * off has changed with it. Null where the limits were set otherwise, or the reading is too rough for the fit: then they move.
+ */
+function followed({ fit, diameter }: Journal, was: Mate, is: Mate): Limits | null {
+  if (fit === null || !HAND_FITS.some((known) => known === fit)) return null;
+  const [before, after] = [fitLimits(fit, was), fitLimits(fit, is)];
+  if (!before.ok || !after.ok || before.value.low !== diameter.low || before.value.high !== diameter.high) return null;
+  return after.value;
+}
+
+/**
+ * The part with its mates measured again. A diameter that follows from a fit by hand follows from the new readings; other limits
+ * keep their clearance to the bore, as those of a class do, and a length keeps its end play to the width that it holds. A bearing without a fit is taken at its
  * nominal size, as its maker guarantees it. Exact; mates that the part does not have are left aside.
  */
 export function remeasured(part: Part, readings: MateReadings): Part {
@@ -31,11 +46,26 @@ export function remeasured(part: Part, readings: MateReadings): Part {
     const length = shifted(feature.length, moveOf(before.get(feature.between ?? ''), after.get(feature.between ?? '')));
     if (feature.kind !== 'journal' && feature.kind !== 'offset-journal') return { ...feature, length };
     const [was, is] = [before.get(feature.mate ?? ''), after.get(feature.mate ?? '')];
-    if (was === is || is === undefined) return { ...feature, length };
-    const fitted = feature.fit === null ? null : fitLimits(feature.fit, is);
+    if (was === is || was === undefined || is === undefined) return { ...feature, length };
+    const anew = followed(feature, was, is);
     const moved = feature.fit === null && is.kind !== 'bore' ? null : moveOf(was, is);
-    // A reading that is too rough for the fit still moves the window; the checks of the part say that it is too rough.
-    return { ...feature, length, diameter: fitted?.ok === true ? fitted.value : shifted(feature.diameter, moved) };
+    return { ...feature, length, diameter: anew ?? shifted(feature.diameter, moved) };
   });
   return { ...part, mates, turned };
+}
+
+/**
+ * A route that was generated anew, with the operations back in it that measure a mate: what a mate was measured at stays in the
+ * route, though a part that holds the reading already would not ask for it. `before` is the generated route from before.
+ */
+export function keepMeasuring(anew: Route, before: Route): Route {
+  let { operations } = anew;
+  before.operations.forEach((operation, index) => {
+    const there = operations.some(({ id }) => id === operation.id);
+    if (operation.kind !== 'measure-mate' || there || !anew.setups.some(({ id }) => id === operation.setup)) return;
+    const earlier = before.operations.slice(0, index).map(({ id }) => id);
+    const at = operations.findLastIndex(({ id }) => earlier.includes(id)) + 1;
+    operations = [...operations.slice(0, at), operation, ...operations.slice(at)];
+  });
+  return { ...anew, operations };
 }

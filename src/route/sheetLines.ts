@@ -1,0 +1,148 @@
+import { formatAmount, formatInch, formatMillimetre, formatSize, roundedQuotient, times, type DisplayUnit, type Length } from '../measure/index.ts';
+import type { Machine, Part } from '../part/index.ts';
+import { carriageTravel } from './carriage.ts';
+import { CAUTIONS } from './cautions.ts';
+import type { Cut, MeasuredQuantity, Operation, Target } from './operation.ts';
+
+/** Widest line of a sheet, in characters: a page upright at a readable size. */
+export const SHEET_WIDTH = 100;
+const LABEL = 10;
+const INDENT = 8;
+
+const QUANTITIES: Readonly<Record<MeasuredQuantity, string>> = {
+  diameter: 'diameter',
+  length: 'length',
+  depth: 'depth',
+  indicator: 'indicator',
+  bore: 'bore of the mate',
+  width: 'width of the mate',
+  hole: 'bore',
+};
+
+/** A size without its unit, which stands at the head of the sheet. */
+const bare = (length: Length, unit: DisplayUnit): string =>
+  unit === 'inch' ? formatInch(length, 4) : formatMillimetre(length, 3);
+
+/** Text broken into lines no wider than the sheet; the first stands at `first`, the others at `rest` columns from the left. */
+export function wrapped(text: string, first: string, rest: number): string[] {
+  const lines: string[] = [];
+  let line = first;
+  let fresh = true;
+  for (const word of text.split(' ')) {
+    if (!fresh && line.length + 1 + word.length > SHEET_WIDTH) {
+      lines.push(line);
+      line = ' '.repeat(rest);
+      fresh = true;
+    }
+    line += fresh ? word : ` ${word}`;
+    fresh = false;
+  }
+  return [...lines, line.trimEnd()];
+}
+
+/** A line of an operation under its label: `  size    diameter .998 …`. */
+const labelled = (label: string, text: string): string[] =>
+  wrapped(text, ' '.repeat(INDENT) + label.padEnd(LABEL), INDENT + LABEL);
+
+function targetLines(target: Target, instrument: string | null, unit: DisplayUnit, mates: Part['mates']): string[] {
+  const size = (length: Length): string => bare(length, unit);
+  const from = target.from === null || target.from === 0 ? '' : `, from ${size(target.from)}`;
+  const by = instrument === null ? '' : `, by ${instrument.replace('-', ' ')}`;
+  const lines = labelled(
+    'size',
+    `${QUANTITIES[target.quantity]} ${size(target.aim)}, not under ${size(target.low)}, not over ${size(target.high)}${from}${by}`,
+  );
+  const { fit } = target;
+  if (fit === null) return lines;
+  const mate = mates.find((candidate) => candidate.id === fit.mate)?.say ?? fit.mate;
+  const [least, most] = [formatAmount(fit.leastClearance, unit), formatAmount(fit.mostClearance, unit)];
+  return [...lines, ...labelled('fit', `${fit.name} in the ${mate}: clearance ${least} to ${most}. Measured again, the size moves with it.`)];
+}
+
+/** What a depth is on the cross-slide dial, in its divisions too where those are no thousandths or hundredths. */
+export function dialText(depth: Length, machine: Machine, unit: DisplayUnit): string {
+  const { reads, division } = machine.crossSlide;
+  const onDial = reads === 'diameter' ? times(depth, 2) : depth;
+  const divisions = roundedQuotient(onDial, division, 'half-away');
+  return `${formatAmount(onDial, unit)} on the dial (${divisions} division${divisions === 1 ? '' : 's'}; it reads the ${reads})`;
+}
+
+function cutLines(cut: Cut, unit: DisplayUnit, machine: Machine | undefined): string[] {
+  const feed = cut.feedPerTurn === null ? '' : `, feed ${bare(cut.feedPerTurn, unit)} a turn`;
+  const lines = labelled('tool', `${cut.tool}, ${cut.speedRpm} rpm${feed}`);
+  if (cut.depthOnRadius !== null) {
+    const dial = machine === undefined ? '' : `: ${dialText(cut.depthOnRadius, machine, unit)}`;
+    lines.push(...labelled('depth', `${bare(cut.depthOnRadius, unit)} on the radius a pass${dial}`));
+  }
+  const ends = [
+    ...(cut.last === null ? [] : [`then two equal passes of ${bare(cut.last, unit)} on the radius`]),
+    ...(cut.spring ? ['then one without infeed'] : []),
+  ].join(', ');
+  const more = [...(ends === '' ? [] : [ends]), ...(cut.note === null ? [] : [cut.note])];
+  return [...lines, ...more.flatMap((line, index) => labelled(index === 0 && cut.depthOnRadius === null ? 'cut' : '', line))];
+}
+
+/** Where the carriage stops, and what that is on its dial where it has one. */
+function stopLines({ from, distance }: NonNullable<Operation['stop']>, unit: DisplayUnit, machine: Machine | undefined): string[] {
+  const dial = machine?.carriage ?? null;
+  if (dial === null) return labelled('stop', `${bare(distance, unit)} from the ${from}`);
+  const { turns, divisions } = carriageTravel(distance, dial);
+  const travel = `${turns} turn${turns === 1 ? '' : 's'} and ${divisions} division${divisions === 1 ? '' : 's'} of the carriage dial`;
+  return labelled('stop', `${bare(distance, unit)} from the ${from}: ${travel}`);
+}
+
+function coordinateLines({ coordinates }: Operation, unit: DisplayUnit): string[] {
+  if (coordinates.length === 0) return [];
+  const widest = Math.max(...coordinates.map(({ at }) => at.length));
+  const rows = coordinates.map(({ at, x, y, z }) => {
+    const [across, along, down] = [x, y, z].map((value) => bare(value, unit).padStart(9));
+    return `${at.padEnd(widest)}  X${across ?? ''}  Y${along ?? ''}  Z${down ?? ''}`;
+  });
+  return rows.map((row, index) => ' '.repeat(INDENT) + (index === 0 ? 'readout' : '').padEnd(LABEL) + row);
+}
+
+/** What is written by hand as the work goes on: the reading, where one is wanted. */
+const readingLines = ({ target }: Operation): string[] =>
+  target === null ? [] : labelled('read', '________   ________   ________');
+
+/** What an operation is told against: where it stands, and what was told already on the sheet. */
+export type SheetPlace = {
+  readonly step: number;
+  readonly part: Part;
+  readonly machine: Machine | undefined;
+  readonly skipped: boolean;
+  /** The step at which this caution stands in full, or null where this is the first. */
+  readonly cautionAt: number | null;
+};
+
+/** One operation of the sheet: its title with a box to tick, then a line for everything that it needs, in the order of the work. */
+export function operationLines(operation: Operation, { step, part, machine, skipped, cautionAt }: SheetPlace): string[] {
+  const { unit } = part;
+  const { target, cut, stop, caution, note, angle } = operation;
+  const number = String(step).padStart(3);
+  if (skipped) return wrapped(`${operation.title} (skipped)`, `${number} [-] `, INDENT);
+  return [
+    ...wrapped(operation.title, `${number} [ ] `, INDENT),
+    ...(caution === null
+      ? []
+      : labelled('CAUTION', cautionAt === null ? CAUTIONS[caution].shown : `${CAUTIONS[caution].say}. (In full at step ${cautionAt}.)`)),
+    ...operation.before.flatMap((line, index) => labelled(index === 0 ? 'first' : '', line)),
+    ...(target === null ? [] : targetLines(target, operation.instrument, unit, part.mates)),
+    ...(cut === null ? [] : cutLines(cut, unit, machine)),
+    ...(stop === null ? [] : stopLines(stop, unit, machine)),
+    ...(angle === null ? [] : labelled('angle', `${angle} degrees`)),
+    ...coordinateLines(operation, unit),
+    ...(note === null ? [] : labelled('note', note)),
+    ...operation.why.flatMap((line, index) => labelled(index === 0 ? 'why' : '', line)),
+    ...readingLines(operation),
+  ];
+}
+
+/** The mates of a part with a line to write their measured size on. */
+export function mateLines({ mates, unit }: Part): string[] {
+  return mates.flatMap((mate) => {
+    const read = mate.readings.map(({ value }) => formatSize(value, unit)).join(', ');
+    const known = read === '' ? `${formatSize(mate.nominal, unit)} until it is measured: ________` : `${formatSize(mate.nominal, unit)}, measured ${read}`;
+    return wrapped(`${mate.name} (${mate.kind}), ${known}`, 'Mate      ', LABEL);
+  });
+}
