@@ -3,6 +3,7 @@ import type { EventBody } from './event.ts';
 import { progressOf } from './fold.ts';
 import { stepNumber } from './glance.ts';
 import { amount, count, line, sentence, size, type Piece } from './reply.ts';
+import { setUpPrompt } from './setUpPrompt.ts';
 import type { JobState } from './state.ts';
 import { windowOf } from './window.ts';
 
@@ -34,6 +35,7 @@ export function announcement(
     sentence('step', count(stepNumber(state, operation))),
     sentence(line(operation.say)),
     ...targetPieces(state, operation),
+    ...setUpPrompt(state, operation),
     ...(due === null ? [] : [sentence(line(CAUTIONS[due].say))]),
   ];
   return { pieces: pieces.flat(), events: due === null ? [] : [{ type: 'CautionGiven', operation: operation.id }] };

@@ -8,6 +8,7 @@ export type NumberSlot =
   | 'indicator' // jaw, low, high
   | 'coordinate' // edge
   | 'step' // go to step N
+  | 'count' // angle N, N holes, N turns
   | 'temperature';
 
 /**

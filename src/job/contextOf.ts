@@ -20,7 +20,7 @@ export function contextOf(state: JobState, talk: Talk, now: number): Context {
   return {
     unit: state.plan.part.unit,
     // A bore is said like any diameter.
-    awaited: target === null ? null : target.quantity === 'hole' ? 'diameter' : target.quantity,
+    awaited: target === null ? (operation?.kind === 'find-high-spot' ? 'indicator' : null) : target.quantity === 'hole' ? 'diameter' : target.quantity,
     window: target === null ? null : expected,
     from: target?.from ?? null,
     last: last === null ? null : { value: last.value, at: last.at },

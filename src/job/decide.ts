@@ -6,12 +6,18 @@ import { goBack, goTo, leave } from './moving.ts';
 import { takeReading } from './readings.ts';
 import { sentence, type PhraseId } from './reply.ts';
 import { askWhetherHeard, askWhich, correct, forget, sayNo, sayYes, scratch } from './righting.ts';
+import { indicatorRead, jawRead } from './dialling.ts';
+import { edgeFound } from './edging.ts';
+import { nextHole } from './holes.ts';
+import { packingAnswer } from './packing.ts';
+import { setUpAnswer, setUpCounted, setUpGiven } from './settingUp.ts';
+import { spotRead } from './spotting.ts';
+import { taperAnswer } from './tapering.ts';
+import { whyAnswer } from './why.ts';
+import { openOperation } from './window.ts';
 import {
   dialZeroed,
-  edgeFound,
   felt,
-  indicatorRead,
-  jawRead,
   nowWorking,
   setDial,
   temperatureNoted,
@@ -74,7 +80,12 @@ export function decide(scene: Scene, intent: Intent): Decision {
     case 'read-log':
       return answer(scene, intent.type);
     case 'reading':
-      return withLength(scene, intent, intent.value, (value) => takeReading(scene, intent, value, false, null));
+      // What an indicator shows while the high spot is looked for is no size of the part.
+      return withLength(scene, intent, intent.value, (value) =>
+        openOperation(scene.state)?.kind === 'find-high-spot' && intent.thing === null
+          ? spotRead(scene, value)
+          : takeReading(scene, intent, value, false, null),
+      );
     case 'temperature':
       if (intent.value.as === 'one') return temperatureNoted(scene, intent.value.value);
       return refused(scene, intent.value.as === 'none' ? intent.value.reason : 'no-number');
@@ -96,6 +107,23 @@ export function decide(scene: Scene, intent: Intent): Decision {
       return withLength(scene, intent, intent.value, (value) => indicatorRead(scene, intent, value));
     case 'edge':
       return withLength(scene, intent, intent.value, (value) => edgeFound(scene, intent.edge, value));
+    case 'spot':
+      return withLength(scene, intent, intent.value, (value) => spotRead(scene, value));
+    case 'set-up-count':
+      if (intent.value.as === 'one') return setUpCounted(scene, intent.what, intent.value.value);
+      return refused(scene, intent.value.as === 'none' ? intent.value.reason : 'no-number');
+    case 'set-up-length':
+      return withLength(scene, intent, intent.value, (value) => setUpGiven(scene, intent.what, value));
+    case 'next-hole':
+      return nextHole(scene);
+    case 'ask-set-up':
+      return setUpAnswer(scene);
+    case 'ask-why':
+      return whyAnswer(scene);
+    case 'ask-packing':
+      return packingAnswer(scene);
+    case 'ask-taper':
+      return taperAnswer(scene);
     case 'scratch':
       return scratch(scene);
     case 'correct':

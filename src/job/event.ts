@@ -55,7 +55,23 @@ const bodies = [
   z.strictObject({ type: z.literal('WorkingChanged'), operation: idField, working: z.enum(['turning', 'filing', 'polishing']) }),
   z.strictObject({ type: z.literal('JawRead'), operation: idField, jaw: z.number().int().min(1).max(4), indicator: lengthField }),
   z.strictObject({ type: z.literal('IndicatorRead'), operation: idField, end: z.enum(['low', 'high']), indicator: lengthField }),
-  z.strictObject({ type: z.literal('EdgeFound'), operation: idField, edge: z.enum(['first', 'other']), coordinate: lengthField }),
+  z.strictObject({ type: z.literal('EdgeFound'), operation: idField, edge: z.enum(['first', 'other', 'end']), coordinate: lengthField }),
+  /** What an indicator showed with the work turned on by so many degrees from where the readings began. */
+  z.strictObject({ type: z.literal('SpindleRead'), operation: idField, degrees: z.number().min(0).max(360), indicator: lengthField }),
+  /** A whole number that a set-up was told: an angle, how many readings, holes or turns, which hole. */
+  z.strictObject({
+    type: z.literal('SetUpCounted'),
+    operation: idField,
+    what: z.enum(['degrees', 'readings', 'holes', 'hole', 'turns']),
+    count: z.number().int().min(0).max(999),
+  }),
+  /** A length that a set-up was told: a tip, a pattern, a taper, a packing piece. */
+  z.strictObject({
+    type: z.literal('SetUpGiven'),
+    operation: idField,
+    what: z.enum(['finder', 'circle', 'line', 'large', 'small', 'over', 'work', 'bar', 'packing']),
+    length: lengthField,
+  }),
   /** A short sound clip was kept with the operation; the sound is stored under `clip`. */
   z.strictObject({ type: z.literal('MemoKept'), operation: idField, clip: lineField, seconds: z.number().positive().max(60) }),
   /** The caution of an operation was shown and spoken; it is not spoken twice. */

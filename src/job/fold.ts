@@ -2,6 +2,7 @@ import { added, downward, inOrder, newest, sizeOf } from './history.ts';
 import type { EventBody, JobEvent } from './event.ts';
 import type { Plan } from './plan.ts';
 import { editedBy, remadeAs } from './editing.ts';
+import { NOTHING_SET_UP, setUpAfter, type SetUpEvent } from './setUpLog.ts';
 import type { JobState, Progress, Reading } from './state.ts';
 
 const untouched: Progress = {
@@ -13,6 +14,7 @@ const untouched: Progress = {
   indicator: { low: null, high: null },
   jaws: {},
   edges: { first: null, other: null },
+  setUp: NOTHING_SET_UP,
   cautioned: false,
   memos: null,
 };
@@ -45,6 +47,9 @@ function nextWaiting(state: JobState, from: string): string | null {
 function change(state: JobState, operation: string, with_: Partial<Progress>): JobState {
   return { ...state, progress: { ...state.progress, [operation]: { ...progressOf(state, operation), ...with_ } } };
 }
+
+const setUp = (state: JobState, body: SetUpEvent, with_: Partial<Progress>): JobState =>
+  change(state, body.operation, { ...with_, setUp: setUpAfter(progressOf(state, body.operation).setUp, body) });
 
 function left(state: JobState, operation: string, status: 'done' | 'skipped'): JobState {
   const marked = change(state, operation, { status });
@@ -93,15 +98,19 @@ function applied(state: JobState, event: JobEvent, body: Exclude<EventBody, { ty
     case 'WorkingChanged':
       return change(state, body.operation, { working: body.working });
     case 'JawRead':
-      return change(state, body.operation, { jaws: { ...progressOf(state, body.operation).jaws, [body.jaw]: body.indicator } });
+      return setUp(state, body, { jaws: { ...progressOf(state, body.operation).jaws, [body.jaw]: body.indicator } });
     case 'IndicatorRead':
       return change(state, body.operation, {
         indicator: { ...progressOf(state, body.operation).indicator, [body.end]: body.indicator },
       });
-    case 'EdgeFound':
-      return change(state, body.operation, {
-        edges: { ...progressOf(state, body.operation).edges, [body.edge]: body.coordinate },
-      });
+    case 'EdgeFound': {
+      const { edges } = progressOf(state, body.operation);
+      return setUp(state, body, body.edge === 'end' ? {} : { edges: { ...edges, [body.edge]: body.coordinate } });
+    }
+    case 'SpindleRead':
+    case 'SetUpCounted':
+    case 'SetUpGiven':
+      return setUp(state, body, {});
     case 'MemoKept': {
       const memo = { clip: body.clip, seconds: body.seconds, at: event.at };
       return change(state, body.operation, { memos: added(progressOf(state, body.operation).memos, memo) });

@@ -1,4 +1,5 @@
 import type { InstrumentKind, Length, Temperature } from '../measure/index.ts';
+import type { SetUpCount, SetUpLength } from './setUpLog.ts';
 
 /** Where on the part a reading was taken. */
 export type Place = 'at-the-shoulder' | 'at-the-end' | 'in-the-middle' | 'across';
@@ -77,7 +78,15 @@ export type Intent =
   // set-up
   | { readonly type: 'jaw'; readonly jaw: 1 | 2 | 3 | 4; readonly value: Heard<Length> }
   | { readonly type: 'indicator'; readonly end: 'low' | 'high'; readonly value: Heard<Length> }
-  | { readonly type: 'edge'; readonly edge: 'first' | 'other'; readonly value: Heard<Length> }
+  | { readonly type: 'edge'; readonly edge: 'first' | 'other' | 'end'; readonly value: Heard<Length> }
+  | { readonly type: 'spot'; readonly value: Heard<Length> }
+  | { readonly type: 'set-up-count'; readonly what: SetUpCount; readonly value: Heard<number> }
+  | { readonly type: 'set-up-length'; readonly what: SetUpLength; readonly value: Heard<Length> }
+  | { readonly type: 'next-hole' }
+  | { readonly type: 'ask-set-up' }
+  | { readonly type: 'ask-why' }
+  | { readonly type: 'ask-packing' }
+  | { readonly type: 'ask-taper' }
   // putting right
   | { readonly type: 'scratch' }
   | { readonly type: 'correct'; readonly value: Heard<Length> }

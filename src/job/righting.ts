@@ -82,7 +82,7 @@ function saidAgain(body: EventBody, value: Length): LengthIntent | null {
     case 'SetUpGiven':
       return { type: 'set-up-length', what: body.what, value: one(value) };
     case 'SpindleRead':
-      return { type: 'reading', spoken: 'bare', instrument: 'indicator', thing: null, place: null, value: one(value) };
+      return { type: 'spot', value: one(value) };
     case 'OperationFinished':
     case 'OperationSkipped':
     case 'OperationOpened':

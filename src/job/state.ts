@@ -4,6 +4,7 @@ import type { History } from './history.ts';
 import type { Feel, Place, Working } from './intent.ts';
 import type { JobEvent } from './event.ts';
 import type { Plan } from './plan.ts';
+import type { SetUpLog } from './setUpLog.ts';
 
 /** A reading that stands: logged, not struck. `event` is the id of the event that logged it. */
 export type Reading = {
@@ -30,6 +31,7 @@ export type Progress = {
   readonly indicator: { readonly low: Length | null; readonly high: Length | null };
   readonly jaws: Readonly<Partial<Record<1 | 2 | 3 | 4, Length>>>;
   readonly edges: { readonly first: Length | null; readonly other: Length | null };
+  readonly setUp: SetUpLog;
   readonly cautioned: boolean;
   readonly memos: History<{ readonly clip: string; readonly seconds: number; readonly at: number }>;
 };

@@ -20,6 +20,7 @@ export type Found = {
   readonly length: () => Heard<Length>;
   readonly temperature: () => Heard<Temperature>;
   readonly step: () => Heard<number>;
+  readonly count: () => Heard<number>;
 };
 
 /**

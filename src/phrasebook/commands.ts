@@ -7,6 +7,7 @@ import { moving } from './commands/moving.ts';
 import { READING_RULES, readings } from './commands/readings.ts';
 import { righting } from './commands/righting.ts';
 import { SET_UP_RULES, setUp } from './commands/set-up.ts';
+import { settingOut } from './commands/setting-out.ts';
 import { SHARED_RULES } from './commands/shared.ts';
 import type { GrammarNode } from './grammar.ts';
 import { NUMBER_RULES } from './number-rules.ts';
@@ -20,6 +21,7 @@ export const COMMANDS: readonly Command[] = [
   ...cutting,
   ...fit,
   ...setUp,
+  ...settingOut,
   ...righting,
   ...assistant,
 ];

@@ -5,7 +5,8 @@ import type { Command, Found } from './command.ts';
 import { COMMANDS, RULES, SAYS } from './commands.ts';
 import type { GrammarNode } from './grammar.ts';
 import { candidatesOf, readNumber, SLOT_RULES } from './read-number.ts';
-import { resolveLength, resolveStep, resolveTemperature } from './resolve.ts';
+import { resolveCount, resolveLength, resolveStep, resolveTemperature } from './resolve.ts';
+import { RESTARTS } from './restarts.ts';
 import { wordsOf } from './spellings.ts';
 import { Walker, type Tree } from './walk.ts';
 
@@ -117,6 +118,7 @@ function intentOf({ command, rules, number }: Taken, context: Context): Intent {
     length,
     temperature: () => resolveTemperature(candidates, context),
     step: () => resolveStep(candidates, context),
+    count: () => resolveCount(candidates),
   };
   return command.make(found);
 }
@@ -131,23 +133,12 @@ export function contextFor(context: Context, thing: Thing | null, instrument: In
   return instrument === null ? seen : { ...seen, instrument };
 }
 
-const RESTARTS: readonly (readonly string[])[] = [
-  ['no', 'make', 'that'],
-  ['no', 'wait'],
-  ['no', 'sorry'],
-  ['i', 'mean'],
-  ['make', 'that'],
-  ['scratch', 'that'],
-  ['sorry'],
-  ['wait'],
-  ['rather'],
-  ['no'],
-];
+const MARKS: readonly (readonly string[])[] = RESTARTS.map(({ words }) => words.split(' '));
 
 /** A number that is started again: "reads six twenty, no, six twenty seven" is the second one under the first verb. */
 function restarted(words: readonly string[], context: Context): Intent | null {
   for (let at = words.length - 2; at >= 1; at -= 1) {
-    const mark = RESTARTS.find((each) => each.every((word, index) => words[at + index] === word));
+    const mark = MARKS.find((each) => each.every((word, index) => words[at + index] === word));
     if (mark === undefined) continue;
     const again = words.slice(at + mark.length);
     const before = words.slice(0, at);

@@ -28,6 +28,16 @@ export function likelihood(command: Command, context: Context): number {
     case 'jaw':
     case 'indicator':
       return context.awaited === 'indicator' ? 6 : 0.5;
+    case 'spot':
+      return context.awaited === 'indicator' ? 3 : 0.3;
+    case 'set-up-count':
+    case 'set-up-length':
+    case 'next-hole':
+    case 'ask-set-up':
+    case 'ask-why':
+    case 'ask-packing':
+    case 'ask-taper':
+      return 0.5;
     case 'edge':
       return context.awaited === null ? 1 : 0.5;
     case 'back':

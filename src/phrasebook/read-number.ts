@@ -14,6 +14,7 @@ export const SLOT_RULES = {
   indicator: 'signed',
   coordinate: 'signed',
   step: 'step',
+  count: 'step',
   temperature: 'temperature',
 } as const satisfies Readonly<Record<NumberSlot, NumberRule>>;
 
@@ -22,6 +23,7 @@ const COUNTING: Readonly<Record<NumberSlot, Counting>> = {
   size: 'size',
   coordinate: 'size',
   step: 'size',
+  count: 'size',
   temperature: 'size',
   'depth-of-cut': 'cut',
   dial: 'cut',

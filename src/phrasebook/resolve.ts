@@ -42,6 +42,9 @@ export const RESOLVE = {
   mostCoordinate: { inch: inches(60), millimetre: millimetres(1500) },
   /** What is over the stock is still understood up to here, so that it can be asked about; further out it is no reading. */
   farthest: { inch: inches(60), millimetre: millimetres(1500) },
+  /** Over or under by more than this share of what is wanted, and by more than this, is no way to say a size. */
+  mostOffsetShare: 0.5,
+  mostOffset: { inch: inches(0.1), millimetre: millimetres(2.5) },
   /** Degrees Celsius between which work in the shop is; a scale that was not named is taken only inside them. */
   temperatures: { low: 0, high: 120, unnamedOther: { low: 5, high: 60 } },
 } as const;
@@ -134,6 +137,7 @@ function limits(
     }
     case 'size':
     case 'step':
+    case 'count':
     case 'temperature': {
       const farthest = RESOLVE.farthest[unit];
       const high =
@@ -142,6 +146,9 @@ function limits(
     }
   }
 }
+
+const farOffset = (aim: Length, unit: DisplayUnit): Length =>
+  larger(scaled(magnitude(aim), RESOLVE.mostOffsetShare, 'half-even'), RESOLVE.mostOffset[unit]);
 
 /** Candidates as lengths: those against the target or the last reading are worked out, those of another kind are left out. */
 type Found = {
@@ -166,6 +173,7 @@ function lengthsOf(candidates: readonly Candidate[], slot: NumberSlot, context: 
         break;
       case 'from-target':
         if (context.window === null) trouble ??= 'no-target';
+        else if (magnitude(candidate.by) > farOffset(context.window.aim, context.unit)) trouble ??= 'not-a-number-here';
         else found.push({ value: plus(context.window.aim, candidate.by), prior: candidate.prior });
         break;
       case 'from-last':
@@ -226,6 +234,13 @@ export function resolveStep(candidates: readonly Candidate[], context: Context):
   if (counts.length === 0) return none(candidates.length === 0 ? 'no-number' : 'not-a-number-here');
   const possible = distinct(counts).filter(({ value }) => value >= 1 && value <= context.steps);
   return possible.length === 0 ? none('outside-everything') : settle(possible, RESOLVE.rarerWhenNot);
+}
+
+/** What a whole number of anything but steps comes to: an angle, holes, turns. */
+export function resolveCount(candidates: readonly Candidate[]): Heard<number> {
+  const counts = candidates.flatMap((each) => (each.kind === 'count' ? [{ value: each.count, prior: each.prior }] : []));
+  if (counts.length === 0) return none(candidates.length === 0 ? 'no-number' : 'not-a-number-here');
+  return settle(distinct(counts), RESOLVE.rarerWhenNot);
 }
 
 /** What a temperature comes to; one without its scale is in the shop's own unless that cannot be. */

@@ -6,7 +6,7 @@ import type { Spoken } from './spoken.ts';
 type Rendered =
   | { readonly as: 'words'; readonly words: readonly string[] }
   | { readonly as: 'text'; readonly text: string }
-  | { readonly as: 'stop' | 'asks' };
+  | { readonly as: 'comma' | 'stop' | 'asks' };
 
 function rendered(piece: Piece, unit: DisplayUnit): Rendered {
   switch (piece.say) {
@@ -24,6 +24,7 @@ function rendered(piece: Piece, unit: DisplayUnit): Rendered {
       return { as: 'words', words: temperatureWords(piece.temperature, unit) };
     case 'line':
       return { as: 'text', text: piece.text };
+    case 'comma':
     case 'stop':
     case 'asks':
       return { as: piece.say };
@@ -41,7 +42,7 @@ export function speakReply(reply: Reply): readonly Spoken[] {
   for (const piece of reply.pieces) {
     const said = rendered(piece, reply.unit);
     if (said.as === 'words') run.push(...said.words.map((word) => word.toLowerCase().replace(/[^a-z']+$/, '')));
-    else {
+    else if (said.as !== 'comma') {
       flush();
       if (said.as === 'text') spoken.push({ say: 'line', text: said.text });
       else spoken.push({ say: 'pause', after: said.as === 'asks' ? 'question' : 'sentence' });
@@ -65,6 +66,7 @@ export function textOfReply(reply: Reply): string {
     const said = rendered(piece, reply.unit);
     if (said.as === 'words') parts.push(hyphened(said.words));
     else if (said.as === 'text') parts.push(said.text);
+    else if (said.as === 'comma') parts.push(',');
     else close(said.as === 'asks' ? '?' : '.');
   }
   close('.');

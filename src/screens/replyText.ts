@@ -17,6 +17,8 @@ function written(piece: Piece, reply: Reply): string {
       return reply.unit === 'inch' ? toFahrenheit(piece.temperature).toFixed(0) : toCelsius(piece.temperature).toFixed(0);
     case 'line':
       return piece.text;
+    case 'comma':
+      return ',';
     case 'stop':
       return '.';
     case 'asks':
@@ -33,7 +35,7 @@ export function replyText(reply: Reply): string {
     // A line of the plan may bring its own full stop.
     if (ends && /[.?!]$/.test(text)) continue;
     const begins = text === '' || /[.?]$/.test(text);
-    text += ends ? word : `${text === '' ? '' : ' '}${begins ? word.charAt(0).toUpperCase() + word.slice(1) : word}`;
+    text += ends || piece.say === 'comma' ? word : `${text === '' ? '' : ' '}${begins ? word.charAt(0).toUpperCase() + word.slice(1) : word}`;
   }
   return text;
 }

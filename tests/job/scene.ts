@@ -74,6 +74,8 @@ export const pieces = (decision: Decision): string =>
           return `${piece.temperature / 1000}°C`;
         case 'line':
           return `"${piece.text}"`;
+        case 'comma':
+          return ',';
         case 'stop':
           return '.';
         case 'asks':

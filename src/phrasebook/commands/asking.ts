@@ -2,6 +2,13 @@ import { plain, type Command } from '../command.ts';
 
 /** Questions about the open step; none of them changes anything. */
 export const asking: readonly Command[] = [
+  plain('asking', { type: 'ask-why' }, {
+    name: 'ask-why',
+    says: "why [is that | so | that]",
+    examples: ['why', 'why is that'],
+    help: 'The reason for what was just told, in one sentence.',
+    changesLog: false,
+  }),
   plain('asking', { type: 'ask-target' }, {
     name: 'ask-target',
     says: `[the | my] target [size] | <what-is> (it supposed to (be | measure) | the (target | size | number | dimension | diameter | tolerance) | my target)

@@ -40,6 +40,13 @@ export const setUp: readonly Command[] = [
     changesLog: true, button: 'Edge',
   }, (found) => ({ type: 'edge', edge: 'first', value: found.length() })),
   numbered('set-up', 'edge', 'coordinate', {
+    name: 'end-edge',
+    says: '[the] end (edge | face) [<dial-verb>] <signed>',
+    examples: ['end face zero', 'end edge two hundred'],
+    help: 'Where the end of the work is, as the readout shows when the finder touches.',
+    changesLog: true,
+  }, (found) => ({ type: 'edge', edge: 'end', value: found.length() })),
+  numbered('set-up', 'edge', 'coordinate', {
     name: 'other-edge',
     says: '[the] (other | second | far | opposite | right | back) (edge | side) [<dial-verb>] <signed>',
     examples: ['other edge two seven fifty'],

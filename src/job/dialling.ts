@@ -1,0 +1,87 @@
+import { dividedBy, magnitude, micrometres, minus, plus, thou, times, zero, type Length } from '../measure/index.ts';
+import type { Operation } from '../route/index.ts';
+import { dialIn, type Jaw, type JawAdvice, type JawAim } from '../setups/index.ts';
+import { done, refused, replyOf, type Decision, type Scene } from './decision.ts';
+import type { EventBody } from './event.ts';
+import { progressOf } from './fold.ts';
+import type { Intent } from './intent.ts';
+import { throwOf } from './featureOf.ts';
+import { afterwards } from './moving.ts';
+import { amount, bareAmount, comma, count, sentence, type Piece } from './reply.ts';
+import type { JobState } from './state.ts';
+import { openOperation, windowOf } from './window.ts';
+
+type Sentences = readonly (readonly Piece[])[];
+
+/** Work that is to run true is let off with a thou on the indicator (common practice, no source). */
+const TRUE_WITHIN: Length = thou(1);
+
+/** What the indicator is to show at an operation: its own window, or nothing where it has none. Amounts in half thous, or hundredths. */
+export function jawAim(state: JobState, operation: Operation): JawAim {
+  const step = state.plan.part.unit === 'inch' ? thou(0.5) : micrometres(10);
+  const window = operation.target?.quantity === 'indicator' ? windowOf(state, operation) : null;
+  return window === null ? { low: zero, aim: zero, high: TRUE_WITHIN, step } : { ...window, step };
+}
+
+/** The advice that stands at an operation, from its jaw readings; to read all four before there are any. */
+export const jawAdvice = (state: JobState, operation: Operation): JawAdvice =>
+  dialIn(progressOf(state, operation.id).setUp.jaws, jawAim(state, operation)).advice;
+
+const list = (jaws: readonly Jaw[]): readonly Piece[] => {
+  const [first, second] = jaws;
+  if (first === undefined || jaws.length > 2) return sentence('read-all-four');
+  return second === undefined ? sentence('now-jaw', count(first)) : sentence('now-jaws', count(first), 'and', count(second));
+};
+
+/** The advice in words: "Loosen two, tighten four, eight thou." */
+export function adviceSentences(advice: JawAdvice): Sentences {
+  switch (advice.next) {
+    case 'read':
+      return [list(advice.jaws)];
+    case 'move': {
+      const { loosen, tighten, amount: by } = advice.move;
+      return [sentence('loosen', count(loosen), comma, 'tighten', count(tighten), comma, amount(by))];
+    }
+    case 'sweep':
+      return [sentence('jaws-are-right'), sentence('sweep-it')];
+  }
+}
+
+/** A jaw was read: what it showed, and the next thing to do. */
+export function jawRead(scene: Scene, jaw: Jaw, indicator: Length): Decision {
+  const operation = openOperation(scene.state);
+  if (operation === null) return refused(scene, 'all-done');
+  const body: EventBody = { type: 'JawRead', operation: operation.id, jaw, indicator };
+  const advice = jawAdvice(afterwards(scene, [body]), operation);
+  return done([body], replyOf(scene, 'stored', sentence('jaw', count(jaw), comma, bareAmount(indicator)), ...adviceSentences(advice)));
+}
+
+/** Low or high in a turn of the spindle; with both, the range, the throw, and whether that is what is wanted. */
+export function indicatorRead(scene: Scene, intent: Extract<Intent, { type: 'indicator' }>, indicator: Length): Decision {
+  const operation = openOperation(scene.state);
+  if (operation === null) return refused(scene, 'all-done');
+  const body: EventBody = { type: 'IndicatorRead', operation: operation.id, end: intent.end, indicator };
+  const { low, high } = progressOf(afterwards(scene, [body]), operation.id).indicator;
+  const said = sentence(intent.end, bareAmount(indicator));
+  if (low === null || high === null)
+    return done([body], replyOf(scene, 'stored', said, sentence(intent.end === 'low' ? 'now-the-high' : 'now-the-low')));
+  const total = magnitude(minus(high, low));
+  const wanted = operation.kind === 'dial-in' ? jawAim(scene.state, operation) : spotAim(scene.state, operation);
+  const shown = [sentence('total', bareAmount(total), comma, 'throw', bareAmount(dividedBy(total, 2, 'half-even')))];
+  if (wanted === null) return done([body], replyOf(scene, 'stored', said, ...shown));
+  const inside = total >= wanted.low && total <= wanted.high;
+  const verdict = inside ? sentence('that-is-it') : offBy(total, wanted);
+  const again = inside || operation.kind !== 'dial-in' ? [] : [sentence('read-all-four')];
+  return done([body], replyOf(scene, inside ? 'at-size' : 'stored', said, ...shown, verdict, ...again));
+}
+
+const offBy = (total: Length, { aim }: JawAim): readonly Piece[] =>
+  total > aim ? sentence(amount(minus(total, aim)), 'too-much') : sentence(amount(minus(aim, total)), 'short');
+
+/** At a high spot, the indicator shows twice the throw of the feature, give or take a thou at each end; null where it has none. */
+function spotAim(state: JobState, operation: Operation): JawAim | null {
+  const offset = throwOf(state, operation);
+  if (offset === null) return null;
+  const aim = times(offset, 2);
+  return { low: minus(aim, thou(2)), aim, high: plus(aim, thou(2)), step: thou(0.5) };
+}

@@ -1,0 +1,49 @@
+import type { Operation } from '../route/index.ts';
+import { sentence, type PhraseId, type Piece } from './reply.ts';
+import type { JobState } from './state.ts';
+import { tapHere, tapStart } from './tapping.ts';
+
+/** What a set-up operation begins with, said when it is opened; nothing for the others. */
+export function setUpPrompt(state: JobState, operation: Operation): readonly (readonly Piece[])[] {
+  switch (operation.kind) {
+    case 'dial-in':
+      return [sentence('read-all-four')];
+    case 'find-high-spot':
+      return [sentence('read-it-here')];
+    case 'find-edge':
+      return [sentence('touch-the-end')];
+    case 'tap': {
+      const plan = tapHere(state, operation);
+      return plan === null ? [] : [tapStart(plan)];
+    }
+    case 'measure-mate':
+    case 'grip':
+    case 'face':
+    case 'centre':
+    case 'rough':
+    case 'finish':
+    case 'file':
+    case 'part-off':
+    case 'offset':
+    case 'drill':
+    case 'thread':
+    case 'groove':
+    case 'chamfer':
+    case 'length':
+    case 'mill':
+    case 'deburr':
+    case 'try-fit':
+    case 'taper':
+    case 'bore':
+    case 'fillet':
+      return [];
+  }
+}
+
+/** Why a set-up is done as it is told, in one sentence; null where the operation is none. */
+export function setUpWhy(operation: Operation): PhraseId | null {
+  if (operation.kind === 'dial-in') return 'why-four-jaw';
+  if (operation.kind === 'find-high-spot') return 'why-high-spot';
+  if (operation.kind === 'find-edge') return 'why-edge';
+  return operation.kind === 'tap' ? 'why-tap' : null;
+}
