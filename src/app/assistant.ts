@@ -1,6 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { z } from 'zod';
-import type { Ear, EarEvent, HearingTimes, ListeningMode } from '../ear/index.ts';
+import { describeTrouble, type Ear, type EarEvent, type HearingTimes, type ListeningMode } from '../ear/index.ts';
 import { nextSeq, type Effect } from '../job/index.ts';
 import { grammarFor, speakReply, textOfReply } from '../phrasebook/index.ts';
 import {
@@ -9,6 +9,7 @@ import {
 } from '../shelf/index.ts';
 import type { AssistantState, ListeningState, Notice } from './assistantState.ts';
 import { Conversation, type Turn } from './conversation.ts';
+import { hearingOf } from './hearing.ts';
 import { createDesk, draftsOn } from './desk.ts';
 import type { AssistantDeps } from './assistantDeps.ts';
 import type { VoicePort } from './ports.ts';
@@ -288,7 +289,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     try {
       ear ??= await deps.openEar();
       ear.onEvent(hear);
-      listening({ callName: ear.callName });
+      showHearing(ear);
       if (conversation !== null) ear.setGrammar(grammarFor(conversation.context));
       await ear.start(mode);
       settle('ear');
@@ -296,6 +297,11 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     } catch (error) {
       broken('ear', error instanceof Error ? error.message : String(error));
     }
+  }
+
+  function showHearing(of: Ear): void {
+    listening({ callName: of.callName });
+    store.setState({ hearing: hearingOf(of, () => showHearing(of)) });
   }
 
   function broken(part: 'ear' | 'voice', text: string): void {
@@ -312,6 +318,9 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
         if (event.tooLoud && !store.getState().listening.tooLoud) void voice?.say([], 'please-repeat');
         listening({ levelDb: event.rmsDb, floorDb: event.floorDb, tooLoud: event.tooLoud });
         return;
+      case 'trouble':
+        listening({ trouble: event.trouble === null ? null : describeTrouble(event.trouble, ear?.microphone ?? null) });
+        return;
       case 'speech-start':
         now('hearing');
         return;
@@ -322,11 +331,11 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
         now(event.open ? 'hearing' : 'waiting');
         return;
       case 'hypothesis': {
-        const { text, accepted, confidence } = event.hypothesis;
+        const { text, accepted, confidence, reason } = event.hypothesis;
         now('waiting');
         if (accepted) void turn((talk) => talk.hear(text, confidence), event.times);
         // Held down, the person did speak, so they are told; otherwise it was the shop, and the page keeps quiet.
-        else if (store.getState().listening.mode === 'hold') void turn((talk) => talk.notHeard(text));
+        else if (store.getState().listening.mode === 'hold' && reason !== 'studied') void turn((talk) => talk.notHeard(text));
         return;
       }
       case 'fault':

@@ -1,7 +1,7 @@
 import type { Intent, JobState, Plan, Reply, Talk } from '../job/index.ts';
 import type { DisplayUnit, InstrumentKind } from '../measure/index.ts';
 import type { Draft } from '../part/index.ts';
-import type { ListeningMode } from '../ear/index.ts';
+import type { EarSettings, ListeningMode, Personal, Take } from '../ear/index.ts';
 import type { JobSummary } from '../shelf/index.ts';
 import type { StoreApi } from 'zustand/vanilla';
 import type { HandOver } from './handOver.ts';
@@ -28,6 +28,14 @@ export type Notice = {
 /** One line of the list of parts that are being laid out. `changedAt` is milliseconds since 1970. */
 export type DraftSummary = { readonly id: string; readonly name: string; readonly changedAt: number };
 
+/** The ear's settings and its set-up, src/ear/README.md says how they are used. Nothing is kept but by `change`. */
+export type Hearing = {
+  readonly settings: EarSettings;
+  readonly change: (change: Partial<EarSettings>) => void;
+  readonly study: (said: string) => Promise<Take | null>;
+  readonly fit: (takes: readonly Take[]) => Promise<Personal | null>;
+};
+
 /** A page of the screens that can be gone to. `voice` is the set-up of hearing and speaking, `compare` two pieces of one part. */
 export type PageName = 'jobs' | 'machine' | 'record' | 'phrases' | 'layout' | 'voice' | 'keys' | 'compare';
 
@@ -50,7 +58,11 @@ export type AssistantState = {
     readonly floorDb: number | null;
     readonly tooLoud: boolean;
     readonly callName: string;
+    /** Why the ear cannot hear, in a sentence with what to do; null or absent while it can. */
+    readonly trouble?: string | null;
   };
+  /** How the ear is set, and the set-up of the person's own voice; absent until the ear was opened once. */
+  readonly hearing?: Hearing;
   readonly volume: number;
   readonly instrument: InstrumentKind | null;
   readonly notices: readonly Notice[];

@@ -1,4 +1,4 @@
-export type { AssistantState, DraftSummary, HeardLine, ListeningState, Notice, PageName } from './assistantState.ts';
+export type { AssistantState, DraftSummary, HeardLine, Hearing, ListeningState, Notice, PageName } from './assistantState.ts';
 export { Conversation, type ConversationDeps, type Source, type Turn, type TurnReason } from './conversation.ts';
 export { createAssistant } from './assistant.ts';
 export type { AssistantDeps } from './assistantDeps.ts';

@@ -1,11 +1,10 @@
-import { useEffect, type ReactNode } from 'react';
+import { lazy, Suspense, useEffect, type ReactNode } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { AssistantState } from '../app/index.ts';
 import { Boundary } from './Boundary.tsx';
 import { JobsPage } from './jobs/JobsPage.tsx';
 import { MachinePage } from './machine/MachinePage.tsx';
 import { PhrasesPage } from './phrases/PhrasesPage.tsx';
-import { RecordPage } from './record/RecordPage.tsx';
 import { AssistantContext, useAssistant } from './store.tsx';
 import { useTheme } from './theme.ts';
 import { words } from './words.ts';
@@ -13,15 +12,26 @@ import './look.css';
 import './desk.css';
 import './machine/machine.css';
 
+/* The pages of the desk are fetched when they are first opened; the machine page and the list of jobs are there at once. */
+const LayoutPage = lazy(() => import('./layout/LayoutPage.tsx'));
+const RecordPage = lazy(() => import('./record/RecordPage.tsx'));
+const ComparePage = lazy(() => import('./record/ComparePage.tsx'));
+const VoicePage = lazy(() => import('./voice/VoicePage.tsx'));
+const KeysPage = lazy(() => import('./keys/KeysPage.tsx'));
+
+function Starting() {
+  return (
+    <p className="starting" role="status">
+      {words.starting}
+    </p>
+  );
+}
+
 function Page(): ReactNode {
   const page = useAssistant((assistant) => assistant.page);
   switch (page) {
     case 'starting':
-      return (
-        <p className="starting" role="status">
-          {words.starting}
-        </p>
-      );
+      return <Starting />;
     case 'jobs':
       return <JobsPage />;
     case 'machine':
@@ -30,6 +40,14 @@ function Page(): ReactNode {
       return <RecordPage />;
     case 'phrases':
       return <PhrasesPage />;
+    case 'layout':
+      return <LayoutPage />;
+    case 'voice':
+      return <VoicePage />;
+    case 'keys':
+      return <KeysPage />;
+    case 'compare':
+      return <ComparePage />;
   }
 }
 
@@ -41,7 +59,9 @@ function Themed() {
   const page = useAssistant((assistant) => assistant.page);
   return (
     <Boundary key={page} part={words.parts.page}>
-      <Page />
+      <Suspense fallback={<Starting />}>
+        <Page />
+      </Suspense>
     </Boundary>
   );
 }

@@ -7,6 +7,9 @@ export const bareSize = (length: Length, unit: DisplayUnit): string =>
 
 export const unitSign = (unit: DisplayUnit): string => (unit === 'inch' ? 'in' : 'mm');
 
+/** A small amount with its unit: `2 thou`, `0.05 mm`. */
+export const amountText = (length: Length, unit: DisplayUnit): string => formatAmount(length, unit);
+
 /** A small amount in two parts, so that the number can be large and its unit small: `2` and `thou`. */
 export function amountParts(length: Length, unit: DisplayUnit): { readonly number: string; readonly unit: string } {
   const text = formatAmount(length, unit);

@@ -11,6 +11,7 @@ import {
   type JobState,
   type Plan,
 } from '../../job/index.ts';
+import { draftOfPart, newDraft } from '../../part/index.ts';
 import { interpretTyped, textOfReply } from '../../phrasebook/index.ts';
 import type { AssistantState } from '../../app/index.ts';
 
@@ -64,6 +65,9 @@ export function fakeStore(plan: Plan | null, events: readonly EventBody[] = [], 
       instrument: null,
       notices: [],
       unstored: 0,
+      drafts: [],
+      draft: null,
+      draftKept: true,
       ...given,
       goTo: (page) => {
         called('goTo', page);
@@ -129,6 +133,42 @@ export function fakeStore(plan: Plan | null, events: readonly EventBody[] = [], 
         done(() => {
           called('restart', part);
         }),
+      newDraft: (unit) =>
+        done(() => {
+          called('newDraft', unit);
+          set({ draft: newDraft('draft', unit, null), page: 'layout' });
+        }),
+      openDraft: (id) =>
+        done(() => {
+          called('openDraft', id);
+          set({ page: 'layout' });
+        }),
+      keepDraft: (draft) => {
+        called('keepDraft', draft);
+        set({ draft });
+      },
+      dropDraft: (id) =>
+        done(() => {
+          called('dropDraft', id);
+          set({ drafts: get().drafts.filter((draft) => draft.id !== id) });
+        }),
+      draftFromJob: () =>
+        done(() => {
+          called('draftFromJob');
+          if (plan !== null) set({ draft: draftOfPart(plan.part, plan.machines, 'draft'), page: 'layout' });
+        }),
+      startJob: (begun) =>
+        done(() => {
+          called('startJob', begun);
+        }),
+      memo: (clip) => {
+        called('memo', clip);
+        return Promise.resolve(null);
+      },
+      pieceOf: (id) => {
+        called('pieceOf', id);
+        return Promise.resolve(get().job?.state ?? null);
+      },
       wipe: () =>
         done(() => {
           called('wipe');

@@ -1,5 +1,6 @@
 import { inches, millimetres, type Length } from '../../measure/index.ts';
 import type { EventBody, Plan } from '../../job/index.ts';
+import { draftOfPart, editDraft, newDraft, type Draft, type DraftEdit } from '../../part/index.ts';
 import type { AssistantState } from '../../app/index.ts';
 import { fakeStore, type FakeStore } from './fakeStore.ts';
 import { inchPlan, metricPlan } from './plans.ts';
@@ -47,6 +48,9 @@ const listening: AssistantState['listening'] = {
   callName: 'shop hand',
 };
 const nothing = (): void => undefined;
+
+const draftOf = (plan: Plan): Draft => draftOfPart(plan.part, plan.machines, 'draft');
+const laidOut = (draft: Draft): FakeStore => fakeStore(null, [], { page: 'layout', draft });
 
 /** Every state of the pages worth looking at, each as a store with real demo data. */
 export const SCENES: Readonly<Record<string, () => FakeStore>> = {
@@ -208,5 +212,16 @@ export const SCENES: Readonly<Record<string, () => FakeStore>> = {
     store.getState().goTo('record');
     return store;
   },
+  'layout-empty': () => laidOut(newDraft('draft', 'inch', null)),
+  'layout-inch': () => laidOut(draftOf(inchPlan)),
+  'layout-metric': () => laidOut(draftOf(metricPlan)),
+  'layout-wrong': () =>
+    laidOut(
+      [
+        { edit: 'type-about', field: 'material', text: 'unobtainium' },
+        { edit: 'type', group: 'turned', row: draftOf(inchPlan).turned[1]?.id ?? '', field: 'diameter', text: 'about an inch' },
+        { edit: 'add', group: 'turned', kind: 'journal', after: null },
+      ].reduce((draft, edit) => editDraft(draft, edit as DraftEdit), draftOf(inchPlan)),
+    ),
   phrases: () => fakeStore(inchPlan, at(inchPlan, 'finish-arm-journal'), { page: 'phrases' }),
 };

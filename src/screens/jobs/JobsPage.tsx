@@ -1,4 +1,5 @@
 import { useRef, useState } from 'react';
+import type { DraftSummary } from '../../app/index.ts';
 import { Boundary } from '../Boundary.tsx';
 import { Notices } from '../Notices.tsx';
 import { PageHead } from '../PageHead.tsx';
@@ -88,6 +89,61 @@ function WipeButton() {
   );
 }
 
+/** One part that is being laid out; it is thrown away after a second press. */
+function DraftLine({ draft }: { readonly draft: DraftSummary }) {
+  const store = useAssistantStore();
+  const [asked, setAsked] = useState(false);
+  const name = draft.name === '' ? w.noName : draft.name;
+  return (
+    <li className="draft-line">
+      <button type="button" className="choice" onClick={() => void store.getState().openDraft(draft.id)}>
+        <b>{name}</b>
+        <span>{w.changed(showMoment(draft.changedAt))}</span>
+      </button>
+      <button
+        type="button"
+        className="plain-button"
+        aria-label={asked ? undefined : w.drop(name)}
+        onBlur={() => setAsked(false)}
+        onClick={() => (asked ? void store.getState().dropDraft(draft.id) : setAsked(true))}
+      >
+        {asked ? w.dropSure : w.dropSign}
+      </button>
+    </li>
+  );
+}
+
+/** The parts that are being laid out, and a new one in either unit. */
+function Drafts() {
+  const store = useAssistantStore();
+  const drafts = useAssistant((assistant) => assistant.drafts);
+  return (
+    <section>
+      {drafts.length > 0 && (
+        <>
+          <h2>{w.drafts}</h2>
+          <ul className="choices">
+            {drafts.map((draft) => (
+              <DraftLine key={draft.id} draft={draft} />
+            ))}
+          </ul>
+        </>
+      )}
+      <h2>{w.lay}</h2>
+      <div className="choices">
+        <button type="button" className="choice" onClick={() => void store.getState().newDraft('inch')}>
+          <b>{w.layInch}</b>
+          <span>{w.layAbout}</span>
+        </button>
+        <button type="button" className="choice" onClick={() => void store.getState().newDraft('millimetre')}>
+          <b>{w.layMetric}</b>
+          <span>{w.layAbout}</span>
+        </button>
+      </div>
+    </section>
+  );
+}
+
 /** The jobs on this device, newest change first as the store gives them, and the ways to begin another. */
 export function JobsPage() {
   const store = useAssistantStore();
@@ -137,6 +193,7 @@ export function JobsPage() {
             ))}
           </ul>
         </section>
+        <Drafts />
         <section>
           <h2>{w.start}</h2>
           <div className="choices">

@@ -169,3 +169,5 @@ export function RecordPage() {
     </main>
   );
 }
+
+export default RecordPage;

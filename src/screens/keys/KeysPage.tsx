@@ -1,0 +1,4 @@
+/** Stub. */
+export default function KeysPage() {
+  return <main className="desk" />;
+}

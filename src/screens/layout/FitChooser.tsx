@@ -1,0 +1,108 @@
+import { useState } from 'react';
+import { magnitude, type DisplayUnit, type Length } from '../../measure/index.ts';
+import { fitChoices, type Draft, type DraftEdit, type DraftReading, type DraftRow, type FitChoice } from '../../part/index.ts';
+import { FitDrawing } from '../drawing/FitDrawing.tsx';
+import { amountText, bareSize } from '../show.ts';
+import { rowName } from './names.ts';
+import { layoutWords as w } from './layoutWords.ts';
+import { readingOf } from './said.ts';
+
+const c = w.fits.columns;
+
+const amount = (length: Length, unit: DisplayUnit): string =>
+  length < 0 ? w.fits.tight(amountText(magnitude(length), unit)) : w.fits.clear(amountText(length, unit));
+
+type Props = {
+  readonly row: DraftRow;
+  readonly draft: Draft;
+  readonly reading: DraftReading;
+  readonly edit: (edit: DraftEdit) => void;
+};
+
+function Choices({
+  choices,
+  unit,
+  typed,
+  onChoose,
+}: {
+  readonly choices: readonly FitChoice[];
+  readonly unit: DisplayUnit;
+  readonly typed: string;
+  readonly onChoose: (word: string) => void;
+}) {
+  const families = ['by-hand', 'iso', 'inch'] as const;
+  return (
+    <div className="readings-wrap">
+      <table className="readings fits">
+        <thead>
+          <tr>
+            <th scope="col">{c.fit}</th>
+            <th scope="col">{c.shaft}</th>
+            <th scope="col">{c.clearance}</th>
+            <th scope="col">{c.feels}</th>
+          </tr>
+        </thead>
+        {families.map((family) => (
+          <tbody key={family}>
+            <tr>
+              <th scope="rowgroup" colSpan={4}>
+                {w.fits.families[family]}
+              </th>
+            </tr>
+            {choices
+              .filter((choice) => choice.family === family)
+              .map(({ word, low, high, least, most, feels }) => (
+                <tr key={word} className={word === typed ? 'is-chosen' : ''}>
+                  <td>
+                    <button type="button" className="plain-button" aria-pressed={word === typed} onClick={() => onChoose(word)}>
+                      {word}
+                    </button>
+                  </td>
+                  <td data-label={c.shaft}>{w.read.limits(bareSize(low, unit), bareSize(high, unit))}</td>
+                  <td data-label={c.clearance}>{w.fits.range(amount(least, unit), amount(most, unit))}</td>
+                  <td>{feels}</td>
+                </tr>
+              ))}
+          </tbody>
+        ))}
+      </table>
+    </div>
+  );
+}
+
+/** Shows what each fit means here, at the size that the mate has, and types the one that is chosen into the diameter. */
+export function FitChooser({ row, draft, reading, edit }: Props) {
+  const [open, setOpen] = useState(false);
+  const mateRow = draft.mates.find((mate) => mate.id === row.values['mate']);
+  const mate = mateRow === undefined ? undefined : reading.mates.get(mateRow.id);
+  if (mateRow === undefined || mate === undefined) return null;
+  const name = rowName(mateRow, draft.mates.indexOf(mateRow));
+  const shaft = readingOf(reading, row.id, 'diameter');
+  const typed = (row.values['diameter'] ?? '').trim();
+  return (
+    <div className="fit-chooser">
+      <button type="button" className="row-button is-words" aria-expanded={open} onClick={() => setOpen(!open)}>
+        {open ? w.fits.close : w.fits.open} · {w.fits.of(name, bareSize(mate.size, draft.unit))}
+      </button>
+      {open && (
+        <>
+          {shaft !== null && (
+            <FitDrawing
+              mate={name}
+              hole={{ low: mate.size, high: mate.size, uncertainty: mate.uncertainty }}
+              shaft={shaft}
+              readings={[]}
+              unit={draft.unit}
+            />
+          )}
+          <Choices
+            choices={fitChoices(mate, draft.unit)}
+            unit={draft.unit}
+            typed={typed}
+            onChoose={(word) => edit({ edit: 'type', group: 'turned', row: row.id, field: 'diameter', text: word })}
+          />
+        </>
+      )}
+    </div>
+  );
+}

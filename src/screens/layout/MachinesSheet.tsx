@@ -1,0 +1,54 @@
+import { formatAmount, inches, INSTRUMENTS, type DisplayUnit } from '../../measure/index.ts';
+import type { Draft, DraftEdit } from '../../part/index.ts';
+import { words } from '../words.ts';
+import { layoutWords as w } from './layoutWords.ts';
+
+const c = w.instruments.columns;
+
+/** Of what the tools are. */
+export function ToolChoice({ draft, edit }: { readonly draft: Draft; readonly edit: (edit: DraftEdit) => void }) {
+  return (
+    <div className="cell tool-choice">
+      <label htmlFor="field-tool">{w.tool.label}</label>
+      <select
+        id="field-tool"
+        value={draft.tool}
+        onChange={(event) => edit({ edit: 'tool', tool: event.target.value === 'carbide' ? 'carbide' : 'high-speed-steel' })}
+      >
+        <option value="high-speed-steel">{w.tool['high-speed-steel']}</option>
+        <option value="carbide">{w.tool.carbide}</option>
+      </select>
+    </div>
+  );
+}
+
+/** What is believed of each instrument: every coaching of the last thousandths rests on it. */
+export function Instruments({ unit }: { readonly unit: DisplayUnit }) {
+  return (
+    <section className="rows" aria-label={w.instruments.title}>
+      <h2>{w.instruments.title}</h2>
+      <div className="readings-wrap">
+        <table className="readings">
+          <thead>
+            <tr>
+              <th scope="col">{c.name}</th>
+              <th scope="col">{c.step}</th>
+              <th scope="col">{c.error}</th>
+              <th scope="col">{c.source}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {Object.values(INSTRUMENTS).map(({ kind, resolution, permissibleError, source }) => (
+              <tr key={kind}>
+                <td>{words.instruments[kind]}</td>
+                <td data-label={c.step}>{formatAmount(resolution, unit)}</td>
+                <td data-label={c.error}>{formatAmount(permissibleError(inches(1)), unit)}</td>
+                <td>{source}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,4 @@
+/** Stub. */
+export default function ComparePage() {
+  return <main className="desk" />;
+}

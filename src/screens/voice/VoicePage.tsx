@@ -1,0 +1,4 @@
+/** Stub. */
+export default function VoicePage() {
+  return <main className="desk" />;
+}
