@@ -110,7 +110,8 @@ const RULES = {
          | (<plus> | <minus>) another <one-more>
          | <on-size> | <same> | <half-of-last> | <vague>`,
   // A number that is started again is said in plain figures.
-  again: '<run> [<half> | <tenths-more>]',
+  again: `(<digit> | <pair>) [<core> | <pair> [<figure>] | <figure> [<figure>]] [and [a] half]
+        | [<digit> | <pair>] point <figure> [<figure> [<figure>]]`,
 } as const;
 
 export type NumberRule = keyof typeof RULES;

@@ -4,7 +4,7 @@ import { numbered, plain, type Command } from '../command.ts';
 export const cutting: readonly Command[] = [
   numbered('cutting', 'took', 'depth-of-cut', {
     name: 'took',
-    says: `[[i] just | i] took [off | another] <small> [off [the diameter] | out | more | on the dial] | [[i] just | i] took a cut of <small> | [[i] just | i] took a <small> (cut | pass)
+    says: `[[i] just | i] took [off | another] <small> [off | out | more | on the dial] | [[i] just | i] took a cut of <small> | [[i] just | i] took a <small> (cut | pass)
       | [i'm] taking [off] <small> [off] | (cut | i've taken | taken | removed | shaved off | skimmed off) <small> [off] | <small> off`,
     examples: ['took ten', 'took five thou'],
     help: 'Log the cut just taken, as the dial reads.',
