@@ -2,7 +2,8 @@
  * How rightly each recogniser hears: real single words, synthetic phrases in voices that no model was made with, talk and noise
  * that must be refused; clean and in machine noise, with what a stated confidence is worth.
  *
- * Usage: npm run bench -- ear [--audio FOLDER] [--engine NAME]… [--every N] [--phrases N] [--set dev|train] [--out FILE]
+ * Usage: npm run bench -- ear [--audio FOLDER] [--engine NAME]… [--every N] [--phrases N] [--set dev|train] [--context off]
+ * [--out FILE]
  * The real speech is no part of the repository: FOLDER holds dev.jsonl; without it only the synthetic part is run. `--every 5`
  * takes every fifth utterance.
  */
@@ -15,7 +16,7 @@ import { BENCH_WORDS, benchGrammar } from '../../src/cli/scoring/bench-grammar.t
 import { readScoreManifest } from '../../src/cli/scoring/manifest.ts';
 import { accepts, engineNamed, openEngine, readWav, resample, wordGraph, type Recogniser } from '../../src/ear/index.ts';
 import type { Context } from '../../src/job/index.ts';
-import { grammarFor, vocabulary, type Grammar } from '../../src/phrasebook/index.ts';
+import { fullGrammar, grammarFor, vocabulary, type Grammar } from '../../src/phrasebook/index.ts';
 import { CONTEXTS } from '../../tests/phrasebook/contexts.ts';
 import { CONDITIONS, noiseFor } from './ear/conditions.ts';
 import { verdictOn } from './ear/meaning.ts';
@@ -31,6 +32,7 @@ const { values } = parseArgs({
     every: { type: 'string', default: '1' },
     phrases: { type: 'string', default: '640' },
     set: { type: 'string', default: 'dev' },
+    context: { type: 'string', default: 'on' },
     out: { type: 'string' },
   },
 });
@@ -73,7 +75,7 @@ async function syntheticPhrases(): Promise<Item[]> {
     return {
       group: phrase.kind === 'talk' ? 'talk' : 'phrases',
       said: phrase.kind === 'talk' ? '' : phrase.words,
-      grammar: grammarFor(context),
+      grammar: values.context === 'off' ? fullGrammar : grammarFor(context),
       context,
       samples: () => spoken.get(phrase)!,
     };
@@ -111,7 +113,7 @@ for (const condition of CONDITIONS)
         heard: words,
         text: heard.text,
         confidence: heard.confidence,
-        verdict: item.context === null || item.said === '' ? null : verdictOn(item.said, words, item.context),
+        verdict: item.context === null || item.said === '' ? null : verdictOn(item.said, words, item.context, heard.confidence),
         audioS: samples.length / 16_000,
         workMs,
       });

@@ -19,7 +19,10 @@ function purpose(name: string): string {
   return /^[^.:]*/.exec(comment.replace(/\s*\n\s*\*?\s*/g, ' ').trim())?.[0] ?? '';
 }
 
-const asked = process.argv.slice(2);
+const words = process.argv.slice(2);
+/** What follows the names from the first option on is the measurement's own. */
+const options = words.findIndex((word) => word.startsWith('-'));
+const asked = options < 0 ? words : words.slice(0, options);
 const unknown = asked.filter((name) => !names.includes(name));
 if (unknown.length > 0) {
   process.stderr.write(`No such measurement: ${unknown.join(', ')}. There are: ${names.join(', ')}.\n`);
@@ -29,7 +32,11 @@ if (unknown.length > 0) {
   for (const name of names) process.stdout.write(`  ${name.padEnd(16)} ${purpose(name)}\n`);
 } else {
   for (const name of asked) {
-    const { status } = spawnSync(process.execPath, [...process.execArgv, `${folder}${name}.ts`], { stdio: 'inherit' });
+    const { status } = spawnSync(
+      process.execPath,
+      [...process.execArgv, `${folder}${name}.ts`, ...(options < 0 ? [] : words.slice(options))],
+      { stdio: 'inherit' },
+    );
     if (status !== 0) process.exitCode = status ?? 1;
   }
 }

@@ -16,11 +16,18 @@ export type CallWindowOptions = {
 /** The while after the call name in which anything may be said. Each opening and each shutting is told once. */
 export class CallWindow {
   readonly #options: CallWindowOptions;
+  #callName: string;
   #until: number | null = null;
   #calling: { readonly before: Grammar; readonly grammar: Grammar } | null = null;
 
   constructor(options: CallWindowOptions) {
     this.#options = options;
+    this.#callName = options.callName;
+  }
+
+  rename(callName: string): void {
+    this.#callName = callName;
+    this.#calling = null;
   }
 
   get isOpen(): boolean {
@@ -45,7 +52,7 @@ export class CallWindow {
   /** A grammar with the name before it, the same object for the same grammar. */
   grammarBefore(grammar: Grammar): Grammar {
     if (this.#calling?.before !== grammar)
-      this.#calling = { before: grammar, grammar: callGrammar(grammar, this.#options.callName) };
+      this.#calling = { before: grammar, grammar: callGrammar(grammar, this.#callName) };
     return this.#calling.grammar;
   }
 
@@ -54,7 +61,7 @@ export class CallWindow {
     if (!hypothesis.accepted) return hypothesis;
     const after = afterName(
       hypothesis.words.map((each) => each.word),
-      this.#options.callName,
+      this.#callName,
     );
     if (after === null) return { ...hypothesis, accepted: false, reason: 'not-in-grammar' };
     if (this.#until === null) this.#options.emit({ type: 'window', open: true });

@@ -1,5 +1,6 @@
 import type { Level } from './meter.ts';
 import type { Hypothesis } from './recogniser.ts';
+import type { HearingTrouble } from './trouble.ts';
 
 /** How the ear is made to listen: while a button is held, after its name is called, or always. */
 export type ListeningMode = 'hold' | 'call' | 'open';
@@ -15,6 +16,8 @@ export type EarPart = 'microphone' | 'model' | 'grammar' | 'decoder' | 'worker';
 
 export type EarEvent =
   | ({ readonly type: 'level' } & Level)
+  /** What keeps the ear from hearing, told once for each change; null when it is over. */
+  | { readonly type: 'trouble'; readonly trouble: HearingTrouble | null }
   | { readonly type: 'speech-start' }
   | { readonly type: 'speech-end'; readonly at: number }
   /** In call listening: the name was heard, and for a while anything may be said; or that while is over. */

@@ -2,7 +2,9 @@ import type { Grammar } from '../phrasebook/index.ts';
 import type { EarEvent, ListeningMode } from './ear-event.ts';
 import { describeMicrophoneFault } from './microphone-fault.ts';
 import type { Microphone } from './microphone.ts';
+import type { Personal, Take } from './personal/index.ts';
 import { EAR_RATE_HZ } from './resample.ts';
+import type { EarSettings, KeptEarSettings } from './settings.ts';
 import { writeWav } from './wav.ts';
 import type { FromWorker, ToWorker } from './worker-messages.ts';
 
@@ -11,7 +13,7 @@ export type EarOptions = {
   readonly modelsUrl: string;
   /** An engine of the manifest; its first when not given. */
   readonly engine?: string;
-  readonly callName: string;
+  readonly settings: KeptEarSettings;
 };
 
 /** A microphone clip as a WAV file, and how long it is. */
@@ -20,6 +22,15 @@ export type Clip = { readonly wav: Uint8Array; readonly seconds: number };
 /** The ear of the page: microphone, endpointing and recogniser behind one door. Events come until `close`. */
 export interface Ear {
   readonly callName: string;
+  readonly settings: EarSettings;
+  /** What the browser calls the microphone; null while none is open, or where it does not say. */
+  readonly microphone: string | null;
+  /** Sets the ear otherwise, at once, and keeps it for the next visit. */
+  change(change: Partial<EarSettings>): void;
+  /** What is made of the next utterance, which is this phrase of the set-up; null where nothing could be. */
+  study(said: string): Promise<Take | null>;
+  /** What suits the voice of these takes; null where there are too few. Kept only by `change`. */
+  fit(takes: readonly Take[]): Promise<Personal | null>;
   /** Opens the microphone if it is not open, and listens this way. Throws `MicrophoneError`. */
   start(mode: ListeningMode): Promise<void>;
   /** Closes the microphone; the recogniser stays loaded. */
@@ -28,6 +39,7 @@ export interface Ear {
   hold(): void;
   release(): void;
   setGrammar(grammar: Grammar): void;
+  /** While the page speaks; with a headset the ear goes on listening. */
   deaf(deaf: boolean): void;
   /** The last seconds that were heard, or null where nothing was; nothing is kept longer than half a minute. */
   lastSeconds(seconds: number): Promise<Clip | null>;
@@ -41,13 +53,16 @@ export async function createEar(options: EarOptions): Promise<Ear> {
   const tell = (message: ToWorker, transfer: Transferable[] = []): void => worker.postMessage(message, transfer);
   const listeners = new Set<(event: EarEvent) => void>();
   const clips = new Map<number, (clip: Clip | null) => void>();
+  const takes = new Map<number, (take: Take | null) => void>();
+  const fits = new Map<number, (personal: Personal | null) => void>();
+  let settings = options.settings.read();
   const emit = (event: EarEvent): void => listeners.forEach((listener) => listener(event));
 
   tell({
     type: 'open',
     modelsUrl: options.modelsUrl,
     engine: options.engine ?? null,
-    callName: options.callName,
+    callName: settings.callName,
     timeOrigin: performance.timeOrigin,
   });
   try {
@@ -62,11 +77,20 @@ export async function createEar(options: EarOptions): Promise<Ear> {
       clips.get(data.id)?.(data.samples.length === 0 ? null : clipOf(data.samples));
       clips.delete(data.id);
     }
+    if (data.type === 'studied') {
+      takes.get(data.id)?.(data.take);
+      takes.delete(data.id);
+    }
+    if (data.type === 'fitted') {
+      fits.get(data.id)?.(data.personal);
+      fits.delete(data.id);
+    }
   };
+  tell({ type: 'adapt', personal: settings.personal });
   worker.onerror = (event) => emit({ type: 'fault', part: 'worker', message: event.message || 'The ear stopped.' });
 
   let microphone: Microphone | null = null;
-  let clipsAsked = 0;
+  let asked = 0;
 
   function stop(): void {
     microphone?.close();
@@ -74,7 +98,33 @@ export async function createEar(options: EarOptions): Promise<Ear> {
   }
 
   return {
-    callName: options.callName,
+    get callName() {
+      return settings.callName;
+    },
+    get settings() {
+      return settings;
+    },
+    get microphone() {
+      return microphone?.name ?? null;
+    },
+    change(change) {
+      const before = settings;
+      settings = { ...settings, ...change };
+      options.settings.write(settings);
+      if (settings.callName !== before.callName) tell({ type: 'call-name', callName: settings.callName });
+      if (settings.personal !== before.personal) tell({ type: 'adapt', personal: settings.personal });
+      if (settings.headset) tell({ type: 'deaf', deaf: false });
+    },
+    study: (said) =>
+      new Promise((resolve) => {
+        takes.set((asked += 1), resolve);
+        tell({ type: 'study', id: asked, said });
+      }),
+    fit: (from) =>
+      new Promise((resolve) => {
+        fits.set((asked += 1), resolve);
+        tell({ type: 'fit', id: asked, takes: from });
+      }),
     async start(mode) {
       tell({ type: 'mode', mode });
       if (microphone !== null) return;
@@ -92,12 +142,11 @@ export async function createEar(options: EarOptions): Promise<Ear> {
     hold: () => tell({ type: 'hold' }),
     release: () => tell({ type: 'release' }),
     setGrammar: (grammar) => tell({ type: 'grammar', grammar }),
-    deaf: (deaf) => tell({ type: 'deaf', deaf }),
+    deaf: (deaf) => tell({ type: 'deaf', deaf: deaf && !settings.headset }),
     lastSeconds: (seconds) =>
       new Promise((resolve) => {
-        clipsAsked += 1;
-        clips.set(clipsAsked, resolve);
-        tell({ type: 'clip', id: clipsAsked, seconds });
+        clips.set((asked += 1), resolve);
+        tell({ type: 'clip', id: asked, seconds });
       }),
     onEvent(listener) {
       listeners.add(listener);
@@ -106,8 +155,10 @@ export async function createEar(options: EarOptions): Promise<Ear> {
     close() {
       stop();
       worker.terminate();
-      clips.forEach((resolve) => resolve(null));
-      clips.clear();
+      for (const waiting of [clips, takes, fits]) {
+        waiting.forEach((resolve) => resolve(null));
+        waiting.clear();
+      }
       listeners.clear();
     },
   };

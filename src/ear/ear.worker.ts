@@ -68,6 +68,14 @@ function obey(to: Listener, message: ToWorker): void {
       return to.hold();
     case 'release':
       return to.release();
+    case 'call-name':
+      return to.setCallName(message.callName);
+    case 'adapt':
+      return to.adapt(message.personal);
+    case 'study':
+      return to.study(message.said, (take) => tell({ type: 'studied', id: message.id, take }));
+    case 'fit':
+      return tell({ type: 'fitted', id: message.id, personal: to.fit(message.takes) });
     case 'clip':
       return tell({ type: 'clip', id: message.id, samples: to.lastSeconds(message.seconds) });
   }

@@ -2,6 +2,9 @@ export type { HeardWord, HearingRefusal, Hypothesis, Recogniser } from './recogn
 export { EngineFault, SURE_FROM } from './recogniser.ts';
 export type { EarEvent, EarPart, HearingTimes, ListeningMode } from './ear-event.ts';
 export { createEar, type Clip, type Ear, type EarOptions } from './ear.ts';
+export { earSettingsIn, FIRST_EAR_SETTINGS, type EarSettings, type KeptEarSettings } from './settings.ts';
+export { fitPersonal, SETUP_PHRASES, WARPS, type Personal, type Take, type View } from './personal/index.ts';
+export { describeTrouble, TroubleWatch, type HearingTrouble } from './trouble.ts';
 export { MicrophoneError, type MicrophoneFault } from './microphone-fault.ts';
 export { Listener, type ListenerOptions } from './listener.ts';
 export { WINDOW_MS } from './call-window.ts';

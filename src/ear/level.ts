@@ -24,3 +24,11 @@ export function quantile(values: ArrayLike<number>, share: number): number {
   const sorted = Float32Array.from(values).sort();
   return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? NOTHING_DB;
 }
+
+/** The mean power of the frames within 25 dB of the loudest, so that the silence around a word does not count. */
+export function activePower(samples: Float32Array, rateHz: number): number {
+  const powers = Array.from(frameLevels(samples, rateHz), (db) => 10 ** (db / 10));
+  const loudest = powers.reduce((most, power) => Math.max(most, power), 0);
+  const active = powers.filter((power) => power > loudest / 10 ** 2.5);
+  return active.length === 0 ? 1e-10 : active.reduce((sum, power) => sum + power, 0) / active.length;
+}

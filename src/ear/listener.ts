@@ -1,16 +1,18 @@
-import type { Grammar } from '../phrasebook/index.ts';
+import { fullGrammar, type Grammar } from '../phrasebook/index.ts';
 import { CallWindow } from './call-window.ts';
 import type { EarEvent, ListeningMode } from './ear-event.ts';
 import { Endpointer, type Endpoint } from './endpointer.ts';
 import { following, PATIENCE_MS } from './following.ts';
 import { cachedWordGraph } from './graph-cache.ts';
 import { LEAD_FRAMES, TAIL_FRAMES } from './hear-file.ts';
-import { FRAME_MS } from './level.ts';
+import { activePower, FRAME_MS } from './level.ts';
 import { FRAME_SAMPLES, Meter } from './meter.ts';
+import { fitPersonal, type Personal, type Take } from './personal/index.ts';
 import { EngineFault, type Hypothesis, type Recogniser } from './recogniser.ts';
 import { EAR_RATE_HZ } from './resample.ts';
 import { Ring } from './ring.ts';
 import { SoundClock } from './sound-clock.ts';
+import { TroubleWatch } from './trouble.ts';
 
 export type ListenerOptions = {
   readonly recogniser: Recogniser;
@@ -27,6 +29,9 @@ const SPEAK_WITHIN_MS = 6_000;
 /** Kept for clips, and room for the longest utterance. */
 const KEPT_S = 30;
 const LEVEL_EVERY_FRAMES = 10;
+
+/** With fewer phrases the set-up tells nothing. */
+const FEWEST_TAKES = 8;
 
 /** A silence of this length is worth a look at what was said so far. */
 const LOOK_AFTER_MS = 180;
@@ -46,6 +51,9 @@ type Open = { from: number; spoken: number | null; look: Look | null; looking: b
 
 /** A button that is down, or was tapped. */
 type Held = { readonly pressedAt: number; tapped: boolean };
+
+/** A phrase of the set-up that is awaited, and who wants to know what was made of it. */
+type Study = { readonly said: string; readonly told: (take: Take | null) => void };
 
 /** Of an utterance that was let go. */
 const NOTHING: Hypothesis = {
@@ -83,11 +91,39 @@ export class Listener {
   /** Frames that the endpointer was not given: those that came while deaf. */
   #unheard = 0;
   #partial = new Float32Array(0);
+  #study: Study | null = null;
+  readonly #watch: TroubleWatch;
+  #trouble: string | null = null;
   #work: Promise<void> = Promise.resolve();
 
   constructor(options: ListenerOptions) {
     this.#options = options;
     this.#window = new CallWindow(options);
+    this.#watch = new TroubleWatch(options.now);
+  }
+
+  /** Another name wakes from now on. */
+  setCallName(name: string): void {
+    this.#window.rename(name);
+    this.#compile();
+  }
+
+  /** From now on for this person's voice, or for anybody's. */
+  adapt(personal: Personal | null): void {
+    this.#options.recogniser.adapt?.(personal);
+    this.#watch.speaksAt(personal?.speechDb ?? null);
+  }
+
+  /** What suits the voice of these takes; null where the engine cannot study, or there are too few. */
+  fit(takes: readonly Take[]): Personal | null {
+    const { acceptOdds } = this.#options.recogniser;
+    return acceptOdds === undefined || takes.length < FEWEST_TAKES ? null : fitPersonal(takes, acceptOdds);
+  }
+
+  /** The next utterance is this phrase of the set-up: it is no command. Null where the engine cannot study, or it was let go. */
+  study(said: string, told: (take: Take | null) => void): void {
+    this.#study?.told(null);
+    this.#study = { said, told };
   }
 
   setMode(mode: ListeningMode): void {
@@ -157,7 +193,12 @@ export class Listener {
     const { emit } = this.#options;
     const level = this.#meter.frame(samples);
     this.#frame += 1;
-    if (this.#frame % LEVEL_EVERY_FRAMES === 0) emit({ type: 'level', ...this.#meter.read() });
+    if (this.#frame % LEVEL_EVERY_FRAMES === 0) {
+      const read = this.#meter.read();
+      emit({ type: 'level', ...read });
+      this.#watch.level(read);
+      this.#tellTrouble();
+    }
     if (!this.#deaf && this.#open === null) this.#window.expire();
     // While deaf the room is not learnt either: the page's own voice would be taken for its noise.
     if (this.#deaf) {
@@ -237,6 +278,7 @@ export class Listener {
     const { now, emit } = this.#options;
     const open = this.#open;
     if (open === null) return;
+    const held = this.#held;
     this.#open = null;
     this.#held = null;
     this.#endpointer.drop();
@@ -245,20 +287,46 @@ export class Listener {
     emit({ type: 'speech-end', at: endOfSpeechAt });
     const grammar = this.#listeningFor();
     const byName = this.#byName();
+    const study = this.#study;
+    this.#study = null;
+    const byButton = held !== null;
     const samples = this.#sound(open.from, Math.min(this.#frame, last + 1 + TAIL_FRAMES));
     this.#then(async () => {
+      if (study !== null) return this.#studied(study, samples);
       const hypothesis = await this.#finally(open, last, samples, grammar).catch((error: unknown) => {
         this.#fault(error);
         return NOTHING;
       });
       const told = byName ? this.#window.called(hypothesis) : hypothesis;
       if (!byName && told.accepted) this.#window.extend();
+      this.#watch.heard(told.reason, byButton);
       emit({
         type: 'hypothesis',
         hypothesis: told,
         times: { endOfSpeechAt, endpointMs: surelyAt - endOfSpeechAt, recogniserMs: now() - surelyAt },
       });
     });
+  }
+
+  /** An utterance of the set-up; the page is told of it as of one that was refused, so that nothing is done by it. */
+  async #studied({ said, told }: Study, samples: Float32Array): Promise<void> {
+    const { recogniser, emit, now } = this.#options;
+    const views = await recogniser.study?.(samples, said, fullGrammar).catch((error: unknown) => {
+      this.#fault(error);
+      return undefined;
+    });
+    told(views === undefined ? null : { said, levelDb: 10 * Math.log10(activePower(samples, EAR_RATE_HZ)), ...views });
+    const hypothesis: Hypothesis = { ...NOTHING, reason: 'studied' };
+    emit({ type: 'hypothesis', hypothesis, times: { endOfSpeechAt: now(), endpointMs: 0, recogniserMs: 0 } });
+  }
+
+  /** Tells what keeps the ear from hearing, once for each change. */
+  #tellTrouble(): void {
+    const { trouble } = this.#watch;
+    const name = trouble === null ? null : JSON.stringify(trouble);
+    if (name === this.#trouble) return;
+    this.#trouble = name;
+    this.#options.emit({ type: 'trouble', trouble });
   }
 
   /** What the whole utterance is, from the last look where that saw all of it. */

@@ -5,6 +5,8 @@ import { EAR_RATE_HZ } from './resample.ts';
 export type Microphone = {
   /** The rate of the samples that go to the port. */
   readonly rateHz: number;
+  /** What the browser calls it; empty where it does not say. */
+  readonly name: string;
   close(): void;
 };
 
@@ -73,6 +75,7 @@ function microphoneOver(stream: MediaStream, context: AudioContext, lost: () => 
   for (const track of stream.getTracks()) track.addEventListener('ended', lost);
   return {
     rateHz: context.sampleRate,
+    name: stream.getAudioTracks()[0]?.label ?? '',
     close: () => {
       for (const track of stream.getTracks()) {
         track.removeEventListener('ended', lost);

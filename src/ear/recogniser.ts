@@ -1,4 +1,5 @@
 import type { Grammar } from '../phrasebook/index.ts';
+import type { Personal, Take } from './personal/index.ts';
 
 /** A word as heard, with its times in seconds from the start of the utterance. */
 export type HeardWord = { readonly word: string; readonly startS: number; readonly endS: number };
@@ -24,8 +25,8 @@ export type Hypothesis = {
  */
 export const SURE_FROM = 0.95;
 
-/** Why sound was not taken for words. */
-export type HearingRefusal = 'silence' | 'too-short' | 'too-long' | 'not-speech' | 'not-in-grammar' | 'unsure';
+/** Why sound was not taken for words; `studied` is a phrase of the set-up, which is no command. */
+export type HearingRefusal = 'studied' | 'silence' | 'too-short' | 'too-long' | 'not-speech' | 'not-in-grammar' | 'unsure';
 
 /**
  * A speech recogniser for one utterance at a time: `open`, `accept` frames, `finish`. Not re-entrant. Runs where it is made
@@ -38,6 +39,12 @@ export interface Recogniser {
   /** Mono samples at 16 kHz, -1 to 1, any length. */
   accept(samples: Float32Array): void;
   finish(): Promise<Hypothesis>;
+  /** From now on for this person's voice, or for anybody's. An engine without it hears everybody alike. */
+  adapt?(personal: Personal | null): void;
+  /** What the front end, at each shift of the set-up, makes of a phrase that was told beforehand; with the words heard at none. */
+  study?(samples: Float32Array, said: string, grammar: Grammar): Promise<Pick<Take, 'heard' | 'views'>>;
+  /** The odds (natural logarithm) from which the engine accepts; with `study`. */
+  readonly acceptOdds?: number;
   close(): void;
 }
 

@@ -9,7 +9,7 @@ export { readNumber } from './read-number.ts';
 export { RESOLVE, resolveLength, resolveStep, resolveTemperature } from './resolve.ts';
 export { GROUPS, type Command, type Group } from './command.ts';
 export { COMMANDS } from './commands.ts';
-export { CALL_NAME } from './commands/assistant.ts';
+export { CALL_NAME, CALL_NAMES, type CallName } from './commands/assistant.ts';
 export { card, type CardGroup, type CardLine } from './card.ts';
 export { samples, type Sample } from './samples.ts';
 export { amountWords, bareAmountWords, countWords, hyphened, numberWords, sizeWords, temperatureWords } from './speak-number.ts';

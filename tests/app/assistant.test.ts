@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { StoreApi } from 'zustand/vanilla';
 import { createAssistant, type AssistantState, type VoicePort } from '../../src/app/index.ts';
-import type { Ear, EarEvent } from '../../src/ear/index.ts';
+import { FIRST_EAR_SETTINGS, type Ear, type EarEvent, type EarSettings } from '../../src/ear/index.ts';
 import type { Grammar } from '../../src/phrasebook/index.ts';
 import { standingReadings } from '../../src/job/index.ts';
 import { memoryShelf, type Shelf } from '../../src/shelf/index.ts';
@@ -13,6 +13,13 @@ const NOON = Date.UTC(2026, 0, 5, 12);
 /** An ear that hears what the test says, and remembers what was asked of it. */
 class TestEar implements Ear {
   callName = 'name';
+  settings: EarSettings = FIRST_EAR_SETTINGS;
+  microphone = null;
+  study = (): Promise<null> => Promise.resolve(null);
+  fit = (): Promise<null> => Promise.resolve(null);
+  change(change: Partial<EarSettings>): void {
+    this.settings = { ...this.settings, ...change };
+  }
   started: string | null = null;
   isDeaf = false;
   grammars: Grammar[] = [];

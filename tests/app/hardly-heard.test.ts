@@ -40,20 +40,29 @@ describe('words of which the ear is not sure', () => {
     const asked = await said([[words, UNSURE]]);
     expect([asked.turn.outcome, asked.turn.reason, asked.turn.events]).toEqual(['asked', 'hardly-heard', []]);
     const sure = await said([[words, 1]]);
-    const taken = await said([[words, UNSURE], ['yes', 1]]);
+    const taken = await said([
+      [words, UNSURE],
+      ['yes', 1],
+    ]);
     expect(taken.turn.events).toEqual(sure.turn.events);
     expect(taken.turn.events).not.toEqual([]);
     expect(taken.at.talk.question).toBeNull();
   });
 
   it('a no asks for the number again and stores nothing', async () => {
-    const { turn, at } = await said([['took ten thou', UNSURE], ['no', 1]]);
+    const { turn, at } = await said([
+      ['took ten thou', UNSURE],
+      ['no', 1],
+    ]);
     expect([turn.events, at.talk.question]).toEqual([[], null]);
     expect(textOfReply(turn.reply).toLowerCase()).toContain('say it again');
   });
 
   it('a yes that is itself hardly heard stores nothing, and the question stays', async () => {
-    const { turn, at } = await said([['took ten thou', UNSURE], ['yes', UNSURE]]);
+    const { turn, at } = await said([
+      ['took ten thou', UNSURE],
+      ['yes', UNSURE],
+    ]);
     expect([turn.outcome, turn.reason, turn.events]).toEqual(['refused', 'not-heard', []]);
     expect(at.talk.question).not.toBeNull();
   });

@@ -8,7 +8,7 @@ function table(headings: readonly string[], rows: readonly (readonly string[])[]
   return [line(headings), line(headings.map(() => '---')), ...rows.map(line)].join('\n');
 }
 
-/** Real words and whatever must be refused: what share went right, by group and condition, engines side by side. */
+/** Real words, and whatever must be refused with how often it was not: what share went right, by group and condition, engines side by side. */
 function wordsTable(rows: readonly BenchRow[], engines: readonly string[]): string {
   const body = unique(rows.map((row) => row.condition)).flatMap((condition) =>
     unique(rows.filter((row) => row.verdict === null).map((row) => row.group)).map((group) => {
@@ -18,7 +18,11 @@ function wordsTable(rows: readonly BenchRow[], engines: readonly string[]): stri
         );
         const right = here.filter((row) => (row.said === '' ? row.heard === null : row.heard === row.said)).length;
         const wrong = here.filter((row) => row.heard !== null && row.heard !== row.said).length;
-        return `${share(right, here.length)}, wrong ${share(wrong, here.length)}`;
+        const hours = here.reduce((sum, row) => sum + row.audioS, 0) / 3600;
+        const more = here.every((row) => row.said === '')
+          ? `${wrong} in ${(hours * 60).toFixed(1)} min`
+          : `wrong ${share(wrong, here.length)}`;
+        return `${share(right, here.length)}, ${more}`;
       });
       return [condition, group, ...cells];
     }),
@@ -38,6 +42,7 @@ function phrasesTable(rows: readonly BenchRow[], engines: readonly string[]): st
         engine,
         `${here.length}`,
         share(count('right'), here.length),
+        share(here.filter((row) => row.verdict?.as === 'right' && row.verdict.checked).length, here.length),
         share(words, here.length),
         ...['refused', 'asked', 'wrong'].map((as) => share(count(as), here.length)),
         share(silent, here.length),
@@ -50,6 +55,7 @@ function phrasesTable(rows: readonly BenchRow[], engines: readonly string[]): st
       'engine',
       'phrases',
       'right in meaning',
+      'of these said back first',
       'right in words',
       'refused',
       'asked',

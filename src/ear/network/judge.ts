@@ -3,8 +3,11 @@ import type { PhoneGraph } from './phone-graph.ts';
 import { STEP_S } from './phone-net.ts';
 import { bestPath, freeScore, type PhonePath, type PhoneScores, type Search } from './viterbi.ts';
 
-/** The search: the beam loses nothing against one of 25 on the speakers that training kept back. */
-export const SEARCH: Search = { beam: 16, wordCost: 0, weightScale: 1 };
+/**
+ * The search, chosen on an articulatory synthesiser that training never heard and on the speakers that it kept back (docs/ear.md).
+ * The beam loses nothing against one of 25.
+ */
+export const SEARCH: Search = { beam: 16, wordCost: 0, weightScale: 0.5, blankCost: 1.5 };
 
 /** What the sound says for and against the words, in natural logarithms. */
 export type Evidence = {
@@ -21,7 +24,7 @@ const FAR_AHEAD = 10;
  * What the evidence weighs, in natural logarithms of the odds that the words are right: a logistic regression by
  * models/training/fit.py over real and synthetic speech that may be used to choose settings.
  */
-export const CONFIDENCE = { bias: -0.61, shortAPhone: -1.69, short: -0.38, ahead: 0.42, logPhones: 0.61 } as const;
+export const CONFIDENCE = { bias: -1.46, shortAPhone: -1.42, short: 0.01, ahead: 0.49, logPhones: 0.54 } as const;
 
 /** Confidence from which words are accepted; chosen on the same speech. */
 export const ACCEPT_FROM = 0.6;
@@ -29,14 +32,15 @@ export const ACCEPT_FROM = 0.6;
 /** A phone of the words that falls this far short, in natural logarithms, is a sound of some other word. */
 const OTHER_SOUND = 1.5;
 
-export function confidenceOf({ short, ahead, phones }: Evidence): number {
-  const odds =
+/** The natural logarithm of the odds that the words are right. */
+export function oddsOf({ short, ahead, phones }: Evidence): number {
+  return (
     CONFIDENCE.bias +
     (CONFIDENCE.shortAPhone * short) / phones +
     CONFIDENCE.short * short +
     CONFIDENCE.ahead * Math.min(ahead, FAR_AHEAD) +
-    CONFIDENCE.logPhones * Math.log(phones);
-  return 1 / (1 + Math.exp(-odds));
+    CONFIDENCE.logPhones * Math.log(phones)
+  );
 }
 
 /** A hypothesis with what it rests on, for measuring. */
@@ -48,19 +52,15 @@ const refused = (reason: 'too-short' | 'not-in-grammar'): Judged => ({
 
 /**
  * The words of the graph that were likeliest said, and whether they are to be believed. `heard` is null for hardly any sound, and
- * starts `leadS` before the utterance does.
+ * starts `leadS` before the utterance does. `bias` is added to the odds, for the person who speaks.
  */
-export function judge(graph: PhoneGraph, heard: PhoneScores | null, leadS: number): Judged {
+export function judge(graph: PhoneGraph, heard: PhoneScores | null, leadS: number, bias = 0): Judged {
   if (heard === null) return refused('too-short');
   const best = bestPath(graph, heard, SEARCH);
   if (best === null) return refused('not-in-grammar');
   const second = secondBest(graph, heard, best);
-  const evidence: Evidence = {
-    short: freeScore(heard) - best.score,
-    ahead: second === null ? FAR_AHEAD : Math.min(FAR_AHEAD, best.score - second.score),
-    phones: best.words.reduce((sum, word) => sum + word.phones, 0),
-  };
-  const confidence = confidenceOf(evidence);
+  const evidence = evidenceOf(heard, best, second);
+  const confidence = 1 / (1 + Math.exp(-oddsOf(evidence) - bias));
   return {
     words: best.words.map(({ word, from, to }) => ({
       word: graph.words[word] ?? '',
@@ -74,6 +74,14 @@ export function judge(graph: PhoneGraph, heard: PhoneScores | null, leadS: numbe
     fillerScore: evidence.short / heard.steps,
     alternatives: second === null ? [] : [{ text: textOf(graph, second), confidence: confidence * Math.exp(-evidence.ahead) }],
     evidence,
+  };
+}
+
+function evidenceOf(heard: PhoneScores, best: PhonePath, second: PhonePath | null): Evidence {
+  return {
+    short: freeScore(heard, SEARCH.blankCost) - best.score,
+    ahead: second === null ? FAR_AHEAD : Math.min(FAR_AHEAD, best.score - second.score),
+    phones: best.words.reduce((sum, word) => sum + word.phones, 0),
   };
 }
 

@@ -24,10 +24,20 @@ const toHz = (mel: number): number => (mel < 15 ? (mel * 200) / 3 : 1000 * Math.
 /** A triangle over the bins `first` and on; the area of each is alike. */
 type Band = { readonly first: number; readonly weights: Float64Array };
 
-function bands({ fromHz, toHz: upTo, count }: typeof LOW | typeof HIGH): Band[] {
+/** Above this (in the shifted sound) the shift is given back bit by bit, so that the highest band stays within the sound. */
+const KNEE_HZ = 6500;
+
+/** Where a frequency lies for a voice whose resonances are `warp` times as high. */
+function shifted(hz: number, warp: number): number {
+  const knee = KNEE_HZ / Math.max(1, warp);
+  const top = RATE_HZ / 2;
+  return hz <= knee ? hz * warp : knee * warp + ((hz - knee) / (top - knee)) * (top - knee * warp);
+}
+
+function bands({ fromHz, toHz: upTo, count }: typeof LOW | typeof HIGH, warp: number): Band[] {
   const low = toMel(fromHz);
   const step = (toMel(upTo) - low) / (count + 1);
-  const edges = Array.from({ length: count + 2 }, (_, at) => toHz(low + at * step));
+  const edges = Array.from({ length: count + 2 }, (_, at) => shifted(toHz(low + at * step), warp));
   return Array.from({ length: count }, (_, at) => {
     const [left, middle, right] = [edges[at]!, edges[at + 1]!, edges[at + 2]!];
     const first = Math.ceil((left * SIZE) / RATE_HZ);
@@ -42,7 +52,8 @@ function bands({ fromHz, toHz: upTo, count }: typeof LOW | typeof HIGH): Band[] 
   });
 }
 
-const BANDS: readonly Band[] = [...bands(LOW), ...bands(HIGH)];
+const allBands = (warp: number): readonly Band[] => [...bands(LOW, warp), ...bands(HIGH, warp)];
+const BANDS = allBands(1);
 
 const HANN = new Float64Array(SIZE);
 for (let at = 0; at < WINDOW; at += 1) HANN[(SIZE - WINDOW) / 2 + at] = 0.5 - 0.5 * Math.cos((2 * Math.PI * at) / WINDOW);
@@ -69,8 +80,12 @@ export function withQuietEnds(mels: Float32Array, ends: number): Float32Array {
   return whole;
 }
 
-/** The mels of an utterance, frame after frame. Samples are -1 to 1 at 16 kHz. */
-export function logMels(samples: Float32Array): Float32Array {
+/**
+ * The mels of an utterance, frame after frame. Samples are -1 to 1 at 16 kHz. `warp` moves the bands up for a voice with a shorter
+ * vocal tract, down for a longer one; 1 is what training heard.
+ */
+export function logMels(samples: Float32Array, warp = 1): Float32Array {
+  const used = warp === 1 ? BANDS : allBands(warp);
   const frames = melFrames(samples.length);
   const mels = new Float32Array(frames * MEL_BANDS);
   const frame = new Float64Array(SIZE);
@@ -79,7 +94,7 @@ export function logMels(samples: Float32Array): Float32Array {
     // The window's ends are nought, and rounding to whole 16-bit steps is what training heard.
     for (let n = 0; n < SIZE; n += 1) frame[n] = HANN[n]! * Math.round(samples[at * MEL_HOP + n]! * 32_768);
     powerSpectrum(frame, power);
-    BANDS.forEach(({ first, weights }, band) => {
+    used.forEach(({ first, weights }, band) => {
       let energy = 0;
       for (let bin = 0; bin < weights.length; bin += 1) energy += weights[bin]! * power[first + bin]!;
       mels[at * MEL_BANDS + band] = Math.log10(energy + 1) + 2;

@@ -2,9 +2,11 @@ import type { Grammar } from '../../phrasebook/index.ts';
 import { cachedWordGraph } from '../graph-cache.ts';
 import type { Pronunciations } from '../lexicon.ts';
 import { EngineFault, type Hypothesis, type Recogniser } from '../recogniser.ts';
-import { judge } from './judge.ts';
+import { WARPS, type Personal, type View } from '../personal/index.ts';
+import { ACCEPT_FROM, judge, oddsOf, SEARCH } from './judge.ts';
 import { FRAME_S, logMels, melFrames, withQuietEnds } from './mel.ts';
 import { phoneGraph, type PhoneGraph } from './phone-graph.ts';
+import { bestPath, type PhoneScores } from './viterbi.ts';
 import { openPhoneNet, type PhoneNet } from './phone-net.ts';
 
 /** Phone graphs kept by the key of their grammar: the steps of a job go to and fro between a few. */
@@ -34,6 +36,10 @@ export function swarfnetOn(net: PhoneNet, pronunciations: Pronunciations): Recog
   const graphs = new Map<string, PhoneGraph>();
   let graph: PhoneGraph | null = null;
   let heard: Float32Array[] = [];
+  let personal: Personal | null = null;
+
+  const hear = (samples: Float32Array, warp: number): Promise<PhoneScores> =>
+    net.hear(withQuietEnds(logMels(samples, warp), QUIET_FRAMES));
 
   function graphFor(grammar: Grammar): PhoneGraph {
     const made = graphs.get(grammar.key) ?? phoneGraph(cachedWordGraph(grammar), pronunciations);
@@ -66,7 +72,25 @@ export function swarfnetOn(net: PhoneNet, pronunciations: Pronunciations): Recog
       graph = null;
       heard = [];
       if (melFrames(samples.length) === 0) return judge(within, null, 0);
-      return judge(within, await net.hear(withQuietEnds(logMels(samples), QUIET_FRAMES)), QUIET_FRAMES * FRAME_S);
+      return judge(within, await hear(samples, personal?.warp ?? 1), QUIET_FRAMES * FRAME_S, personal?.bias ?? 0);
+    },
+    adapt(to) {
+      personal = to;
+    },
+    acceptOdds: Math.log(ACCEPT_FROM / (1 - ACCEPT_FROM)),
+    async study(samples, said, grammar) {
+      const [whole, only] = [graphFor(grammar), graphFor(phraseGrammar(said))];
+      const views: View[] = [];
+      let plain = '';
+      if (melFrames(samples.length) > 0)
+        for (const warp of WARPS) {
+          const scores = await hear(samples, warp);
+          const { text, evidence } = judge(whole, scores, 0);
+          const fits = (bestPath(only, scores, SEARCH)?.score ?? -Infinity) / scores.steps;
+          if (warp === 1) plain = text;
+          views.push({ warp, fits: Math.max(fits, WORST_FIT), right: text === said, odds: evidence === null ? WORST_ODDS : oddsOf(evidence) });
+        }
+      return { heard: plain, views };
     },
     close() {
       graph = null;
@@ -75,6 +99,16 @@ export function swarfnetOn(net: PhoneNet, pronunciations: Pronunciations): Recog
     },
   };
 }
+
+/** Stand for a phrase that cannot be laid over the sound at all. */
+const WORST_FIT = -10;
+const WORST_ODDS = -20;
+
+const phraseGrammar = (said: string): Grammar => ({
+  key: `only ${said}`,
+  root: { node: 'sequence', items: said.split(' ').map((word) => ({ node: 'word', word })) },
+  rules: {},
+});
 
 function joined(pieces: readonly Float32Array[]): Float32Array {
   const whole = new Float32Array(pieces.reduce((sum, piece) => sum + piece.length, 0));

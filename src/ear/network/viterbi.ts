@@ -24,6 +24,8 @@ export type Search = {
   readonly wordCost: number;
   /** How much the grammar's own weights count. */
   readonly weightScale: number;
+  /** What a step without a phone costs: the network is too ready to hear none in a voice that it does not know. */
+  readonly blankCost: number;
 };
 
 const NONE = -1;
@@ -63,7 +65,7 @@ export function bestPath(graph: PhoneGraph, heard: PhoneScores, search: Search, 
   liveNodes.push(0);
   for (let step = 0; step < steps; step += 1) {
     const row = step * classes;
-    const blank = log[row]!;
+    const blank = log[row]! - search.blankCost;
     let best = -Infinity;
     for (const edge of liveEdges) best = Math.max(best, onEdge[edge]!);
     for (const node of liveNodes) best = Math.max(best, atNode[node]!);
@@ -176,11 +178,11 @@ export function bestPath(graph: PhoneGraph, heard: PhoneScores, search: Search, 
 }
 
 /** The score of the likeliest outputs one by one: what any speech, or none, would get. */
-export function freeScore({ log, steps, classes }: PhoneScores): number {
+export function freeScore({ log, steps, classes }: PhoneScores, blankCost: number): number {
   let sum = 0;
   for (let step = 0; step < steps; step += 1) {
-    let best = -Infinity;
-    for (let at = step * classes; at < (step + 1) * classes; at += 1) best = Math.max(best, log[at]!);
+    let best = log[step * classes]! - blankCost;
+    for (let at = step * classes + 1; at < (step + 1) * classes; at += 1) best = Math.max(best, log[at]!);
     sum += best;
   }
   return sum;

@@ -5,7 +5,7 @@ import { phoneGraph } from '../../../src/ear/network/phone-graph.ts';
 import { bestPath, freeScore, type PhoneScores, type Search } from '../../../src/ear/network/viterbi.ts';
 import type { Grammar, GrammarNode } from '../../../src/phrasebook/index.ts';
 
-const EVERYTHING: Search = { beam: Infinity, wordCost: 0, weightScale: 1 };
+const EVERYTHING: Search = { beam: Infinity, wordCost: 0, weightScale: 1, blankCost: 0 };
 /** Phones 1 to 3 are AA, AE and AH. */
 const SOUNDS = new Map([
   ['a', ['AA']],
@@ -66,7 +66,7 @@ describe('the search', () => {
         const path = bestPath(graph, sound, EVERYTHING)!;
         expect(path.score).toBeCloseTo(best, 3);
         expect(Math.max(...rows(textOf(path)).map((labels) => aligned(sound, labels)))).toBeCloseTo(best, 3);
-        expect(path.score).toBeLessThanOrEqual(freeScore(sound) + 1e-4);
+        expect(path.score).toBeLessThanOrEqual(freeScore(sound, 0) + 1e-4);
       }),
       { seed: 11 },
     );
@@ -83,6 +83,19 @@ describe('the search', () => {
         expect(Math.max(...others)).toBeCloseTo(wanted, 3);
       }),
       { seed: 12 },
+    );
+  });
+
+  it('a cost of blanks is the same as quieter blanks (seed 13)', () => {
+    fc.assert(
+      fc.property(heard, fc.double({ min: 0, max: 4, noNaN: true }), (sound, blankCost) => {
+        const log = sound.log.map((value, at) => (at % sound.classes === 0 ? value - blankCost : value));
+        const within = bestPath(graph, sound, { ...EVERYTHING, blankCost })!;
+        const outside = bestPath(graph, { ...sound, log }, EVERYTHING)!;
+        expect(within.score).toBeCloseTo(outside.score, 3);
+        expect(freeScore(sound, blankCost)).toBeCloseTo(freeScore({ ...sound, log }, 0), 3);
+      }),
+      { seed: 13 },
     );
   });
 
