@@ -1,3 +1,4 @@
+import { useId } from 'react';
 import { magnitude, type DisplayUnit, type Length } from '../../measure/index.ts';
 import { amountText, bareSize } from '../show.ts';
 import { drawingWords } from './drawingWords.ts';
@@ -31,6 +32,7 @@ type Props = {
  */
 export function FitDrawing({ mate, hole, shaft, readings, unit }: Props) {
   const layout = fitLayout(hole, shaft, readings);
+  const hatch = useId();
   const y = (share: number): number => 12 + (1 - share) * (TALL - 24);
   const box = ({ from, to }: FitBand) => ({ y: y(to), height: Math.max(2, y(from) - y(to)) });
   const last = readings.at(-1);
@@ -41,18 +43,18 @@ export function FitDrawing({ mate, hole, shaft, readings, unit }: Props) {
     <figure className="fit-drawing">
       <svg viewBox={`0 0 ${WIDE} ${TALL}`} role="img" aria-label={`${w.title(mate)}: ${said}`}>
         <defs>
-          <pattern id="hole-hatch" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)">
+          <pattern id={`${hatch}-hole`} width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)">
             <rect className="strip-window" width="8" height="8" />
             <line className="strip-hatch" x1="0" y1="0" x2="0" y2="8" />
           </pattern>
-          <pattern id="shaft-hatch" width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+          <pattern id={`${hatch}-shaft`} width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
             <rect className="cut-ground" width="8" height="8" />
             <line className="cut-line" x1="0" y1="0" x2="0" y2="8" />
           </pattern>
         </defs>
         <rect className="fit-reach" x={HOLE.x} width={HOLE.wide} {...box(layout.holeReach)} />
-        <rect className="fit-zone" fill="url(#hole-hatch)" x={HOLE.x} width={HOLE.wide} {...box(layout.hole)} />
-        <rect className="fit-zone" fill="url(#shaft-hatch)" x={SHAFT.x} width={SHAFT.wide} {...box(layout.shaft)} />
+        <rect className="fit-zone" fill={`url(#${hatch}-hole)`} x={HOLE.x} width={HOLE.wide} {...box(layout.hole)} />
+        <rect className="fit-zone" fill={`url(#${hatch}-shaft)`} x={SHAFT.x} width={SHAFT.wide} {...box(layout.shaft)} />
         <line className="drawing-axis" x1={HOLE.x - 10} x2={WIDE - 10} y1={y(layout.hole.from)} y2={y(layout.hole.from)} />
         <text className="drawing-text" x={HOLE.x - 8} y={y(layout.hole.from) - 6} textAnchor="end">
           {bareSize(hole.low, unit)}

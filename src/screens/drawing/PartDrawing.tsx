@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useId, useMemo } from 'react';
 import { midway, type DisplayUnit } from '../../measure/index.ts';
 import type { FieldReading, SketchFeature } from '../../part/index.ts';
 import { bareSize } from '../show.ts';
@@ -141,6 +141,9 @@ export function PartDrawing({ sketch, unit, chosen = null, onChoose, wide: fixed
   const [box, measured] = useWidth<HTMLDivElement>(fixed ?? 640);
   const wide = fixed ?? Math.max(280, Math.min(1000, measured));
   const outline = useMemo(() => outlineOf(sketch), [sketch]);
+  // Of its own: a marker in a drawing that is not displayed is not drawn in another either.
+  const arrow = useId();
+  const ends = { markerStart: `url(#${arrow})`, markerEnd: `url(#${arrow})` };
   if (outline.segments.length === 0)
     return (
       <div className="drawing is-empty" ref={box}>
@@ -171,15 +174,7 @@ export function PartDrawing({ sketch, unit, chosen = null, onChoose, wide: fixed
     <div className="drawing" ref={box}>
       <svg viewBox={`0 0 ${wide} ${whole + (allKnown ? 22 : 0)}`} role="img" aria-label={`${w.title}. ${inWords(outline, unit)}`}>
         <defs>
-          <marker
-            id="dimension-arrow"
-            viewBox="0 0 8 8"
-            refX="8"
-            refY="4"
-            markerWidth="8"
-            markerHeight="8"
-            orient="auto-start-reverse"
-          >
+          <marker id={arrow} viewBox="0 0 8 8" refX="8" refY="4" markerWidth="8" markerHeight="8" orient="auto-start-reverse">
             <path className="drawing-arrow" d="M0,1.2 L8,4 L0,6.8 Z" />
           </marker>
         </defs>
@@ -213,7 +208,7 @@ export function PartDrawing({ sketch, unit, chosen = null, onChoose, wide: fixed
           />
         ))}
         {along.map(({ id, from, to }) => (
-          <line key={id} className="drawing-dimension" x1={EDGE + from + 1} x2={EDGE + to - 1} y1={chain} y2={chain} />
+          <line key={id} className="drawing-dimension" {...ends} x1={EDGE + from + 1} x2={EDGE + to - 1} y1={chain} y2={chain} />
         ))}
         {under.labels.map((label) => (
           <Label key={label.id} label={label} x={EDGE} y={chain + 4} above={false} />
@@ -228,7 +223,14 @@ export function PartDrawing({ sketch, unit, chosen = null, onChoose, wide: fixed
               y1={chain}
               y2={whole + 4}
             />
-            <line className="drawing-dimension" x1={scale.x(0) + 1} x2={scale.x(outline.length) - 1} y1={whole} y2={whole} />
+            <line
+              className="drawing-dimension"
+              {...ends}
+              x1={scale.x(0) + 1}
+              x2={scale.x(outline.length) - 1}
+              y1={whole}
+              y2={whole}
+            />
             <text className="drawing-text" x={(scale.x(0) + scale.x(outline.length)) / 2} y={whole + 17} textAnchor="middle">
               {bareSize(Math.round(outline.length) as Parameters<typeof bareSize>[0], unit)}
             </text>

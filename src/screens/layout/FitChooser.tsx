@@ -1,16 +1,13 @@
 import { useState } from 'react';
-import { magnitude, type DisplayUnit, type Length } from '../../measure/index.ts';
+import type { DisplayUnit } from '../../measure/index.ts';
 import { fitChoices, type Draft, type DraftEdit, type DraftReading, type DraftRow, type FitChoice } from '../../part/index.ts';
-import { FitDrawing } from '../drawing/FitDrawing.tsx';
-import { amountText, bareSize } from '../show.ts';
+import { FitDrawing, fitInWords } from '../drawing/FitDrawing.tsx';
+import { bareSize } from '../show.ts';
 import { rowName } from './names.ts';
 import { layoutWords as w } from './layoutWords.ts';
 import { readingOf } from './said.ts';
 
 const c = w.fits.columns;
-
-const amount = (length: Length, unit: DisplayUnit): string =>
-  length < 0 ? w.fits.tight(amountText(magnitude(length), unit)) : w.fits.clear(amountText(length, unit));
 
 type Props = {
   readonly row: DraftRow;
@@ -59,7 +56,7 @@ function Choices({
                     </button>
                   </td>
                   <td data-label={c.shaft}>{w.read.limits(bareSize(low, unit), bareSize(high, unit))}</td>
-                  <td data-label={c.clearance}>{w.fits.range(amount(least, unit), amount(most, unit))}</td>
+                  <td data-label={c.clearance}>{fitInWords(least, most, unit)}</td>
                   <td>{feels}</td>
                 </tr>
               ))}

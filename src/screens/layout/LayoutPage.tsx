@@ -163,9 +163,11 @@ function Desk({ first }: { readonly first: Draft }) {
                 setWantedField(fieldId(id, 'name'));
               }}
             />
-            <EndView sketch={reading.sketch} unit={draft.unit} />
           </Boundary>
           <Wanted draft={draft} said={said} onGo={go} />
+          <Boundary part={words.parts.pictures}>
+            <EndView sketch={reading.sketch} unit={draft.unit} />
+          </Boundary>
           <p className="layout-keys">{w.keys}</p>
         </aside>
       </div>

@@ -63,8 +63,10 @@ function Row({ row, at, ...props }: Props & { readonly row: DraftRow; readonly a
   const kind = draftKind(row.kind);
   const name = rowName(row, at);
   const fields = kind?.fields ?? [];
-  const isSet = ({ name: field }: DraftField): boolean =>
-    (row.values[field] ?? '') !== '' || saysOf(said, group, row.id, field) !== null;
+  const isSet = ({ name: field, choices }: DraftField): boolean => {
+    const text = row.values[field] ?? '';
+    return (text !== '' && text !== '0' && text !== choices?.[0]) || saysOf(said, group, row.id, field) !== null;
+  };
   const shown = fields.filter((field) => field.seldom !== true || more || isSet(field));
   const along = group === 'turned';
   const button = (label: string, act: () => void, sign: string, off = false) => (

@@ -176,9 +176,6 @@ export const layoutWords = {
     >,
     columns: { fit: 'Fit', shaft: 'Shaft', clearance: 'Clearance here', feels: 'How it goes together' },
     of: (mate: string, size: string) => `${mate} at ${size}`,
-    tight: (amount: string) => `${amount} tight`,
-    clear: (amount: string) => `${amount} clear`,
-    range: (least: string, most: string) => `${least} to ${most}`,
   },
   changes: {
     title: 'What the new reading changed',

@@ -112,7 +112,7 @@ export function NumberPad({ pad, unit, glance, onChange, onEnter, onCancel }: Pr
         {['1', '2', '3'].map((digit) => key(digit, digit))}
         {takesFraction(pad) ? key('/', '/', w.over) : nothing('over')}
         {key('0', '0')}
-        {pad.ask === 'go-to' ? nothing('point') : key('.', '.', w.point)}
+        {pad.unit === 'none' ? nothing('point') : key('.', '.', w.point)}
         <BigButton label={w.cancel} kind="word" onPress={onCancel} />
         <BigButton label={w.enter} kind="main word" onPress={onEnter} />
       </div>

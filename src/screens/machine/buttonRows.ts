@@ -35,6 +35,14 @@ export type RowId =
   | 'fit-2'
   | 'set-up-1'
   | 'set-up-2'
+  | 'set-up-3'
+  | 'set-ups'
+  | 'holes-1'
+  | 'holes-2'
+  | 'holes-3'
+  | 'taper-1'
+  | 'taper-2'
+  | 'taper-3'
   | 'steps-1'
   | 'steps-2'
   | 'steps-3'
@@ -77,7 +85,7 @@ export const ROWS: Readonly<Record<RowId, Row>> = {
   },
   right: row('groups', 'back', 'scratch', 'correct'),
   groups: { places: [turn(b.ask, 'ask-1'), turn(b.cut, 'cut-1'), turn(b.fit, 'fit-1')], turnsTo: 'more-groups' },
-  'more-groups': { places: [turn(b.setUp, 'set-up-1'), turn(b.steps, 'steps-1'), turn(b.pages, 'pages-1')], turnsTo: 'first' },
+  'more-groups': { places: [turn(b.setUp, 'set-ups'), turn(b.steps, 'steps-1'), turn(b.pages, 'pages-1')], turnsTo: 'first' },
 
   'ask-1': row('ask-2', 'ask-left', 'ask-target', 'repeat'),
   'ask-2': row('ask-3', 'ask-dial', 'ask-passes', 'ask-stop'),
@@ -88,7 +96,15 @@ export const ROWS: Readonly<Record<RowId, Row>> = {
   'fit-1': row('fit-2', 'tight', 'slides', 'loose'),
   'fit-2': row('first', 'wont-start', 'binds', 'polishing'),
   'set-up-1': row('set-up-2', 'jaw', 'low', 'high'),
-  'set-up-2': row('first', 'edge', 'other-edge', 'temperature'),
+  'set-up-2': row('set-up-3', 'edge', 'other-edge', 'end-edge'),
+  'set-up-3': row('first', 'finder', 'ask-set-up', 'temperature'),
+  'set-ups': { places: [turn(b.jawsAndEdges, 'set-up-1'), turn(b.spotAndHoles, 'holes-1'), turn(b.taperAndTap, 'taper-1')], turnsTo: 'first' },
+  'holes-1': row('holes-2', 'spot', 'angle', 'readings-round'),
+  'holes-2': row('holes-3', 'bolt-circle', 'hole-line', 'holes'),
+  'holes-3': row('first', 'next-hole', 'hole-number', 'ask-why'),
+  'taper-1': row('taper-2', 'turns', 'large-end', 'small-end'),
+  'taper-2': row('taper-3', 'taper-length', 'work-length', 'ask-taper'),
+  'taper-3': row('first', 'ask-packing', 'packing-on', 'packed-with'),
   'steps-1': row('steps-2', 'where-am-i', 'whats-next', 'go-to'),
   'steps-2': row('steps-3', 'skip', 'ask-caution', 'read-log'),
   'steps-3': row('first', 'memo', null, null),

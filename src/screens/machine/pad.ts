@@ -1,5 +1,5 @@
 import { celsius, fahrenheit, parseLength, type DisplayUnit, type InstrumentKind } from '../../measure/index.ts';
-import type { Intent, Place } from '../../job/index.ts';
+import type { Intent, Place, SetUpCount, SetUpLength } from '../../job/index.ts';
 
 /** What the number pad can be open for: the commands that take a number, by their names in the phrasebook. */
 export const PAD_ASKS = [
@@ -14,8 +14,44 @@ export const PAD_ASKS = [
   'other-edge',
   'temperature',
   'go-to',
+  'end-edge',
+  'spot',
+  'angle',
+  'readings-round',
+  'holes',
+  'hole-number',
+  'turns',
+  'finder',
+  'bolt-circle',
+  'hole-line',
+  'large-end',
+  'small-end',
+  'taper-length',
+  'work-length',
+  'packing-on',
+  'packed-with',
 ] as const;
 export type PadAsk = (typeof PAD_ASKS)[number];
+
+/** The asks that are a whole number for a set-up, and those that are a length for one. */
+const COUNTS: Readonly<Partial<Record<PadAsk, SetUpCount>>> = {
+  angle: 'degrees',
+  'readings-round': 'readings',
+  holes: 'holes',
+  'hole-number': 'hole',
+  turns: 'turns',
+};
+const LENGTHS: Readonly<Partial<Record<PadAsk, SetUpLength>>> = {
+  finder: 'finder',
+  'bolt-circle': 'circle',
+  'hole-line': 'line',
+  'large-end': 'large',
+  'small-end': 'small',
+  'taper-length': 'over',
+  'work-length': 'work',
+  'packing-on': 'bar',
+  'packed-with': 'packing',
+};
 
 export type PadUnit = 'in' | 'thou' | 'mm' | 'C' | 'F' | 'none';
 
@@ -42,21 +78,37 @@ export function unitsOf(ask: PadAsk, unit: DisplayUnit): readonly PadUnit[] {
     case 'correct':
     case 'edge':
     case 'other-edge':
+    case 'end-edge':
+    case 'finder':
+    case 'bolt-circle':
+    case 'hole-line':
+    case 'large-end':
+    case 'small-end':
+    case 'taper-length':
+    case 'work-length':
+    case 'packing-on':
+    case 'packed-with':
       return unit === 'inch' ? ['in', 'mm'] : ['mm', 'in'];
     case 'took':
     case 'dial':
     case 'jaw':
     case 'low':
     case 'high':
+    case 'spot':
       return unit === 'inch' ? ['thou', 'in'] : ['mm', 'thou'];
     case 'temperature':
       return unit === 'inch' ? ['F', 'C'] : ['C', 'F'];
     case 'go-to':
+    case 'angle':
+    case 'readings-round':
+    case 'holes':
+    case 'hole-number':
+    case 'turns':
       return ['none'];
   }
 }
 
-const SIGNED: readonly PadAsk[] = ['jaw', 'low', 'high', 'edge', 'other-edge', 'temperature'];
+const SIGNED: readonly PadAsk[] = ['jaw', 'low', 'high', 'edge', 'other-edge', 'end-edge', 'spot', 'temperature'];
 export const takesFraction = (pad: Pad): boolean => pad.unit === 'in';
 export const takesPlace = (ask: PadAsk): boolean => ask === 'reading';
 
@@ -131,6 +183,9 @@ export function entered(pad: Pad, unit: DisplayUnit): Entered | null {
   const intent = (made: Intent): Entered => ({ as: 'intent', intent: made });
   if (pad.ask === 'go-to')
     return /^\d+$/.test(pad.text) ? intent({ type: 'go-to', step: { as: 'one', value: Number(pad.text) } }) : null;
+  const count = COUNTS[pad.ask];
+  if (count !== undefined)
+    return /^\d+$/.test(pad.text) ? intent({ type: 'set-up-count', what: count, value: { as: 'one', value: Number(pad.text) } }) : null;
   if (pad.ask === 'temperature') {
     if (!/^-?\d*\.?\d+$/.test(pad.text)) return null;
     const degrees = pad.unit === 'F' ? fahrenheit(Number(pad.text), 'half-even') : celsius(Number(pad.text), 'half-even');
@@ -140,6 +195,8 @@ export function entered(pad: Pad, unit: DisplayUnit): Entered | null {
   const read = parseLength(text, unit);
   if (!read.ok) return null;
   const value = { as: 'one', value: read.value } as const;
+  const length = LENGTHS[pad.ask];
+  if (length !== undefined) return intent({ type: 'set-up-length', what: length, value });
   switch (pad.ask) {
     case 'reading':
     case 'correct':
@@ -163,6 +220,25 @@ export function entered(pad: Pad, unit: DisplayUnit): Entered | null {
       return intent({ type: 'edge', edge: 'first', value });
     case 'other-edge':
       return intent({ type: 'edge', edge: 'other', value });
+    case 'end-edge':
+      return intent({ type: 'edge', edge: 'end', value });
+    case 'spot':
+      return intent({ type: 'spot', value });
+    case 'angle':
+    case 'readings-round':
+    case 'holes':
+    case 'hole-number':
+    case 'turns':
+    case 'finder':
+    case 'bolt-circle':
+    case 'hole-line':
+    case 'large-end':
+    case 'small-end':
+    case 'taper-length':
+    case 'work-length':
+    case 'packing-on':
+    case 'packed-with':
+      return null;
   }
 }
 

@@ -1,11 +1,18 @@
+import { useMemo } from 'react';
+import { draftOfPart, readDraft } from '../../part/index.ts';
 import { inOrder, newest, routeProgress, progressOf, sizeOf, type JobState } from '../../job/index.ts';
 import type { DisplayUnit } from '../../measure/index.ts';
 import { Boundary } from '../Boundary.tsx';
+import { PartDrawing } from '../drawing/PartDrawing.tsx';
 import { PageHead } from '../PageHead.tsx';
 import { saveFile } from '../saveFile.ts';
 import { bareSize, showMoment, unitSign } from '../show.ts';
 import { useAssistant, useAssistantStore } from '../store.tsx';
 import { words } from '../words.ts';
+import '../drawing/drawing.css';
+import './record.css';
+import { Deviations, Fits, Notes } from './Findings.tsx';
+import { recordWords } from './recordWords.ts';
 import { liesInWindow, recordRows, type RecordRow } from './rows.ts';
 
 const w = words.record;
@@ -93,6 +100,7 @@ function Steps({ state }: { readonly state: JobState }) {
 function Sheet({ state }: { readonly state: JobState }) {
   const { part, title, invented } = state.plan;
   const { standing, struck } = recordRows(state);
+  const sketch = useMemo(() => readDraft(draftOfPart(part, state.plan.machines, 'record')).sketch, [part, state.plan.machines]);
   const first = inOrder(state.log)[0];
   const last = newest(state.log);
   return (
@@ -122,10 +130,14 @@ function Sheet({ state }: { readonly state: JobState }) {
           </>
         )}
       </dl>
+      <PartDrawing sketch={sketch} unit={part.unit} wide={720} />
+      <Deviations state={state} />
       <section>
         <h2>{w.asBuilt}</h2>
         {standing.length === 0 ? <p>{w.noneStand}</p> : <Readings rows={standing} unit={part.unit} struck={false} />}
       </section>
+      <Fits state={state} />
+      <Notes state={state} />
       {struck.length > 0 && (
         <section>
           <h2>{w.struck}</h2>
@@ -161,6 +173,15 @@ export function RecordPage() {
             </button>
             <button type="button" className="plain-button" onClick={() => void save()}>
               {w.save}
+            </button>
+            <button type="button" className="plain-button" onClick={() => void store.getState().startJob(state.plan)}>
+              {recordWords.again}
+            </button>
+            <button type="button" className="plain-button" onClick={() => void store.getState().draftFromJob()}>
+              {recordWords.change}
+            </button>
+            <button type="button" className="plain-button" onClick={() => store.getState().goTo('compare')}>
+              {recordWords.compare}
             </button>
           </>
         )}

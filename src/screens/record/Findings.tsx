@@ -1,0 +1,120 @@
+import { useEffect, useState, type ReactNode } from 'react';
+import { inOrder, type JobState } from '../../job/index.ts';
+import { toCelsius, toFahrenheit, celsius, type DisplayUnit } from '../../measure/index.ts';
+import { FitDrawing } from '../drawing/FitDrawing.tsx';
+import { amountText, bareSize, unitSign } from '../show.ts';
+import { useAssistantStore } from '../store.tsx';
+import { words } from '../words.ts';
+import { recordWords as w } from './recordWords.ts';
+import { deviationsOf, madeFits, type Deviation } from './results.ts';
+
+function deviationText(deviation: Deviation, unit: DisplayUnit): string {
+  const d = w.deviations;
+  switch (deviation.key) {
+    case 'skipped':
+      return d.skipped(deviation.name);
+    case 'not-measured':
+      return d.notMeasured(d.what(deviation.name, w.quantities[deviation.quantity]));
+    case 'over':
+    case 'under': {
+      const what = d.what(deviation.name, w.quantities[deviation.quantity]);
+      const said = d[deviation.key](what, `${bareSize(deviation.value, unit)} ${unitSign(unit)}`, amountText(deviation.by, unit));
+      return deviation.confirmed ? `${said} ${d.kept}` : said;
+    }
+  }
+}
+
+/** What was made otherwise than planned, a plain sentence each. */
+export function Deviations({ state }: { readonly state: JobState }) {
+  const deviations = deviationsOf(state).map((deviation) => deviationText(deviation, state.plan.part.unit));
+  return (
+    <section className="findings">
+      <h2>{w.deviations.title}</h2>
+      {deviations.length === 0 ? (
+        <p>{w.deviations.none}</p>
+      ) : (
+        <ul className="plain-list">
+          {deviations.map((said) => (
+            <li key={said}>{said}</li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+/** Each fit whose mate was measured, hole and shaft to scale with the readings. */
+export function Fits({ state }: { readonly state: JobState }) {
+  const fits = madeFits(state);
+  if (fits.length === 0) return null;
+  return (
+    <section>
+      <h2>{w.fits}</h2>
+      <div className="fit-pictures">
+        {fits.map(({ id, name, mate, hole, shaft, readings }) => (
+          <section key={id} aria-label={w.fitOf(name, mate)}>
+            <h3>{w.fitOf(name, mate)}</h3>
+            <FitDrawing mate={mate} hole={hole} shaft={shaft} readings={readings} unit={state.plan.part.unit} />
+          </section>
+        ))}
+      </div>
+    </section>
+  );
+}
+
+/** A memo that can be heard; its sound is fetched when it is asked for. */
+function Memo({ clip, label }: { readonly clip: string; readonly label: string }) {
+  const store = useAssistantStore();
+  const [address, setAddress] = useState<string | null | 'lost'>(null);
+  useEffect(() => () => void (address !== null && address !== 'lost' && URL.revokeObjectURL(address)), [address]);
+  const play = async (): Promise<void> => {
+    const wav = await store.getState().memo(clip);
+    setAddress(wav === null ? 'lost' : URL.createObjectURL(new Blob([wav.slice()], { type: 'audio/wav' })));
+  };
+  return (
+    <>
+      {label}{' '}
+      {address === null ? (
+        <button type="button" className="plain-button" aria-label={`${w.notes.play}: ${label}`} onClick={() => void play()}>
+          ▶ {w.notes.play}
+        </button>
+      ) : address === 'lost' ? (
+        <span>{w.notes.lost}</span>
+      ) : (
+        <audio controls autoPlay src={address} aria-label={label} />
+      )}
+    </>
+  );
+}
+
+/** What was said and felt at the machine beside the readings. */
+export function Notes({ state }: { readonly state: JobState }) {
+  const title = (id: string): string => state.plan.route.operations.find((operation) => operation.id === id)?.say ?? id;
+  const degrees = (of: number): string => {
+    const temperature = celsius(of, 'half-even');
+    return state.plan.part.unit === 'inch'
+      ? `${toFahrenheit(temperature).toFixed(0)} °F`
+      : `${toCelsius(temperature).toFixed(0)} °C`;
+  };
+  const notes = inOrder(state.log)
+    .filter((event) => !state.struck.has(event.id))
+    .flatMap(({ id, body }): { readonly id: string; readonly note: ReactNode }[] => {
+      if (body.type === 'FitFelt') return [{ id, note: w.notes.felt(title(body.operation), words.feels[body.feel]) }];
+      if (body.type === 'TemperatureNoted')
+        return [{ id, note: w.notes.temperature(title(body.operation), degrees(body.celsius)) }];
+      if (body.type === 'MemoKept')
+        return [{ id, note: <Memo clip={body.clip} label={w.notes.memo(title(body.operation), Math.round(body.seconds))} /> }];
+      return [];
+    });
+  if (notes.length === 0) return null;
+  return (
+    <section className="findings">
+      <h2>{w.notes.title}</h2>
+      <ul className="plain-list">
+        {notes.map(({ id, note }) => (
+          <li key={id}>{note}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,135 @@
+import {
+  downward,
+  inOrder,
+  measuredMate,
+  progressOf,
+  routeProgress,
+  windowOf,
+  type JobState,
+  type Reading,
+} from '../../job/index.ts';
+import { INSTRUMENTS, minus, type Length } from '../../measure/index.ts';
+import type { MeasuredQuantity, Operation, SizeWindow } from '../../route/index.ts';
+import type { FitHole, FitReading, FitShaft } from '../drawing/fitLayout.ts';
+
+/** What a feature came out as: the last step that measured a quantity of it, its window and its last reading. */
+export type Result = {
+  readonly feature: string;
+  readonly name: string;
+  readonly quantity: MeasuredQuantity;
+  readonly operation: Operation;
+  readonly window: SizeWindow | null;
+  readonly last: Reading | null;
+  readonly readings: readonly Reading[];
+};
+
+/** What was really made differs from what was planned here. `by` is how far past the limit. */
+export type Deviation =
+  | {
+      readonly key: 'over' | 'under';
+      readonly name: string;
+      readonly quantity: MeasuredQuantity;
+      readonly value: Length;
+      readonly by: Length;
+      readonly confirmed: boolean;
+    }
+  | { readonly key: 'not-measured'; readonly name: string; readonly quantity: MeasuredQuantity }
+  | { readonly key: 'skipped'; readonly name: string };
+
+const nameOf = (state: JobState, feature: string): string => {
+  const { turned, ends, milled } = state.plan.part;
+  return [...turned, ...ends, ...milled].find((each) => each.id === feature)?.name ?? feature;
+};
+
+/** Every size of the part that the route brings to its limits, in the order in which they were finished. */
+export function resultsOf(state: JobState): readonly Result[] {
+  const results = new Map<string, Result>();
+  for (const operation of state.plan.route.operations) {
+    const { feature, target } = operation;
+    if (
+      feature === null ||
+      target === null ||
+      target.quantity === 'bore' ||
+      target.quantity === 'width' ||
+      target.quantity === 'indicator'
+    )
+      continue;
+    const readings = inOrder(progressOf(state, operation.id).readings).filter((reading) => reading.quantity === target.quantity);
+    const key = `${feature} ${target.quantity}`;
+    const before = results.get(key);
+    results.delete(key);
+    results.set(key, {
+      feature,
+      name: nameOf(state, feature),
+      quantity: target.quantity,
+      operation,
+      window: windowOf(state, operation),
+      last: readings.at(-1) ?? null,
+      readings: [...(before?.readings ?? []), ...readings],
+    });
+  }
+  return [...results.values()];
+}
+
+/** Where what was made is not what was planned. Steps that still wait are no deviation. */
+export function deviationsOf(state: JobState): readonly Deviation[] {
+  const deviations: Deviation[] = [];
+  for (const { name, quantity, operation, window, last } of resultsOf(state)) {
+    const { status } = progressOf(state, operation.id);
+    if (last === null) {
+      if (status === 'done') deviations.push({ key: 'not-measured', name, quantity });
+    } else if (window !== null && (last.value > window.high || last.value < window.low)) {
+      const over = last.value > window.high;
+      const by = over ? minus(last.value, window.high) : minus(window.low, last.value);
+      // A step that is still open has metal left to take.
+      if (!over || status !== 'waiting')
+        deviations.push({ key: over ? 'over' : 'under', name, quantity, value: last.value, by, confirmed: last.confirmed });
+    }
+  }
+  for (const { operation, status } of routeProgress(state))
+    if (status === 'skipped') deviations.push({ key: 'skipped', name: operation.title });
+  return deviations;
+}
+
+/** A fit that was made: the mate as measured, the window of the shaft, and its readings. */
+export type MadeFit = {
+  readonly id: string;
+  readonly name: string;
+  readonly mate: string;
+  readonly hole: FitHole;
+  readonly shaft: FitShaft;
+  readonly readings: readonly FitReading[];
+};
+
+/** How many readings a picture of a fit can hold. */
+const MOST_READINGS = 5;
+
+const within = (reading: Reading, operation: Operation): Length =>
+  INSTRUMENTS[reading.instrument ?? operation.instrument ?? 'caliper'].permissibleError(reading.value);
+
+/** The fits of turned diameters whose bore was measured. */
+export function madeFits(state: JobState): readonly MadeFit[] {
+  return resultsOf(state).flatMap(({ name, operation, quantity, window, readings }): MadeFit[] => {
+    const id = operation.target?.fit?.mate;
+    const mate = state.plan.part.mates.find((each) => each.id === id);
+    const measured = mate === undefined ? null : measuredMate(state, mate.id);
+    if (quantity !== 'diameter' || mate === undefined || measured === null || window === null) return [];
+    let uncertainty = 0 as Length;
+    for (const reading of downward(state.mates[mate.id] ?? null)) {
+      const off = within(reading, operation);
+      if (off > uncertainty) uncertainty = off;
+    }
+    return [
+      {
+        id: operation.id,
+        name,
+        mate: mate.name,
+        hole: { low: measured.least, high: measured.most, uncertainty },
+        shaft: { low: window.low, high: window.high },
+        readings: readings
+          .slice(-MOST_READINGS)
+          .map((reading) => ({ id: reading.event, value: reading.value, within: within(reading, operation) })),
+      },
+    ];
+  });
+}
