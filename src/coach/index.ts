@@ -1,0 +1,32 @@
+export { believed, chanceBelow, type Belief, type Estimate } from './belief.ts';
+export { budgetOf, expandedUncertainty, type Across, type Budget, type Place, type SizeReading, type Warmth } from './reading.ts';
+export {
+  cutTaken,
+  endsOf,
+  expectedAfter,
+  expectedReading,
+  filedOff,
+  lineOf,
+  shaken,
+  sizeOf,
+  sizeRead,
+  startModel,
+  taperOf,
+  touchedOff,
+  type CutModel,
+  type Cutter,
+} from './cutModel.ts';
+export { surpriseOf, type Slip, type Surprise } from './slips.ts';
+export { advise, chanceInside, standingOf, type Advice, type Expected, type Why, type Wishes } from './advice.ts';
+export {
+  perRoundFrom,
+  removedBy,
+  roundsBeforeReading,
+  roundsLeftFor,
+  whereToFile,
+  type Filed,
+  type FileWhere,
+  type Filing,
+  type RoundsLeft,
+} from './filing.ts';
+export { PRIOR, RISK } from './priors.ts';
