@@ -81,7 +81,6 @@ function dueCautions(operation: Operation, feature: TurnedFeature | null): reado
     case 'file':
       return ['lathe-filing', 'abrasive-cloth'];
     case 'drill':
-    case 'bore':
       return ['drilling'];
     case 'tap':
       return ['tapping'];
@@ -100,6 +99,7 @@ function dueCautions(operation: Operation, feature: TurnedFeature | null): reado
     case 'chamfer':
     case 'fillet':
     case 'taper':
+    case 'bore':
     case 'length':
     case 'find-edge':
     case 'find-high-spot':

@@ -8,14 +8,21 @@ export type Invented = {
   readonly unit: 'inch' | 'millimetre';
   readonly tool?: ToolMaterial;
   readonly stock: string;
+  readonly form?: Part['stock']['form'];
+  readonly condition?: Part['stock']['condition'];
   readonly turned: string;
+  readonly edges?: string;
   readonly ends?: string;
   readonly milled?: string;
+  /** Readings of mates by id: `value place across instrument; …`. */
+  readonly readings?: Readonly<Record<string, string>>;
+  /** What the lathe has and what it has not, beside what every invented lathe has. */
+  readonly lathe?: Readonly<Record<string, unknown>>;
   readonly faults?: readonly string[];
 };
 
-/** A lathe and a mill that do not exist. */
-export const MACHINES: readonly Machine[] = [
+/** A lathe and a mill that do not exist, the lathe with an outfit of its own. */
+export const machinesOf = ({ lathe = {} }: Pick<Invented, 'lathe'>): readonly Machine[] => [
   { id: 'lathe', name: 'Engine lathe (invented)', reads: 'radius', speeds: [70, 105, 150, 220, 280, 340, 430, 560, 750, 1100] },
   { id: 'mill', name: 'Knee mill (invented)', reads: 'radius', speeds: [90, 150, 240, 400, 650, 1050, 1700, 2600] },
 ].map(({ id, name, reads, speeds }) =>
@@ -25,11 +32,19 @@ export const MACHINES: readonly Machine[] = [
     crossSlide: { division: '0.001in', perTurn: '0.1in', reads },
     carriage: { division: '0.01in', perTurn: '0.8in' },
     spindleSpeeds: speeds,
+    ...(id === 'lathe' ? lathe : {}),
   }),
 );
 
-/** The part that the notation stands for; features are called on1, on2 … from the left, ends end1 …, milled cut1 …. */
-export function inventedPart({ id, unit, stock, turned, ends = '', milled = '' }: Invented): Part {
+export const MACHINES: readonly Machine[] = machinesOf({});
+
+/** The members of a list in the notation, with their place from 1. */
+const members = (text: string): readonly (readonly [string, number])[] =>
+  text === '' ? [] : text.split(';').map((line, index) => [line.trim(), index + 1] as const);
+
+/** The part that the notation stands for; features are called on1, on2 … from the left, edges edge1 …, ends end1 …, milled cut1 …. */
+export function inventedPart(invented: Invented): Part {
+  const { id, unit, stock, turned, edges = '', ends = '', milled = '', form = 'round', condition = null, readings = {} } = invented;
   const suffix = unit === 'inch' ? 'in' : 'mm';
   const as = (value: number): Length => (unit === 'inch' ? inches(value) : millimetres(value));
   const text = (length: Length): string => `${length / 1_000_000}mm`;
@@ -37,10 +52,14 @@ export function inventedPart({ id, unit, stock, turned, ends = '', milled = '' }
     const [middle = 0, half = 0] = word.split('~').map(Number);
     return { low: text(minus(as(middle), as(half))), high: text(plus(as(middle), as(half))) };
   };
-  const mates: Record<string, string>[] = [];
+  const mates: { readonly id: string; readonly [field: string]: unknown }[] = [];
   const mate = (kind: string, size: string, of: string): string => {
     const name = `${kind} of ${of}`;
-    mates.push({ id: `${kind}-${of}`, kind, name, say: name, nominal: `${size}${suffix}` });
+    const read = members(readings[`${kind}-${of}`] ?? '').map(([line]) => {
+      const [value = '', place, across, instrument] = line.split(' ');
+      return { value: `${value}${suffix}`, place, across, instrument };
+    });
+    mates.push({ id: `${kind}-${of}`, kind, name, say: name, nominal: `${size}${suffix}`, readings: read });
     return `${kind}-${of}`;
   };
   const features = turned.split(';').map((line, index) => {
@@ -58,45 +77,59 @@ export function inventedPart({ id, unit, stock, turned, ends = '', milled = '' }
       diameter: limits(across),
       length: limits(length),
       finish,
+      roughness: after('ra') === null ? null : Number(after('ra')),
       between: width === null ? null : mate('width', width, feature),
     };
     if (kind === 'collar') return { kind, ...shape };
+    if (kind === 'groove') return { kind, ...shape, form: rest.includes('round') ? 'round' : 'square' };
+    if (kind === 'taper') return { kind, ...shape, small: `${after('small') ?? ''}${suffix}`, smallEnd: after('to') };
     const fitted = {
       ...shape,
+      fit: after('fit'),
       mate: bore !== null ? mate('bore', bore, feature) : bearing !== null ? mate('bearing', bearing, feature) : null,
     };
-    return kind === 'offset' ? { kind: 'offset-journal', ...fitted, throw: `${offset}${suffix}` } : { kind, ...fitted };
+    return kind === 'offset' ? { kind: 'offset-journal', ...fitted, throw: `${offset}${suffix}`, direction: Number(after('direction') ?? 0) } : { kind, ...fitted };
   });
   const [size, long, ...material] = stock.split(' ');
   return partSchema.parse({
     id,
     name: `${id} (invented)`,
     unit,
-    stock: { form: 'round', size: `${size}${suffix}`, length: `${long}${suffix}`, material: material.join(' ') },
+    stock: { form, size: `${size}${suffix}`, length: `${long}${suffix}`, material: material.join(' '), condition },
     mates,
     turned: features,
-    ends:
-      ends === ''
-        ? []
-        : ends.split(';').map((line, index) => {
-            const [end, designation, drill, drillDepth, threadDepth] = line.trim().split(' ');
-            const depths = {
-              drill: `${drill}${suffix}`,
-              drillDepth: `${drillDepth}${suffix}`,
-              threadDepth: `${threadDepth}${suffix}`,
-            };
-            return { kind: 'tapped-hole', id: `end${index + 1}`, name: `Thread ${index + 1}`, end, designation, ...depths };
-          }),
-    milled:
-      milled === ''
-        ? []
-        : milled.split(';').map((line, index) => {
-            const [kind = '', values = ''] = line.trim().split(':');
-            const [on, ...numbers] = values.split(',');
-            const [a, b, c] = numbers.map((number) => `${number}${suffix}`);
-            const base = { id: `cut${index + 1}`, name: `${kind} ${index + 1}`, on };
-            if (kind === 'pocket') return { kind: 'pin-pocket', ...base, diameter: a, depth: b, timedTo: numbers[2] ?? null };
-            return kind === 'flat' ? { kind, ...base, depth: a, length: b } : { kind, ...base, width: a, depth: b, length: c };
-          }),
+    edges: members(edges).map(([line, place]) => {
+      const [kind, values = ''] = line.split(':');
+      const [on, at, first, second] = values.split(',');
+      const base = { kind, id: `edge${place}`, name: `${kind} ${place}`, on, at };
+      if (kind === 'fillet') return { ...base, radius: `${first}${suffix}` };
+      if (kind === 'undercut') return { ...base, width: `${first}${suffix}`, depth: `${second}${suffix}` };
+      return { ...base, size: `${first}${suffix}`, ...(second === undefined ? {} : { degrees: Number(second) }) };
+    }),
+    ends: members(ends).map(([line, place]) => {
+      const [end, what = '', ...numbers] = line.split(' ');
+      const base = { id: `end${place}`, end };
+      const [a, b, c, d] = numbers.map((number) => `${number}${suffix}`);
+      if (what === 'centre') return { kind: 'centre', ...base, name: `Centre ${place}` };
+      if (what === 'drilled') return { kind: 'drilled-hole', ...base, name: `Hole ${place}`, drill: a, drillDepth: b };
+      if (what === 'bored')
+        return { kind: 'bored-hole', ...base, name: `Bore ${place}`, diameter: limits(numbers[0] ?? ''), depth: limits(numbers[1] ?? ''), drill: c, drillDepth: d };
+      return { kind: 'tapped-hole', ...base, name: `Thread ${place}`, designation: what, drill: a, drillDepth: b, threadDepth: c };
+    }),
+    milled: members(milled).map(([line, place]) => {
+      const [shape = '', ...words] = line.split(' ');
+      const [kind = '', values = ''] = shape.split(':');
+      const [on, ...numbers] = values.split(',');
+      const [a, b, c] = numbers.map((number) => `${number}${suffix}`);
+      const word = (name: string): string | null => words.find((one) => one.startsWith(`${name}:`))?.split(':')[1] ?? null;
+      const along = word('along');
+      const base = {
+        id: `cut${place}`, name: `${kind} ${place}`, on, timedTo: word('to'), angle: Number(word('angle') ?? 0), along: along === null ? null : `${along}${suffix}`,
+      };
+      if (kind === 'pocket') return { kind: 'pin-pocket', ...base, diameter: a, depth: b, timedTo: numbers[2] ?? base.timedTo };
+      if (kind === 'hole') return { kind: 'cross-hole', ...base, diameter: a, depth: b ?? null };
+      if (kind === 'box') return { kind: 'pocket', ...base, width: a, depth: b, length: c };
+      return kind === 'flat' ? { kind, ...base, depth: a, length: b } : { kind, ...base, width: a, depth: b, length: c };
+    }),
   });
 }

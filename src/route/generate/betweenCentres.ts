@@ -54,28 +54,29 @@ export function betweenCentres(work: Work, layout: Layout, measured: Set<string>
   const beyond = nanometres(Math.floor(Math.min(lengthOf(second) / 2, ALLOWANCES.jawRoom)));
   const turned = plus(plus(lengthOf(first), pivot.length), beyond);
   const from = isAsStock(part, pivot) ? stock.size : pivot.diameter;
-  const dog = (on: string, note: string): Step => ({
-    id: `dog-${on}`, kind: 'grip', title: `Dog on the ${on}, between centres`, say: 'Between centres, with the dog', caution: 'chuck-key', note,
+  const dog = (id: 'first' | 'second', on: string, note: string): Step => ({
+    id: `dog-${id}`, kind: 'grip', title: `Dog on the ${on}, between centres`, say: 'Between centres, with the dog', caution: 'chuck-key', note,
     before: ['Headstock centre clean and true, tailstock lined up: a test cut at both ends agrees.', 'Tail of the dog free in its slot.'], minutes: 6,
   });
   const outer = first.at(-1) ?? pivot;
   const onFirst: Step[] = [
-    dog('raw end', 'The dog on what is turned later.'),
+    dog('first', 'raw end', 'The dog on what is turned later.'),
     ...pivotSteps(work, held, pivot, end, { from: 'first end', distance: turned }, measured),
     ...measureSteps(part, first, measured),
     ...turnedSteps(work, { side: first, from, zero: 'first end', onEnd: zero, held }),
+    ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end ? coneSteps(work, held, pivot, { from: 'finished end', distance: plus(lengthOf(first), pivot.length) }) : []),
     ...chamferSteps(work, pivot, end),
-    ...threadSteps(work, first),
+    ...threadSteps(work, first, held),
     edges('first-end', 'first end'),
   ];
   const onSecond: Step[] = [
-    dog(inSentence(outer.feature), `Brass under the screw of the dog: the ${inSentence(outer.feature)} is finished.`),
+    dog('second', inSentence(outer.feature), outer.feature.kind === 'thread' ? `A split nut under the dog: the ${inSentence(outer.feature)} is finished.` : `Brass under the screw of the dog: the ${inSentence(outer.feature)} is finished.`),
     ...measureSteps(part, second, measured),
     ...turnedSteps(work, { side: second, from: isAsStock(part, pivot) ? stock.size : acrossCorners(part), zero: 'second end', onEnd: zero, held }),
     ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === other ? coneSteps(work, held, pivot, { from: 'second end', distance: plus(lengthOf(second), pivot.length) }) : []),
     ...(second.length === 0 ? [] : recessSteps(work, pivot, { from: 'second end', distance: lengthOf(second) }, other)),
     ...chamferSteps(work, pivot, other),
-    ...threadSteps(work, second),
+    ...threadSteps(work, second, held),
     edges('second-end', 'second end'),
   ];
   const reason = 'The part asks for a centre in both ends: between them every diameter runs true to every other, however often it is turned round.';
@@ -84,6 +85,6 @@ export function betweenCentres(work: Work, layout: Layout, measured: Set<string>
   return [
     { setup: { id: 'ends', machine, title: 'Both ends', say: 'Both ends', holding: 'Three-jaw chuck on the blank, held short.', why: ['Faced and centred here, everything else is turned between the centres.'], alternatives: [] }, steps: faced },
     { setup: { id: 'first-end', machine, title: 'First end', say: 'First end, between centres', holding: 'Between centres, driven by a dog on the raw end.', why: [reason, ...slender], alternatives }, steps: onFirst },
-    { setup: { id: 'second-end', machine, title: 'Second end', say: 'Second end, between centres', holding: `Between centres, driven by a dog on the ${inSentence(outer.feature)} over brass.`, why: [reason], alternatives: [] }, steps: onSecond },
+    { setup: { id: 'second-end', machine, title: 'Second end', say: 'Second end, between centres', holding: `Between centres, driven by a dog on the ${inSentence(outer.feature)}, which is kept from marks.`, why: [reason], alternatives: [] }, steps: onSecond },
   ];
 }

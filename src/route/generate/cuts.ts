@@ -95,7 +95,7 @@ export function roughCut(cutting: Cutting, from: Length, to: Length, reductions:
   const depth = smaller(roundedTo(larger(dividedBy(radial, passes, 'ceiling'), nanometres(1)), radialDivision(cutting.machine), 'ceiling'), deepest);
   const really = passesFor(radial, depth);
   const why = [speedWhy(cutting, from, reductions, rpm)];
-  if (by === 'power') why.push(`Depth held to ${formatAmount(depth, cutting.unit)}: the motor's ${String(cutting.machine.powerKw)} kW takes no more at this speed and feed.`);
+  if (by === 'power') why.push(`No pass over ${formatAmount(deepest, cutting.unit)}: the motor's ${String(cutting.machine.powerKw)} kW takes no more at this speed and feed.`);
   return {
     cut: {
       ...bareCut(`turning tool, ${TOOL_NAMES[cutting.tool]}`, rpm),
@@ -126,7 +126,7 @@ export function finishCut(
       feedPerTurn: feed,
       depthOnRadius: half,
       last: half,
-      note: `Two equal passes of ${formatAmount(half, cutting.unit)} on the radius, then draw the tool out along the shoulder.`,
+      note: 'At the shoulder draw the tool out along it.',
     },
     why,
     passes: 2,
@@ -140,7 +140,7 @@ export function plainCut(cutting: Cutting, from: Length, to: Length, over: Lengt
   return {
     ...rough,
     passes: rough.passes + 2,
-    cut: { ...rough.cut, last, note: `Rough to ${formatAmount(times(last, 4), cutting.unit)} over, then two equal last passes.` },
+    cut: { ...rough.cut, last, note: `Measure at ${formatAmount(times(last, 4), cutting.unit)} over, before the last two.` },
   };
 }
 

@@ -1,6 +1,6 @@
-import { asDiameter, degrees, dividedBy, formatAmount, larger, midway, minus, plus, roundedTo, scaled, sixtyFourths, thou, times, zero, type Length } from '../../measure/index.ts';
+import { asDiameter, degrees, dividedBy, formatAmount, larger, midway, minus, NM_PER_SIXTY_FOURTH, plus, scaled, thou, times, zero, type Length } from '../../measure/index.ts';
 import type { EndFeature } from '../../part/index.ts';
-import { parseThread, pointLength, threadPercent, turnsFor } from '../../trade/index.ts';
+import { nearestDrill, parseThread, pointLength, threadPercent, turnsFor } from '../../trade/index.ts';
 import type { Target } from '../operation.ts';
 import { ALLOWANCES, LIMITS } from './allowances.ts';
 import { drillingCut, feedFor, rpmAt, speedWhy, TOOL_NAMES } from './cuts.ts';
@@ -9,9 +9,15 @@ import { bare, inSentence, target, type Step, type Work } from './draft.ts';
 export const depthTarget = (depth: Length, spread: Length): Target =>
   target('depth', { low: larger(minus(depth, spread), thou(1)), aim: depth, high: plus(depth, spread) }, zero, null);
 
-/** Over so much a hole is drilled with a smaller drill first, and which one: half an inch, and a third of the hole to a sixty-fourth. */
+/** Over so much a hole is drilled with a smaller drill first: half an inch. */
 const PILOTED = thou(500);
-const pilotOf = (drill: Length): Length => roundedTo(dividedBy(drill, 3, 'ceiling'), sixtyFourths(1), 'ceiling');
+
+/** A drill of about a third, out of the box that the hole's own drill comes from: by sixty-fourths, or by tenths of a millimetre. */
+function pilotOf(drill: Length): Length {
+  const third = dividedBy(drill, 3, 'ceiling');
+  const box = drill % NM_PER_SIXTY_FOURTH === 0 ? 'fraction' : 'metric';
+  return nearestDrill(third, [box])?.diameter ?? third;
+}
 
 /** The usual point of a jobber drill. */
 const POINT = degrees(118, 'half-even');
@@ -93,10 +99,9 @@ function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole
       depthOnRadius: thou(15),
       last,
       spring: true,
-      note: `To ${formatAmount(times(last, 4), part.unit)} under, then two equal last passes and one without infeed.`,
+      note: `Measure at ${formatAmount(times(last, 4), part.unit)} under, before the last two.`,
     },
     stop: { from: 'finished end', distance: depth },
-    caution: 'drilling',
     note: 'It grows: measure before each pass, and feed the tool toward you.',
     before: ['Bar as short as the hole lets it be, tool on centre, and clear of the far side.'],
     why: [

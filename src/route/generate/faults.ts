@@ -130,10 +130,11 @@ export function faultsOf(part: Part, machines: readonly Machine[], layout: Layou
   if (lathe !== undefined && turnsBetweenCentres(part, lathe, layout, offBar)) {
     if (!dogHolds(layout)) faults.push({ key: 'nothing-to-grip', needed: ALLOWANCES.dog });
   } else {
-    const held = gripOn([...first, pivot], ALLOWANCES.grip);
+    const held = gripOn(first, pivot, ALLOWANCES.grip);
     if (held === null) faults.push({ key: 'nothing-to-grip', needed: ALLOWANCES.grip });
     // A blank is held on what becomes the second end; that must be long enough for the jaws.
-    if (!offBar && lengthOf(second) < ALLOWANCES.grip) faults.push({ key: 'nothing-to-grip', needed: ALLOWANCES.grip });
+    const asBlank = lathe === undefined || !comesOffBar(part, { ...lathe, spindleBore: null }, layout);
+    if (asBlank && lengthOf(second) < ALLOWANCES.grip) faults.push({ key: 'nothing-to-grip', needed: ALLOWANCES.grip });
   }
   const thinnest = part.turned.reduce<Length>((least, feature) => {
     const low = feature.kind === 'taper' ? feature.small : limitsOf(feature).low;

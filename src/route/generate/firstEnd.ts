@@ -34,7 +34,7 @@ export function firstEndOf(work: Work, { pivot, first, second }: Layout, offBar:
   return { onEnd, turned, out, held, why };
 }
 
-/** The largest diameter, roughed and finished as far as `turned`, with its cone and recesses toward the end that is turned first. */
+/** The largest diameter, roughed and finished as far as `turned`, with its recesses toward the end that is turned first. */
 export function pivotSteps(work: Work, held: Held, pivot: Bar, end: 'left' | 'right', place: Place, measured: Set<string>): Step[] {
   const { part } = work;
   if (isAsStock(part, pivot)) return [];
@@ -45,7 +45,6 @@ export function pivotSteps(work: Work, held: Held, pivot: Bar, end: 'left' | 'ri
     ...(rough === null ? [] : [rough]),
     ...measureSteps(part, [pivot], measured),
     ...finishSteps(work, held, pivot, rough === null ? from : roughAim(work, pivot), place, interrupted),
-    ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end ? coneSteps(work, held, pivot, place) : []),
     ...recessSteps(work, pivot, place, end),
   ];
 }
@@ -110,8 +109,9 @@ export function firstEnd(work: Work, layout: Layout, plan: FirstEnd, grip: Grip,
     ...measureSteps(part, first, measured),
     ...turnedSteps(work, { side: first, from: bar, zero: 'faced end', onEnd, held }),
     ...(onEnd > 0 ? [lengthStep(work, outermost, onEnd, 'end', [], away)] : []),
+    ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end ? coneSteps(work, held, pivot, { from: 'finished end', distance: plus(lengthOf(first), pivot.length) }) : []),
     ...chamferSteps(work, pivot, end),
-    ...threadSteps(work, first),
+    ...threadSteps(work, first, held),
     ...endSteps(work, ends, held.supported),
     edges('first-end', 'first end'),
   ];

@@ -44,7 +44,7 @@ const offsetsIn = (bars: readonly Bar[]): number => bars.filter(({ offset }) => 
 
 /**
  * The layout of a part, or null where nothing in it is concentric. The end that is turned first is the one with fewer offset
- * journals; of two alike, the longer; of two alike again, the right.
+ * journals; of two alike, the longer; of two alike again, the right. Where that leaves nothing to hold and the other does, the other.
  */
 export function layoutOf(part: Part): Layout | null {
   const bars = part.turned.map(barOf);
@@ -55,7 +55,10 @@ export function layoutOf(part: Part): Layout | null {
   const right = bars.slice(at + 1);
   const left = bars.slice(0, at).reverse();
   const fewer = offsetsIn(left) - offsetsIn(right);
-  const leftFirst = fewer < 0 || (fewer === 0 && lengthOf(left) > lengthOf(right));
+  const longer = fewer < 0 || (fewer === 0 && lengthOf(left) > lengthOf(right));
+  const holds = (side: Side): boolean => gripOn(side, pivot, ALLOWANCES.grip) !== null;
+  const wrongWay = fewer === 0 && !holds(longer ? left : right) && holds(longer ? right : left);
+  const leftFirst = longer !== wrongWay;
   return {
     pivot,
     first: leftFirst ? left : right,
@@ -98,13 +101,14 @@ export const isDelicate = (bar: Bar): boolean =>
   isFine(bar) || ('mate' in bar.feature && bar.feature.mate !== null) || (bar.feature.kind !== 'thread' && bar.feature.finish !== 'turned');
 
 /**
- * The feature of a side that a chuck holds best for the other end: half as long as thick or more, the one nearest the pivot, or
- * one about as thick that a jaw may mark.
+ * The feature of a side, or the pivot, that a chuck holds best for the other end: half as long as thick or more, no neck; the one
+ * nearest the pivot, or one about as thick that a jaw may mark.
  */
-export function gripOn(side: Side, least: Length): Bar | null {
+export function gripOn(side: Side, pivot: Bar | null, least: Length): Bar | null {
+  const necks = necksOf(side);
   const holds = ({ offset, length, diameter, feature }: Bar): boolean =>
     offset === 0 && feature.kind !== 'thread' && feature.kind !== 'taper' && feature.kind !== 'groove' && length >= least && length >= dividedBy(diameter, 2, 'ceiling');
-  const held = side.filter(holds);
+  const held = [...side.filter((bar, index) => necks[index] === false && holds(bar)), ...(pivot !== null && holds(pivot) ? [pivot] : [])];
   const [first] = held;
   // A much thinner one is not worth its clean jaws.
   return held.find((bar) => first !== undefined && !isDelicate(bar) && bar.diameter * 5 >= first.diameter * 4) ?? first ?? null;

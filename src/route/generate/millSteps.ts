@@ -95,6 +95,7 @@ export function coordinatesOf(work: Work, feature: MilledFeature): readonly Coor
       const lane = half(cutter);
       const first = smaller(plus(from, lane), centre);
       const last = larger(minus(to, lane), centre);
+      if (first >= last) return [{ at: 'middle', x: centre, y: zero, z: feature.depth }];
       return [
         { at: 'left end', x: first, y: zero, z: feature.depth },
         { at: 'right end', x: last, y: zero, z: feature.depth },
@@ -113,10 +114,10 @@ function directionOf(work: Work, feature: MilledFeature): string {
   if (timed === undefined) return '';
   const name = inSentence(timed);
   const what = timed.kind === 'offset-journal' ? `the high spot of the ${name}` : `the ${name}`;
-  return feature.angle === 0 ? ` in line with ${what}` : ` ${String(feature.angle)} degrees from ${what}`;
+  return feature.angle === 0 ? `in line with ${what}` : `${String(feature.angle)} degrees from ${what}`;
 }
 
-function millStep(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFeature): Step {
+function millStep(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFeature, turned: boolean): Step {
   const { part } = work;
   const on = part.turned.find((candidate) => candidate.id === feature.on);
   const cutter = cutterOf(feature);
@@ -131,7 +132,7 @@ function millStep(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFe
   return {
     id: `mill-${feature.id}`,
     kind: drilled ? 'drill' : 'mill',
-    title: `${drilled ? 'Drill' : 'Mill'} the ${name}, ${through ? 'through' : `${size(work, depth)} deep`}${where}`,
+    title: `${drilled ? 'Drill' : 'Mill'} the ${name}, ${through ? 'through' : `${size(work, depth)} deep`}${where === '' ? '' : `, ${where}`}`,
     say: `${drilled ? 'Drill' : 'Mill'} the ${name}`,
     feature: feature.id,
     target: through ? target('depth', { low: depth, aim: plus(depth, cutter), high: plus(depth, times(cutter, 2)) }, zero, null) : depthTarget(depth, thou(3)),
@@ -140,7 +141,7 @@ function millStep(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFe
     caution: drilled ? 'drilling' : 'milling',
     note: feature.kind === 'keyway' || feature.kind === 'pocket' ? 'Plunge at one end, then along, a little at a time; walls last.' : null,
     before: [
-      ...(feature.angle === 0 ? [] : [`Work turned ${String(feature.angle)} degrees${where === '' ? '' : ' from there'}, clockwise seen from the left end, and clamped.`]),
+      ...(turned ? [`Work turned to ${where === '' ? `${String(feature.angle)} degrees` : where}${feature.angle === 0 ? '' : ', clockwise seen from the left end'}, and clamped; X touched again at the left end.`] : []),
       `Top of the ${on === undefined ? 'work' : inSentence(on)} touched with the cutter, z at zero.`,
     ],
     why: [
@@ -164,6 +165,7 @@ export function millSteps(work: Work): Step[] {
   if (mill === null || first === undefined) return [];
   const steps: Step[] = [];
   const found = new Set<string>();
+  let facing = ' 0';
   const on = part.turned.find((candidate) => candidate.id === first.on);
   const edge: Step = {
     id: `edges-${first.id}`,
@@ -178,7 +180,8 @@ export function millSteps(work: Work): Step[] {
   };
   for (const feature of part.milled) {
     const timed = part.turned.find((candidate) => candidate.id === feature.timedTo);
-    if (timed !== undefined && !found.has(timed.id)) {
+    const fresh = timed !== undefined && !found.has(timed.id);
+    if (fresh) {
       found.add(timed.id);
       steps.push({
         id: `high-spot-${feature.id}`,
@@ -194,7 +197,11 @@ export function millSteps(work: Work): Step[] {
       });
     }
     if (steps.every(({ id }) => id !== edge.id)) steps.push(edge);
-    steps.push(millStep(work, mill, feature));
+    // Anything at another angle than the one before wants the work turned.
+    const at = `${feature.timedTo ?? ''} ${feature.angle}`;
+    const upAlready = fresh && feature.angle === 0;
+    steps.push(millStep(work, mill, feature, at !== facing && !upAlready));
+    facing = at;
   }
   return steps;
 }

@@ -13,7 +13,7 @@ export const throwsOf = ({ first, second }: Layout): readonly Bar[] => [...secon
 
 /** What an offset journal is held by. */
 export const heldForOffset = ({ pivot, first, second }: Layout, { grip }: SecondEnd, bar: Bar): Bar =>
-  first.includes(bar) ? (gripOn([...second, pivot], ALLOWANCES.grip) ?? pivot) : grip;
+  first.includes(bar) ? (gripOn(second, pivot, ALLOWANCES.grip) ?? pivot) : grip;
 
 /** The chuck of each offset journal; null where there is none for it. */
 export const offsetGripOf = (work: Work, layout: Layout, later: SecondEnd, bar: Bar): Grip | null =>

@@ -29,8 +29,8 @@ function milling(work: Work, { first, pivot }: Layout): Holding | null {
   const steps = millSteps(work);
   if (work.mill === null || steps.length === 0) return null;
   const cut = new Set(work.part.milled.map(({ on }) => on));
-  const free = [...first, pivot].filter(({ feature }) => !cut.has(feature.id));
-  const grip = gripOn(free, ALLOWANCES.grip) ?? gripOn([...first, pivot], ALLOWANCES.grip) ?? pivot;
+  const free = first.filter(({ feature }) => !cut.has(feature.id));
+  const grip = gripOn(free, cut.has(pivot.feature.id) ? null : pivot, ALLOWANCES.grip) ?? gripOn(first, pivot, ALLOWANCES.grip) ?? pivot;
   const angled = work.part.milled.some(({ angle }) => angle !== 0);
   return {
     setup: {

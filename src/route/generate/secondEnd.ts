@@ -41,7 +41,7 @@ export function secondEndOf(work: Work, layout: Layout, offBar: boolean): Second
   const onPivot = part.edges.some((edge) => edge.on === pivot.feature.id && edge.at === end);
   const cone = pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end;
   const trueFirst = offsets.length === 0 || second.length > offsets.length || ends.length > 0 || onPivot || cone;
-  const grip = gripOn([...first, pivot], ALLOWANCES.grip) ?? pivot;
+  const grip = gripOn(first, pivot, ALLOWANCES.grip) ?? pivot;
   const standing = grip === pivot ? zero : plus(lengthOf(first.slice(0, first.indexOf(grip))), pivot.length);
   const out = plus(plus(lengthOf(second), standing), ALLOWANCES.secondEnd);
   const { held, why } = heldFor(work, second, out, [pivot.diameter]);
@@ -108,11 +108,11 @@ export function secondEnd(work: Work, layout: Layout, later: SecondEnd, chuck: G
     ...centreStep(work, end),
     ...measureSteps(part, second, measured),
     ...turnedSteps(work, { side: second, from, zero: 'second end', onEnd: ALLOWANCES.secondEnd, held }),
-    ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end ? coneSteps(work, held, pivot, { from: 'second end', distance: plus(plus(lengthOf(second), pivot.length), ALLOWANCES.secondEnd) }) : []),
     length,
+    ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end ? coneSteps(work, held, pivot, { from: 'finished end', distance: plus(lengthOf(second), pivot.length) }) : []),
     ...recessSteps(work, pivot, { from: 'finished end', distance: plus(lengthOf(second), second.length === 0 ? thou(1) : zero) }, end),
     ...chamferSteps(work, pivot, end),
-    ...threadSteps(work, second),
+    ...threadSteps(work, second, held),
     ...endSteps(work, ends, held.supported),
     edges('second-end', 'second end'),
   ];

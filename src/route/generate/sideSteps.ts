@@ -1,4 +1,4 @@
-import { asDiameter, formatAmount, formatSize, larger, minus, nanometres, plus, roundedTo, thou, times, type Length } from '../../measure/index.ts';
+import { asDiameter, dividedBy, formatAmount, formatSize, larger, millimetres, minus, nanometres, plus, roundedTo, thou, times, type Length } from '../../measure/index.ts';
 import {
   barMassKg, cuttingForceN, deflection, externalDepth, parseThread, radialForceN, unbalanceForceN, type Material, type Reduction,
 } from '../../trade/index.ts';
@@ -133,7 +133,7 @@ export function finishSteps(
     {
       id: `finish-${feature.id}`,
       kind: 'finish',
-      title: `${fine ? 'Finish' : 'Turn'} the ${name} to ${bare(aim, part.unit)}${fine ? ', with its shoulder' : ''}`,
+      title: `${fine ? 'Finish' : 'Turn'} the ${name} to ${bare(aim, part.unit)}${feature.kind === 'taper' ? ', straight' : fine ? ', with its shoulder' : ''}`,
       say: fine ? `Finish the ${name} and its shoulder` : `Turn the ${name}`,
       feature: feature.id,
       target: target('diameter', window, from, diameterFit(part, feature, window)),
@@ -142,8 +142,7 @@ export function finishSteps(
       stop: shoulder,
       ...caution(bar),
       note: noteOf(
-        left === null ? (fine ? 'Diameter and shoulder in one pass.' : '') : `${formatAmount(left, part.unit)} is left to be ${hand}.`,
-        springy ? 'Then a pass without infeed.' : '',
+        left === null ? '' : `${formatAmount(left, part.unit)} is left to be ${hand}.`,
       ),
       before: ready(held, ...(fine ? ['Cool to the touch, tool sharp.'] : [])),
       why: [
@@ -186,7 +185,8 @@ export function finishSteps(
       say: `Try the ${mate.say}`,
       feature: feature.id,
       note: 'Spindle stopped, chips off, edges broken, a drop of oil.',
-      ...(held.bending === 'chuck' ? {} : { before: ['Tailstock back, so that it goes on.'] }),
+      ...(held.bending === 'chuck-and-tailstock' ? { before: ['Tailstock back, so that it goes on.'] } : {}),
+      ...(held.bending === 'between-centres' ? { before: ['Out from between the centres; the dog stays on, so that it goes back as it was.'] } : {}),
     });
   return steps;
 }
@@ -219,6 +219,9 @@ export function lengthStep(
   };
 }
 
+/** A carriage that is stopped by hand goes no faster than a quarter of a metre a minute: common practice, no source. */
+const CAUGHT_BY_HAND = millimetres(250);
+
 /** The single-point thread of a thread feature; its diameter has been turned before. */
 export function threadStep(work: Work, bar: Bar, place: Place): Step | null {
   if (bar.feature.kind !== 'thread') return null;
@@ -230,7 +233,11 @@ export function threadStep(work: Work, bar: Bar, place: Place): Step | null {
   const relieved = edges.some(({ kind }) => kind === 'undercut');
   const chamfered = edges.some(({ kind }) => kind === 'chamfer');
   const steel = { ...lathe, tool: 'high-speed-steel' as const };
-  const rpm = rpmAt(steel, bar.diameter, ['thread']);
+  const byHand = thread.ok ? lathe.machine.spindleSpeeds.filter((speed) => thread.value.pitch * speed <= CAUGHT_BY_HAND) : [];
+  const advised = rpmAt(steel, bar.diameter, ['thread']);
+  const rpm = Math.min(advised, Math.max(Math.min(...lathe.machine.spindleSpeeds), ...byHand));
+  const room = edges.find((edge) => edge.kind === 'undercut');
+  const distance = room?.kind === 'undercut' ? larger(minus(place.distance, dividedBy(room.width, 2, 'floor')), thou(1)) : place.distance;
   return {
     id: `thread-${feature.id}`,
     kind: 'thread',
@@ -246,14 +253,14 @@ export function threadStep(work: Work, bar: Bar, place: Place): Step | null {
       spring: true,
       note: 'That is the whole depth; less at each pass, cutting oil, and a pass without infeed at the end.',
     },
-    stop: place,
+    stop: { from: place.from, distance },
     note: 'Try the nut before the work leaves the chuck.',
     before: [
       `Gearbox set${thread.ok ? ` for ${formatSize(thread.value.pitch, part.unit)} a turn` : ''}, and a scratch pass checked with a gauge.`,
       chamfered ? 'Chamfer cut.' : 'Start of the thread chamfered.',
       relieved ? 'Relief cut: the tool runs out in it.' : 'Tool drawn out, or half nuts opened, at the same place each pass.',
     ],
-    why: [speedWhy(steel, bar.diameter, ['thread'], rpm)],
+    why: rpm === advised ? [speedWhy(steel, bar.diameter, ['thread'], rpm)] : [`Speed: ${rpm} rpm, no more: at ${formatSize(thread.ok ? thread.value.pitch : distance, part.unit)} a turn a hand must still stop the carriage in time.`],
     minutes: 15,
   };
 }

@@ -82,8 +82,8 @@ export function coneSteps(work: Work, held: Held, bar: Bar, place: Place): Step[
 }
 
 /**
- * The concentric diameters of one side: roughed from the pivot outward, then finished in the same order, with their lengths, cones
- * and recesses; necks last. A bar outboard of a neck is turned over the neck too, up to the next shoulder inboard.
+ * The concentric diameters of one side: roughed from the pivot outward, then finished in the same order, with their lengths and
+ * recesses; necks last. A bar outboard of a neck is turned over the neck too, up to the next shoulder inboard.
  */
 export function turnedSteps(work: Work, { side, from, zero: face, onEnd, held }: SideWork): Step[] {
   const { part } = work;
@@ -102,7 +102,6 @@ export function turnedSteps(work: Work, { side, from, zero: face, onEnd, held }:
   /** Finishes a bar as far as its reach, then what belongs to its shoulder; `faced` is left on that shoulder. */
   const finish = ({ bar, shoulder, reach }: (typeof placed)[number], start: Length, faced: Length): Step[] => [
     ...finishSteps(work, held, bar, start, { from: face, distance: minus(reach, faced) }),
-    ...coneSteps(work, held, bar, { from: face, distance: shoulder }),
     ...recessSteps(work, bar, { from: face, distance: shoulder }),
   ];
   let zone = from;
@@ -141,11 +140,15 @@ export function turnedSteps(work: Work, { side, from, zero: face, onEnd, held }:
   return [...roughed, ...finished, ...recessed];
 }
 
-/** The chamfers of a side and its single-point threads, once its end is faced: a thread starts in its chamfer. */
-export function threadSteps(work: Work, side: Side): Step[] {
+/**
+ * The cones, chamfers and single-point threads of a side, once its end is faced: facing would change the small end of a cone, and a
+ * thread starts in its chamfer.
+ */
+export function threadSteps(work: Work, side: Side, held: Held): Step[] {
   const shoulders = shouldersOf(side);
   const concentric = side.filter(({ offset }) => offset === 0);
   return [
+    ...side.flatMap((bar, index) => coneSteps(work, held, bar, { from: 'finished end', distance: shoulders[index] ?? bar.length })),
     ...concentric.flatMap((bar) => chamferSteps(work, bar)),
     ...side
       .map((bar, index) => threadStep(work, bar, { from: 'finished end', distance: shoulders[index] ?? bar.length }))

@@ -1,0 +1,165 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { z } from 'zod';
+import { nanometres, writeLength, type Length } from '../../src/measure/index.ts';
+import { partFileSchema, readPartFile, type Part } from '../../src/part/index.ts';
+import { dialReading, dialWork, routeFor, routeSchema, type Route } from '../../src/route/index.ts';
+import { asInvented, drawnPart, leavable, type Drawn } from './anyPart.ts';
+import { inventedPart, machinesOf } from './invented.ts';
+import { expectSound } from './sound.ts';
+
+const tool = ({ rest }: Drawn): 'carbide' | 'high-speed-steel' => rest.tool ?? 'high-speed-steel';
+
+/** Everything in a route that is no text for eyes: what is measured, stopped at, dialled and waited for. */
+const numbers = ({ operations, setups }: Route): unknown => ({
+  setups: setups.map(({ id, machine }) => [id, machine]),
+  operations: operations.map(({ title: _title, note: _note, before: _before, why: _why, cut, coordinates, ...rest }) => ({
+    ...rest,
+    coordinates: coordinates.map(({ x, y, z: down }) => [x, y, down]),
+    cut: cut === null ? null : { speedRpm: cut.speedRpm, feedPerTurn: cut.feedPerTurn, depthOnRadius: cut.depthOnRadius, last: cut.last, spring: cut.spring },
+  })),
+});
+
+/** The text of a part file with every length written in one unit, exactly. */
+function fileIn(part: Part, machines: ReturnType<typeof machinesOf>, unit: 'inch' | 'millimetre'): string {
+  const file = z.encode(partFileSchema, { format: 'swarfside-part', version: 2, invented: true, part: { ...part, unit }, machines: [...machines] });
+  return JSON.stringify(file, (_, value: unknown) => {
+    const written = typeof value === 'string' ? /^-?[\d.]+(mm|in)$/.exec(value) : null;
+    if (written === null || typeof value !== 'string') return value;
+    const length = Math.round(Number.parseFloat(value) * (written[1] === 'in' ? 25_400_000 : 1_000_000));
+    if (unit === 'millimetre') return `${(length / 1_000_000).toFixed(6)}mm`;
+    // An inch has a finite decimal for multiples of 127 nm only; what the machine is built to stays in its own unit.
+    return length % 127 === 0 ? `${((length / 127) * 5) / 1_000_000}in` : value;
+  });
+}
+
+describe('laws of computed routes', () => {
+  test('every part that gets a route gets a sound one, and most get one (seed 4401)', () => {
+    let made = 0;
+    let drawn = 0;
+    fc.assert(
+      fc.property(drawnPart('millimetre'), (one) => {
+        const invented = asInvented(one);
+        const part = inventedPart(invented);
+        const machines = machinesOf(invented);
+        const route = routeFor(part, machines, tool(one));
+        drawn += 1;
+        if (!route.ok) return;
+        made += 1;
+        expectSound(part, route.value, machines);
+      }),
+      { seed: 4401, numRuns: 200 },
+    );
+    expect(made / drawn).toBeGreaterThan(0.5);
+  });
+
+  test('removing a feature never lengthens the route (seed 4402)', () => {
+    let compared = 0;
+    fc.assert(
+      fc.property(drawnPart('millimetre'), fc.nat(), (one, pick) => {
+        const choices = leavable(one);
+        const out = choices[pick % Math.max(1, choices.length)];
+        fc.pre(out !== undefined);
+        const whole = asInvented(one);
+        const machines = machinesOf(whole);
+        const [before, after] = [whole, asInvented(one, out)].map((invented) => routeFor(inventedPart(invented), machines, tool(one)));
+        if (before?.ok !== true || after?.ok !== true) return;
+        compared += 1;
+        expect(after.value.operations.length).toBeLessThanOrEqual(before.value.operations.length);
+      }),
+      { seed: 4402, numRuns: 200 },
+    );
+    expect(compared).toBeGreaterThan(60);
+  });
+
+  test('the inch file and the millimetre file of a part give the same route to the nanometre (seed 4403)', () => {
+    let compared = 0;
+    fc.assert(
+      fc.property(drawnPart('inch'), (one) => {
+        const invented = asInvented(one);
+        const part = inventedPart(invented);
+        const machines = machinesOf(invented);
+        const routes = (['inch', 'millimetre'] as const).map((unit) => {
+          const read = readPartFile(fileIn(part, machines, unit));
+          if (!read.ok) throw new Error(read.error.says);
+          expect(read.value.part).toEqual({ ...part, unit });
+          return routeFor(read.value.part, read.value.machines, tool(one));
+        });
+        const [inch, metric] = routes;
+        expect(inch?.ok).toBe(metric?.ok);
+        if (inch?.ok !== true || metric?.ok !== true) {
+          expect(inch).toEqual(metric);
+          return;
+        }
+        compared += 1;
+        expect(numbers(inch.value)).toEqual(numbers(metric.value));
+        expect(routeSchema.parse(z.encode(routeSchema, inch.value))).toEqual(inch.value);
+      }),
+      { seed: 4403 },
+    );
+    expect(compared).toBeGreaterThan(40);
+  });
+
+  test('the passes of an operation on its dials add up to the cut, and a stop to its distance (seed 4405)', () => {
+    fc.assert(
+      fc.property(drawnPart('millimetre'), (one) => {
+        const invented = asInvented(one);
+        const machines = machinesOf(invented);
+        const route = routeFor(inventedPart(invented), machines, tool(one));
+        if (!route.ok) return;
+        for (const operation of route.value.operations) {
+          const setup = route.value.setups.find(({ id }) => id === operation.setup);
+          const machine = machines.find(({ id }) => id === setup?.machine);
+          if (machine === undefined) throw new Error('a set-up without its machine');
+          const { passes, stop } = dialWork(operation, machine);
+          const taken = passes.reduce((sum, { depth, count }) => sum + depth * count, 0);
+          const { target } = operation;
+          if (target !== null && target.from !== null && passes.length > 0) {
+            const across = target.quantity === 'diameter' || target.quantity === 'hole' ? 2 : 1;
+            // Halves and quarters are rounded up to the nanometre, never down.
+            const over = taken * across - Math.abs(target.from - target.aim);
+            expect(over).toBeGreaterThanOrEqual(0);
+            expect(over).toBeLessThanOrEqual(6);
+          }
+          if (stop === null || machine.carriage === null) continue;
+          const { perTurn, division } = machine.carriage;
+          expect(stop.turns * perTurn + stop.divisions * division + stop.beyond).toBe(operation.stop?.distance);
+          expect(stop.beyond).toBeLessThan(division);
+        }
+      }),
+      { seed: 4405 },
+    );
+  });
+
+  test('mirrored end for end, a part of plain steps takes the same cuts (seed 4404)', () => {
+    fc.assert(
+      fc.property(drawnPart('millimetre'), (one) => {
+        const plain = { ...one, ends: [], milled: [], edges: [], turned: one.turned.filter((line) => !/^(taper|groove)/.test(line)) };
+        const invented = asInvented(plain);
+        const machines = machinesOf(invented);
+        const part = inventedPart(invented);
+        const mirror: Part = { ...part, turned: [...part.turned].reverse() };
+        const at = ({ turned }: Part): number => turned.findIndex(({ kind }) => kind === 'collar');
+        // Two sides of one length are told apart by left and right only, so they may change places.
+        fc.pre(at(part) !== at(mirror) || part.turned.some(({ kind }) => kind === 'offset-journal'));
+        const [there, back] = [part, mirror].map((side) => routeFor(side, machines, tool(one)));
+        expect(there?.ok).toBe(back?.ok);
+        if (there?.ok === true && back?.ok === true) expect(back.value.operations.length).toBe(there.value.operations.length);
+      }),
+      { seed: 4404 },
+    );
+  });
+});
+
+describe('a travel on a dial', () => {
+  test.each([
+    ['2.624in', 3, 22, '0.004in'],
+    ['0.8in', 1, 0, '0mm'],
+    ['0.794in', 0, 79, '0.004in'],
+    ['0.009in', 0, 0, '0.009in'],
+  ])('%s is %d turns, %d divisions and %s of .010 in, .800 a turn', (travel, turns, divisions, beyond) => {
+    const thou = (text: string): Length => nanometres(Math.round(Number.parseFloat(text) * 25_400_000));
+    const read = dialReading(thou(travel), { division: thou('0.01in'), perTurn: thou('0.8in') });
+    expect([read.turns, read.divisions, writeLength(read.beyond)]).toEqual([turns, divisions, beyond]);
+  });
+});
