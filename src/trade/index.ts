@@ -66,7 +66,7 @@ export {
   type SpeedAdvice,
   type ToolMaterial,
 } from './cuttingData.ts';
-export { cuttingForceN, radialForceN, spindlePowerKw } from './power.ts';
+export { cuttingForceN, radialForceN, SPECIFIC_FORCES, spindlePowerKw } from './power.ts';
 export {
   barMassKg,
   clearingRadius,

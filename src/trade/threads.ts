@@ -27,14 +27,19 @@ export type Thread = {
 export type ThreadFault =
   { readonly key: 'not-a-thread'; readonly text: string } | { readonly key: 'pitch-not-known'; readonly text: string };
 
-/** Coarse pitches of ISO 261 in mm by diameter, for a designation without a pitch (`M8`). */
+/**
+ * Coarse pitches of ISO 261 in mm by diameter, for a designation without a pitch (`M8`). M2 and M2.5 from memory, the rest as
+ * ISO 898-1 lists them.
+ */
 const COARSE_MM: ReadonlyMap<number, number> = new Map([
   [2, 0.4],
   [2.5, 0.45],
   [3, 0.5],
+  [3.5, 0.6],
   [4, 0.7],
   [5, 0.8],
   [6, 1],
+  [7, 1],
   [8, 1.25],
   [10, 1.5],
   [12, 1.75],
@@ -46,7 +51,9 @@ const COARSE_MM: ReadonlyMap<number, number> = new Map([
   [24, 3],
   [27, 3],
   [30, 3.5],
+  [33, 3.5],
   [36, 4],
+  [39, 4],
 ]);
 
 const METRIC = /^M(\d+(?:\.\d+)?)(?:\s*[x×]\s*(\d+(?:\.\d+)?))?$/i;
@@ -124,9 +131,12 @@ export function threadPercent(thread: Thread, hole: Length): number {
 /** How many turns a tap or screw makes to go in so deep; a real number. */
 export const turnsFor = ({ pitch }: Thread, depth: Length): number => depth / pitch;
 
-/** Tensile stress area in mm² (ISO 898-1): π/4·(d − 0.9382·P)². Inch threads by ASME B1.1: π/4·(d − 0.9743/n)². */
+/**
+ * Tensile stress area in mm² (ISO 898-1): π/4 of the square of the mean of pitch and root diameter, d − (13/24)·√3·P, that is
+ * d − 0.9382·P. Inch threads by ASME B1.1: π/4·(d − 0.9743/n)².
+ */
 export function stressAreaMm2({ form, major, pitch }: Thread): number {
-  const factor = form === 'metric' ? 0.9382 : 0.9743;
+  const factor = form === 'metric' ? (13 * ROOT_3) / 24 : 0.9743;
   return (Math.PI / 4) * (toMillimetres(major) - factor * toMillimetres(pitch)) ** 2;
 }
 
