@@ -53,7 +53,10 @@ export function jawRead(scene: Scene, jaw: Jaw, indicator: Length): Decision {
   if (operation === null) return refused(scene, 'all-done');
   const body: EventBody = { type: 'JawRead', operation: operation.id, jaw, indicator };
   const advice = jawAdvice(afterwards(scene, [body]), operation);
-  return done([body], replyOf(scene, 'stored', sentence('jaw', count(jaw), comma, bareAmount(indicator)), ...adviceSentences(advice)));
+  return done(
+    [body],
+    replyOf(scene, 'stored', sentence('jaw', count(jaw), comma, bareAmount(indicator)), ...adviceSentences(advice)),
+  );
 }
 
 /** Low or high in a turn of the spindle; with both, the range, the throw, and whether that is what is wanted. */

@@ -1,4 +1,14 @@
-import { asDiameter, dividedBy, inches, magnitude, millimetres, minus, thou, type Diameter, type Length } from '../measure/index.ts';
+import {
+  asDiameter,
+  dividedBy,
+  inches,
+  magnitude,
+  millimetres,
+  minus,
+  thou,
+  type Diameter,
+  type Length,
+} from '../measure/index.ts';
 import type { Operation } from '../route/index.ts';
 import { acrossEdges, inFromEnd } from '../setups/index.ts';
 import { done, refused, replyOf, type Decision, type Scene } from './decision.ts';
@@ -37,15 +47,25 @@ export function edgeFound(scene: Scene, edge: 'first' | 'other' | 'end', coordin
   const body: EventBody = { type: 'EdgeFound', operation: operation.id, edge, coordinate };
   const state = afterwards(scene, [body]);
   const tip = finderTip(state, operation);
-  if (edge === 'end') return done([body], replyOf(scene, 'stored', sentence('end-at', size(coordinate)), ...inFrom(state, operation, tip)));
+  if (edge === 'end')
+    return done([body], replyOf(scene, 'stored', sentence('end-at', size(coordinate)), ...inFrom(state, operation, tip)));
   const said = sentence(edge === 'first' ? 'edge-at' : 'other-edge-at', size(coordinate));
   const { first, other } = progressOf(state, operation.id).edges;
   if (first === null || other === null)
-    return done([body], replyOf(scene, 'stored', said, sentence('in', size(dividedBy(tip, 2, 'half-even')), comma, 'over-the-edge')));
+    return done(
+      [body],
+      replyOf(scene, 'stored', said, sentence('in', size(dividedBy(tip, 2, 'half-even')), comma, 'over-the-edge')),
+    );
   const { centre, width } = acrossEdges(first, other, tip, 'outside');
   return done(
     [body],
-    replyOf(scene, 'stored', said, sentence('centre-at', size(centre), comma, 'width', size(width)), ...oddWidth(state, operation, width)),
+    replyOf(
+      scene,
+      'stored',
+      said,
+      sentence('centre-at', size(centre), comma, 'width', size(width)),
+      ...oddWidth(state, operation, width),
+    ),
   );
 }
 

@@ -9,7 +9,10 @@ import { openOperation } from './window.ts';
 type Sentences = readonly (readonly Piece[])[];
 
 /** The holes of an operation: a pattern that was said, else its own coordinates; null where it has neither. */
-export function holesHere(state: JobState, operation: Operation): { readonly pattern: HolePattern | null; readonly holes: number } | null {
+export function holesHere(
+  state: JobState,
+  operation: Operation,
+): { readonly pattern: HolePattern | null; readonly holes: number } | null {
   const { pattern, lengths, counts, firstAngle } = progressOf(state, operation.id).setUp;
   const pitch = pattern === null ? undefined : lengths[pattern];
   if (pattern !== null && pitch !== undefined && counts.holes !== undefined)
@@ -32,10 +35,14 @@ function holeAt(state: JobState, operation: Operation, hole: number): readonly P
   if (here === null) return sentence('no-holes-here');
   if (here.pattern === null) {
     const place = operation.coordinates[hole - 1];
-    return place === undefined ? sentence('no-such-hole') : sentence(line(place.at), comma, 'ex', size(place.x), comma, 'why-axis', size(place.y));
+    return place === undefined
+      ? sentence('no-such-hole')
+      : sentence(line(place.at), comma, 'ex', size(place.x), comma, 'why-axis', size(place.y));
   }
   const at = holesOf(here.pattern)[hole - 1];
-  return at === undefined ? sentence('no-such-hole') : sentence('hole', count(hole), comma, 'ex', size(at.x), comma, 'why-axis', size(at.y));
+  return at === undefined
+    ? sentence('no-such-hole')
+    : sentence('hole', count(hole), comma, 'ex', size(at.x), comma, 'why-axis', size(at.y));
 }
 
 /** Goes to the hole after the one that was read out, or says that there are no more. */
@@ -44,7 +51,8 @@ export function nextHole(scene: Scene): Decision {
   if (operation === null) return refused(scene, 'all-done');
   const { counts, pattern } = progressOf(scene.state, operation.id).setUp;
   const here = holesHere(scene.state, operation);
-  if (here === null) return done([], replyOf(scene, null, pattern === null ? sentence('no-holes-here') : question('how-many-holes')));
+  if (here === null)
+    return done([], replyOf(scene, null, pattern === null ? sentence('no-holes-here') : question('how-many-holes')));
   // The coordinates of a plan have not been read out at all before the first "next hole".
   const hole = counts.hole === undefined ? 1 : counts.hole + 1;
   if (hole > here.holes) return done([], replyOf(scene, null, sentence('last-hole')));

@@ -13,7 +13,8 @@ const barHere = (state: JobState, operation: Operation): Diameter =>
   asDiameter(progressOf(state, operation.id).setUp.lengths.bar ?? state.plan.part.stock.size);
 
 /** A packing piece is made to the thou or the hundredth; more is not worth saying. */
-const near = (state: JobState, packing: Length): Length => roundedTo(packing, state.plan.part.unit === 'inch' ? thou(1) : micrometres(10), 'half-even');
+const near = (state: JobState, packing: Length): Length =>
+  roundedTo(packing, state.plan.part.unit === 'inch' ? thou(1) : micrometres(10), 'half-even');
 
 /** The packing piece for the throw here; where one was made and low and high are read with it, the one to make instead. */
 export function packingPieces(state: JobState, operation: Operation): readonly (readonly Piece[])[] {

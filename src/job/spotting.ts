@@ -48,7 +48,10 @@ export function spotRead(scene: Scene, indicator: Length): Decision {
   const degrees = nextDegrees(scene.state, operation);
   const body: EventBody = { type: 'SpindleRead', operation: operation.id, degrees, indicator };
   const state = afterwards(scene, [body]);
-  return done([body], replyOf(scene, 'stored', sentence(bareAmount(indicator), 'at', whole(degrees)), ...spotNext(state, operation)));
+  return done(
+    [body],
+    replyOf(scene, 'stored', sentence(bareAmount(indicator), 'at', whole(degrees)), ...spotNext(state, operation)),
+  );
 }
 
 /** What to do next about the high spot. */

@@ -1,4 +1,16 @@
-import { asDiameter, degrees, larger, magnitude, minus, roundReal, smaller, toDegrees, zero, type Angle, type Length } from '../measure/index.ts';
+import {
+  asDiameter,
+  degrees,
+  larger,
+  magnitude,
+  minus,
+  roundReal,
+  smaller,
+  toDegrees,
+  zero,
+  type Angle,
+  type Length,
+} from '../measure/index.ts';
 import type { Operation } from '../route/index.ts';
 import { checkTaper, taperSetting, toParallel, type TaperReadings } from '../setups/index.ts';
 import type { Taper } from '../trade/index.ts';
@@ -75,7 +87,11 @@ export function taperAnswer(scene: Scene): Decision {
   const check = checkTaper(wanted, { large: larger(large, small), small: smaller(large, small), apart }, work ?? null);
   if (check.over === 0) return told(scene, sentence('taper-is-right'));
   const off = sentence(amount(magnitude(check.over)), check.over > 0 ? 'too-steep' : 'too-slow');
-  const compound = sentence('compound', check.compound > 0 ? 'back-by' : 'on-by', ...anglePieces(degrees(Math.abs(toDegrees(check.compound)), 'half-even')));
+  const compound = sentence(
+    'compound',
+    check.compound > 0 ? 'back-by' : 'on-by',
+    ...anglePieces(degrees(Math.abs(toDegrees(check.compound)), 'half-even')),
+  );
   if (check.tailstock === null) return told(scene, off, compound);
   return told(scene, off, sentence('tailstock', check.tailstock > 0 ? 'back-by' : 'on-by', amount(magnitude(check.tailstock))));
 }

@@ -22,7 +22,10 @@ const ALONE = [null, 'a-quarter', 'a-half', 'three-quarters'] as const;
 export function turnsPieces(quarters: number): readonly Piece[] {
   const whole = Math.floor(quarters / 4);
   const part = (whole === 0 ? ALONE : AFTER_WHOLE)[quarters % 4] ?? null;
-  return [...(whole === 0 && part !== null ? [] : [count(whole)]), ...(part === null ? [] : [{ say: 'phrase', phrase: part } as const])];
+  return [
+    ...(whole === 0 && part !== null ? [] : [count(whole)]),
+    ...(part === null ? [] : [{ say: 'phrase', phrase: part } as const]),
+  ];
 }
 
 /** All the turns of a tap, for the start. */

@@ -241,19 +241,19 @@ describe('set-ups', () => {
       { type: 'indicator', end: 'low', value: one(-0.05) },
       { type: 'indicator', end: 'high', value: one(0.2) },
     );
-    expect(pieces(told.decision)).toBe('high amount(0.2) . total-is amount(0.25) . throw-is amount(0.125) .');
+    expect(pieces(told.decision)).toBe('high bare-amount(0.2) . total bare-amount(0.25) , throw bare-amount(0.125) . that-is-it .');
     expect(when(told.state, next).decision.events[0]).toMatchObject({ standing: 'in-window' });
   });
-  it('opposite jaws give the swing', () => {
+  it('opposite jaws are read before anything is moved', () => {
     const told = when(offset, { type: 'jaw', jaw: 1, value: one(0.01) }, { type: 'jaw', jaw: 3, value: one(0.03) });
-    expect(pieces(told.decision)).toBe('jaw 3 . amount(0.03) . total-is amount(0.02) . throw-is amount(0.01) .');
+    expect(pieces(told.decision)).toBe('jaw 3 , bare-amount(0.03) . now-jaws 2 and 4 .');
   });
   it('two edges give the centre and the width', () => {
     const told = when(
       given(openAt('find-edges')),
       { type: 'edge', edge: 'first', value: one(0.1) },
-      { type: 'edge', edge: 'other', value: one(1.35) },
+      { type: 'edge', edge: 'other', value: one(1.55) },
     );
-    expect(pieces(told.decision)).toBe('other-edge-at size(1.35) . centre-at size(0.725) . width size(1.25) .');
+    expect(pieces(told.decision)).toBe('other-edge-at size(1.55) . centre-at size(0.825) , width size(1.25) .');
   });
 });

@@ -10,6 +10,18 @@ const NUMBERS = {
   temperature: ['seventy two'],
   place: ['at the shoulder', 'across'],
 };
+const COUNTS = { degrees: 'angle', readings: 'readings-round', holes: 'holes', hole: 'hole-number', turns: 'turns' } as const;
+const LENGTHS = {
+  finder: 'finder',
+  circle: 'bolt-circle',
+  line: 'hole-line',
+  large: 'large-end',
+  small: 'small-end',
+  over: 'taper-length',
+  work: 'work-length',
+  bar: 'packing-on',
+  packing: 'packed-with',
+} as const;
 /** The command whose intent came of a sentence, by what tells the commands of one intent apart. */
 function kindOf(sentence: string): string {
   const read = interpret(sentence, CONTEXTS['inch .620']);
@@ -18,7 +30,9 @@ function kindOf(sentence: string): string {
   if (intent.type === 'feel') return intent.feel;
   if (intent.type === 'working') return intent.working;
   if (intent.type === 'indicator') return intent.end;
-  if (intent.type === 'edge') return intent.edge === 'first' ? 'edge' : 'other-edge';
+  if (intent.type === 'edge') return { first: 'edge', other: 'other-edge', end: 'end-edge' }[intent.edge];
+  if (intent.type === 'set-up-count') return COUNTS[intent.what];
+  if (intent.type === 'set-up-length') return LENGTHS[intent.what];
   return intent.type;
 }
 const nameOf = (command: string): string => (command === 'binds' ? 'binds-at-the-shoulder' : command);
@@ -57,6 +71,14 @@ describe('the command table', () => {
       'jaw',
       'indicator',
       'edge',
+      'spot',
+      'set-up-count',
+      'set-up-length',
+      'next-hole',
+      'ask-set-up',
+      'ask-why',
+      'ask-packing',
+      'ask-taper',
       'scratch',
       'correct',
       'yes',

@@ -53,7 +53,13 @@ export const TOLERANCE = 0.001;
 export type DialledIn = { readonly moves: number; readonly error: number; readonly finished: boolean };
 
 /** Dials in one invented chuck by what is advised, reading what is asked for and the pair that was moved; `error` is that of the true range, in inches. */
-export function simulated(draw: () => number, throw_: number, habits: ChuckHabits, mostMoves: number): DialledIn {
+export function simulated(
+  draw: () => number,
+  throw_: number,
+  habits: ChuckHabits,
+  mostMoves: number,
+  start = WORST_START,
+): DialledIn {
   const range = inches(2 * throw_);
   const aim: JawAim = {
     low: nanometres(Math.max(0, range - thou(1))),
@@ -65,7 +71,7 @@ export function simulated(draw: () => number, throw_: number, habits: ChuckHabit
   const gain = [hand + between(draw, -habits.pairs, habits.pairs), hand + between(draw, -habits.pairs, habits.pairs)] as const;
   const lost = [between(draw, 0, habits.backlash), between(draw, 0, habits.backlash)] as const;
   const turned = [0, 0];
-  const at = [between(draw, -WORST_START, WORST_START), between(draw, -WORST_START, WORST_START)];
+  const at = [between(draw, -start, start), between(draw, -start, start)];
   const radius = between(draw, 0.5, 1.5);
   const readings: JawReading[] = [];
   const off = (index: number): number => at[index] ?? 0;

@@ -44,7 +44,7 @@ export const setUp: readonly Command[] = [
     says: '[the] end (edge | face) [<dial-verb>] <signed>',
     examples: ['end face zero', 'end edge two hundred'],
     help: 'Where the end of the work is, as the readout shows when the finder touches.',
-    changesLog: true,
+    changesLog: true, button: 'End face',
   }, (found) => ({ type: 'edge', edge: 'end', value: found.length() })),
   numbered('set-up', 'edge', 'coordinate', {
     name: 'other-edge',
