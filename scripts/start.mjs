@@ -23,7 +23,9 @@ function wantedPort(name, usual) {
 function wanted() {
   const usage = 'npm start -- [--lan] [--share]';
   try {
-    const { values } = parseArgs({ options: { lan: { type: 'boolean', default: false }, share: { type: 'boolean', default: false } } });
+    const { values } = parseArgs({
+      options: { lan: { type: 'boolean', default: false }, share: { type: 'boolean', default: false } },
+    });
     return values;
   } catch (error) {
     throw new Error(`${error instanceof Error ? error.message.split('.')[0] : String(error)}. It is: ${usage}`);

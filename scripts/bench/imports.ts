@@ -18,7 +18,8 @@ const good = [goldenText, demo('inch'), demo('metric')];
 const pick = seeded(Number(options.seed));
 const count = Number(options.files);
 
-const beginning = ({ kept }: JobFile): string => JSON.stringify({ ...kept, events: kept.events.slice(0, golden.kept.events.length) });
+const beginning = ({ kept }: JobFile): string =>
+  JSON.stringify({ ...kept, events: kept.events.slice(0, golden.kept.events.length) });
 const shelf = memoryShelf(() => 0);
 await shelf.take(golden, { newId: 'unused', at: 0 });
 

@@ -38,7 +38,8 @@ export function announcement({ url, others, certFile, fingerprint, made, code })
     `  ${certFile}`,
     'Whoever has the key that lies beside that file can pass for any site on a device that trusts it: keep it on this computer.',
   ];
-  if (code !== null) lines.push('', `Code for working together: ${code}  (on each page: Jobs, "Work together with another device")`);
+  if (code !== null)
+    lines.push('', `Code for working together: ${code}  (on each page: Jobs, "Work together with another device")`);
   return `${lines.join('\n')}\n`;
 }
 
@@ -50,7 +51,9 @@ export function announcement({ url, others, certFile, fingerprint, made, code })
 export async function serveOnNetwork({ code = null, prepare, folder, port = USUAL_PORT } = {}) {
   const addresses = lanAddresses();
   const [first = '127.0.0.1', ...more] = addresses;
-  const name = hostname().toLowerCase().replace(/\.local$/, '');
+  const name = hostname()
+    .toLowerCase()
+    .replace(/\.local$/, '');
   // Names that a certificate cannot hold, underscores for one, are left out: the address does as well.
   const names = /^[a-z0-9-]+$/.test(name) ? ['localhost', name, `${name}.local`] : ['localhost'];
   const { key, cert, ...certificate } = await ensureCertificate(names, ['127.0.0.1', ...addresses]);

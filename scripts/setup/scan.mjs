@@ -8,7 +8,17 @@ import { root } from './root.mjs';
 /** @typedef {{ readonly failures: readonly string[], readonly remarks: readonly string[] }} Findings */
 
 /** Licences (SPDX) that may be handed on with an MIT project, in the page. */
-const SHIPPED = new Set(['MIT', 'ISC', 'BSD-2-Clause', 'BSD-3-Clause', 'Apache-2.0', '0BSD', 'BlueOak-1.0.0', 'CC0-1.0', 'Unlicense']);
+const SHIPPED = new Set([
+  'MIT',
+  'ISC',
+  'BSD-2-Clause',
+  'BSD-3-Clause',
+  'Apache-2.0',
+  '0BSD',
+  'BlueOak-1.0.0',
+  'CC0-1.0',
+  'Unlicense',
+]);
 
 /** Licences that may be used to build and test, but are not handed on. */
 const TOOLS = new Set([...SHIPPED, 'BSD-4-Clause', 'MPL-2.0', 'CC-BY-4.0', 'Python-2.0']);
@@ -52,7 +62,9 @@ export function unsuitedLicences(lock, stated = licenceOf) {
     const licence = stated(path, locked);
     const use = locked.dev === true ? 'a tool' : 'part of the page';
     if (licence !== null && licenceAllowed(licence, locked.dev === true ? TOOLS : SHIPPED)) return [];
-    return [`${path.replace(/^.*node_modules\//, '')} ${locked.version ?? ''} (${use}) has the licence ${licence ?? 'that it does not state'}`];
+    return [
+      `${path.replace(/^.*node_modules\//, '')} ${locked.version ?? ''} (${use}) has the licence ${licence ?? 'that it does not state'}`,
+    ];
   });
 }
 

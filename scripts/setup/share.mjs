@@ -34,7 +34,14 @@ export function newCode() {
  * @param {string} code
  */
 function sameCode(given, code) {
-  const plain = (/** @type {string} */ text) => Buffer.from(text.toUpperCase().replace(/[^A-Z0-9]/g, '').padEnd(32).slice(0, 32));
+  const plain = (/** @type {string} */ text) =>
+    Buffer.from(
+      text
+        .toUpperCase()
+        .replace(/[^A-Z0-9]/g, '')
+        .padEnd(32)
+        .slice(0, 32),
+    );
   return timingSafeEqual(plain(given), plain(code));
 }
 

@@ -22,7 +22,12 @@ const withoutQuotes = ({ id, part, text }: Notice): object => (part === 'file' ?
  */
 export function diagnosticText(
   state: Pick<AssistantState, 'page' | 'jobs' | 'job' | 'listening' | 'notices' | 'unstored' | 'volume'>,
-  about: { readonly madeAt: number; readonly surroundings: Surroundings; readonly faults: readonly NotedFault[]; readonly job: string | null },
+  about: {
+    readonly madeAt: number;
+    readonly surroundings: Surroundings;
+    readonly faults: readonly NotedFault[];
+    readonly job: string | null;
+  },
 ): string {
   const { mode, state: ear, tooLoud, levelDb, floorDb } = state.listening;
   const file = {

@@ -17,7 +17,10 @@ export function createFaultLog(now: () => number): FaultLog {
     note(part, fault) {
       const error = fault instanceof Error ? fault : null;
       const text = (error === null ? String(fault) : `${error.name}: ${error.message}`).slice(0, MOST_LETTERS);
-      const where = (error?.stack ?? '').split('\n').slice(1, 1 + MOST_LINES).map((line) => line.trim().slice(0, MOST_LETTERS));
+      const where = (error?.stack ?? '')
+        .split('\n')
+        .slice(1, 1 + MOST_LINES)
+        .map((line) => line.trim().slice(0, MOST_LETTERS));
       faults.push({ at: now(), part, text, where });
       if (faults.length > MOST_FAULTS) faults.shift();
     },

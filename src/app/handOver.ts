@@ -6,8 +6,8 @@ import type { Replica, ReplicaEdges, ReplicaStanding } from './replica.ts';
 /** Working on the same jobs with another device, as the screens see it; off until somebody types the desk's code. */
 export type HandOver = {
   readonly standing: 'off' | ReplicaStanding;
-  start(code: string): Promise<void>;
-  stop(): void;
+  readonly start: (code: string) => Promise<void>;
+  readonly stop: () => void;
 };
 
 export type HandOverDeps = {
@@ -113,7 +113,8 @@ export function createHandOver(deps: HandOverDeps): { readonly shelf: Shelf; rea
     if (told === null) return;
     const copy = await shelf.copy(job);
     const here = copy.ok ? copy.value.kept : null;
-    const head = copy.ok && here !== null ? { ...told, plan: here.plan, startedAt: copy.value.startedAt ?? told.startedAt } : told;
+    const head =
+      copy.ok && here !== null ? { ...told, plan: here.plan, startedAt: copy.value.startedAt ?? told.startedAt } : told;
     const joined = joinEvents(head, here?.events ?? null, replica?.events(job) ?? []);
     if (!joined.ok) {
       refuse(job, describeFileFault(joined.error, 'the other device'));

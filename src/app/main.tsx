@@ -1,7 +1,16 @@
 import { createRoot } from 'react-dom/client';
 import { Workbox } from 'workbox-window';
 import { Screens } from '../screens/index.ts';
-import { askToPersist, browserShelf, canChooseFolder, chooseFolder, describeTaken, folderKept, folderOf, holdJob } from '../shelf/index.ts';
+import {
+  askToPersist,
+  browserShelf,
+  canChooseFolder,
+  chooseFolder,
+  describeTaken,
+  folderKept,
+  folderOf,
+  holdJob,
+} from '../shelf/index.ts';
 import { createAssistant } from './assistant.ts';
 import { createFaultLog } from './faultLog.ts';
 import { createHandOver } from './handOver.ts';
@@ -74,7 +83,9 @@ const assistant = createAssistant({
 });
 
 function tell(id: string, text: string, remedy: { readonly label: string; readonly run: () => void } | null): void {
-  assistant.setState((state) => ({ notices: [...state.notices.filter((each) => each.id !== id), { id, part: 'shelf', text, remedy }] }));
+  assistant.setState((state) => ({
+    notices: [...state.notices.filter((each) => each.id !== id), { id, part: 'shelf', text, remedy }],
+  }));
 }
 
 const safekeeping = createSafekeeping({

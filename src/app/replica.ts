@@ -44,18 +44,19 @@ export function openReplica({ url, code, onStanding, onChange, socket }: Replica
   const byJob = new Map<string, Map<string, string>>();
 
   const jobOf = (key: string): string => key.slice(0, key.indexOf('/'));
+  const keysOf = (change: YMapEvent<unknown>): readonly string[] => [...(change.keysChanged as ReadonlySet<string>)];
   events.observe((change: YMapEvent<unknown>) => {
-    for (const key of change.keysChanged) {
+    for (const key of keysOf(change)) {
       const text = events.get(key);
       if (typeof text !== 'string' || !key.includes('/')) continue;
       const job = jobOf(key);
       const texts = byJob.get(job) ?? new Map<string, string>();
       byJob.set(job, texts.set(key, text));
     }
-    if (!change.transaction.local) onChange(new Set([...change.keysChanged].map(jobOf)));
+    if (!change.transaction.local) onChange(new Set(keysOf(change).map(jobOf)));
   });
   heads.observe((change: YMapEvent<unknown>) => {
-    if (!change.transaction.local) onChange(new Set(change.keysChanged));
+    if (!change.transaction.local) onChange(new Set(keysOf(change)));
   });
 
   const provider = new WebsocketProvider(url, 'jobs', doc, {

@@ -1,7 +1,14 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { nextSeq } from '../job/index.ts';
 import {
-  backUp, describeBackupFault, describeRestored, restore, type BackupFault, type BackupFolder, type Persistence, type Shelf,
+  backUp,
+  describeBackupFault,
+  describeRestored,
+  restore,
+  type BackupFault,
+  type BackupFolder,
+  type Persistence,
+  type Shelf,
 } from '../shelf/index.ts';
 import type { AssistantState, Notice } from './assistantState.ts';
 import { diagnosticText, type Surroundings } from './diagnostic.ts';
@@ -38,13 +45,23 @@ export function createSafekeeping(deps: SafekeepingDeps): StoreApi<Safekeeping> 
   const reminded = new Set<string>();
 
   const store: StoreApi<Safekeeping> = createStore<Safekeeping>()(() => ({
-    canChoose: deps.canChoose, folder: null, saved: null, persistence: 'cannot-tell', setAside: [],
-    chooseFolder, allowFolder, leaveFolder, restoreFolder, setAsideFile, diagnosticFile,
+    canChoose: deps.canChoose,
+    folder: null,
+    saved: null,
+    persistence: 'cannot-tell',
+    setAside: [],
+    chooseFolder,
+    allowFolder,
+    leaveFolder,
+    restoreFolder,
+    setAsideFile,
+    diagnosticFile,
   }));
 
   const notify = (notice: Notice): void =>
     assistant.setState((state) => ({ notices: [...state.notices.filter((each) => each.id !== notice.id), notice] }));
-  const settle = (id: string): void => assistant.setState((state) => ({ notices: state.notices.filter((each) => each.id !== id) }));
+  const settle = (id: string): void =>
+    assistant.setState((state) => ({ notices: state.notices.filter((each) => each.id !== id) }));
   const standing = (of: 'kept' | 'asks' | 'failed'): void =>
     store.setState({ folder: folder === null ? null : { name: folder.name, standing: of } });
 
@@ -95,7 +112,12 @@ export function createSafekeeping(deps: SafekeepingDeps): StoreApi<Safekeeping> 
       await write();
     } catch (error) {
       deps.faults.note('backup', error);
-      notify({ id: 'backup', part: 'shelf', text: 'The browser did not open a folder. Save the job as a file instead.', remedy: null });
+      notify({
+        id: 'backup',
+        part: 'shelf',
+        text: 'The browser did not open a folder. Save the job as a file instead.',
+        remedy: null,
+      });
     }
   }
 
@@ -124,7 +146,12 @@ export function createSafekeeping(deps: SafekeepingDeps): StoreApi<Safekeeping> 
       assistant.getState().goTo('jobs');
     } catch (error) {
       deps.faults.note('backup', error);
-      notify({ id: 'backup', part: 'shelf', text: 'The browser did not open a folder. Open the files one by one.', remedy: null });
+      notify({
+        id: 'backup',
+        part: 'shelf',
+        text: 'The browser did not open a folder. Open the files one by one.',
+        remedy: null,
+      });
     }
   }
 
@@ -164,11 +191,11 @@ export function createSafekeeping(deps: SafekeepingDeps): StoreApi<Safekeeping> 
   }
 
   // A job that is saved by hand counts as saved.
-  const { exportJob } = assistant.getState();
+  const asMade = assistant.getState();
   assistant.setState({
     exportJob: async () => {
       const { job } = assistant.getState();
-      const file = await exportJob();
+      const file = await asMade.exportJob();
       if (file !== null && job !== null) await noteSaved(job.id, nextSeq(job.state) - 1);
       return file;
     },
@@ -182,8 +209,9 @@ export function createSafekeeping(deps: SafekeepingDeps): StoreApi<Safekeeping> 
 
   async function begin(): Promise<void> {
     const kept = await shelf.setting(FOLDER);
-    if (kept.ok && kept.value !== null && (await use(kept.value)) && store.getState().folder?.standing === 'asks' && folder !== null)
-      trouble({ key: 'not-allowed', folder: folder.name });
+    const known = kept.ok && kept.value !== null && (await use(kept.value));
+    const asks = store.getState().folder?.standing === 'asks';
+    if (known && asks && folder !== null) trouble({ key: 'not-allowed', folder: folder.name });
     store.setState({ persistence: await deps.persist() });
     const open = assistant.getState().job?.id ?? null;
     if (open !== null) await jobOpened(open);

@@ -2,17 +2,22 @@ import type { Workbox } from 'workbox-window';
 import type { StoreApi } from 'zustand/vanilla';
 import type { AssistantState } from './assistantState.ts';
 
-/** Whether a change of version now would be in the way: at the machine with a step open, with something not stored, or being said. */
-export const inTheMiddle = ({ page, job, unstored, listening }: Pick<AssistantState, 'page' | 'job' | 'unstored' | 'listening'>): boolean =>
-  unstored > 0 || listening.state === 'hearing' || listening.state === 'thinking' || (page === 'machine' && job !== null && job.state.open !== null);
+type InHand = Pick<AssistantState, 'page' | 'job' | 'unstored' | 'listening'>;
+
+/** Whether a change of version now would be in the way: with a step open at the machine, something not stored, or being said. */
+export function inTheMiddle({ page, job, unstored, listening }: InHand): boolean {
+  const spokenTo = listening.state === 'hearing' || listening.state === 'thinking';
+  return unstored > 0 || spokenTo || (page === 'machine' && job !== null && job.state.open !== null);
+}
 
 type Waiting = Pick<Workbox, 'messageSkipWaiting'> & {
   addEventListener(event: 'waiting' | 'controlling', listener: () => void): void;
 };
 
 /**
- * Offers a new version once it has been fetched whole, and only while no operation is in hand: at the machine the offer waits, and
- * one that was made is taken back. The old version works on until the person takes the new one, and is not left in the middle.
+ * Offers a new version once it has been fetched whole, and only while no operation is in hand: at the machine the offer waits,
+ * and one that was made is taken back. The old version works on until the person takes the new one, and is not left in the
+ * middle.
  */
 export function offerUpdate(store: StoreApi<AssistantState>, worker: Waiting, reload: () => void): void {
   let ready = false;
@@ -24,7 +29,12 @@ export function offerUpdate(store: StoreApi<AssistantState>, worker: Waiting, re
       if (!inTheMiddle(store.getState())) worker.messageSkipWaiting();
     },
   };
-  const notice = { id: 'update', part: 'update', text: 'A new version is ready; this one works on until you change.', remedy: take } as const;
+  const notice = {
+    id: 'update',
+    part: 'update',
+    text: 'A new version is ready; this one works on until you change.',
+    remedy: take,
+  } as const;
   function show(): void {
     if (!ready) return;
     const state = store.getState();
@@ -35,8 +45,9 @@ export function offerUpdate(store: StoreApi<AssistantState>, worker: Waiting, re
     store.setState({ notices: due ? [...others, notice] : others });
   }
   /** The offer was put away by the person: it comes back with the next start. */
+  const shows = (state: AssistantState): boolean => state.notices.some((each) => each.id === notice.id);
   const putAway = (state: AssistantState, before: AssistantState): boolean =>
-    before.notices.some((each) => each.id === notice.id) && !state.notices.some((each) => each.id === notice.id) && !inTheMiddle(state);
+    shows(before) && !shows(state) && !inTheMiddle(state);
 
   function reloadWhenFree(): void {
     if (changed && !inTheMiddle(store.getState())) reload();

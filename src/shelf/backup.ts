@@ -33,7 +33,8 @@ export function backupName(file: JobFile): string {
   return `${title === '' ? 'job' : title}-${(file.job ?? 'new').slice(0, 36)}${BACKUP_ENDING}`;
 }
 
-const reasonOf = (error: unknown): string => (error instanceof Error || error instanceof DOMException ? error.message : String(error));
+const reasonOf = (error: unknown): string =>
+  error instanceof Error || error instanceof DOMException ? error.message : String(error);
 
 /** Writes one job into the folder; gives how many of its events the file holds. */
 export async function backUp(
@@ -59,7 +60,7 @@ export const tooLarge = (bytes: number): FileFault | null =>
 /** What became of the files of a folder: those taken in, and one line for each that was not. */
 export type Restored = { readonly taken: readonly Taken[]; readonly refused: readonly string[] };
 
-/** Takes in every job file of the folder, with the same checks and the same joining as an import; nothing stored is overwritten. */
+/** Takes in every job file of the folder, checked and joined as an import is; nothing stored is overwritten. */
 export async function restore(
   shelf: Shelf,
   folder: BackupFolder,

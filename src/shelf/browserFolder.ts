@@ -46,7 +46,7 @@ export function folderOf(handle: FileSystemDirectoryHandle): BackupFolder {
       const found: BackupFile[] = [];
       for await (const entry of folder.values()) {
         if (entry.kind !== 'file' || !entry.name.endsWith(BACKUP_ENDING)) continue;
-        const file = await (entry as FileSystemFileHandle).getFile();
+        const file = await entry.getFile();
         found.push({ name: entry.name, size: file.size, text: () => file.text() });
       }
       return found.sort((a, b) => (a.name < b.name ? -1 : 1));

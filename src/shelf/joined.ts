@@ -38,6 +38,8 @@ const fileText = ({ job, startedAt, plan }: JobHead, events: readonly string[]):
     events: events.map((text) => JSON.parse(text) as Json),
   });
 
+const idOf = (json: JsonObject | null): string => (typeof json?.['id'] === 'string' ? json['id'] : 'without an id');
+
 const inOrder = (a: JsonObject, b: JsonObject): number => {
   const [x, y] = [a as { id: string; at: number }, b as { id: string; at: number }];
   return x.at - y.at || (x.id < y.id ? -1 : 1);
@@ -57,12 +59,15 @@ export function joinEvents(head: JobHead, here: readonly string[] | null, foreig
     if (json === null || known.has(json['id'])) continue;
     const read = readLoggedEvent({ ...json, seq: 1 }, ['events', 0]);
     if (read.as === 'known' || read.as === 'unknown') coming.push({ ...json, seq: 1 });
-    else refused.push({ id: String(json['id']), fault: { key: 'invalid', near: null, ...read.misfit } });
+    else refused.push({ id: idOf(json), fault: { key: 'invalid', near: null, ...read.misfit } });
   }
   if (here !== null && coming.length === 0) return ok({ file: null, refused });
   if (parsed(head.plan) === null) return fail({ key: 'not-a-job-file', format: null });
   for (;;) {
-    const merged = mergeLogs(here ?? [], [...coming].sort(inOrder).map((event) => JSON.stringify(event)));
+    const merged = mergeLogs(
+      here ?? [],
+      [...coming].sort(inOrder).map((event) => JSON.stringify(event)),
+    );
     // The ids of the two sides differ, so nothing can speak against one history.
     const events = merged.as === 'merged' ? merged.events : (here ?? []);
     const file = readJobFile(fileText(head, events));
@@ -72,7 +77,7 @@ export function joinEvents(head: JobHead, here: readonly string[] | null, foreig
     const bad = path[0] === 'events' && typeof path[1] === 'number' ? parsed(events[path[1]] ?? '') : null;
     const left = coming.filter((event) => event['id'] !== bad?.['id']);
     if (bad === null || left.length === coming.length) return fail(file.error);
-    refused.push({ id: String(bad['id']), fault: file.error });
+    refused.push({ id: idOf(bad), fault: file.error });
     coming = left;
     if (here !== null && coming.length === 0) return ok({ file: null, refused });
   }

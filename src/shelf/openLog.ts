@@ -62,7 +62,8 @@ export function openLog(shelf: Shelf, job: StoredJob): OpenLog {
       const waiting = [...held];
       const copy = await shelf.copy(id);
       // As it was opened, and what came since; only the sound of memos is in the store alone.
-      const asOpened = { job: id, startedAt, plan, events: job.events, unknown, clips: new Map<string, Uint8Array>(), kept: job.kept, notices: [] };
+      const { events, kept } = job;
+      const asOpened: JobFile = { job: id, startedAt, plan, events, unknown, clips: new Map(), kept, notices: [] };
       const file = copy.ok ? copy.value : asOpened;
       const since = copy.ok ? waiting : [...stored, ...waiting];
       const after = since.filter((event) => event.seq > file.kept.events.length);

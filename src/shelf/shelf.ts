@@ -28,7 +28,7 @@ export type StoredJob = {
   readonly damage: readonly Damage[];
   /** How many events lie aside from this or earlier openings. */
   readonly setAside: number;
-  /** The exact JSON of plan, events and further fields as stored, unknown ones included: for a file should the store go silent. */
+  /** The exact JSON of plan, events and further fields as stored, unknown ones included: for a file when the store is silent. */
   readonly kept: JobFile['kept'];
 };
 

@@ -11,7 +11,9 @@ const quiet: Pick<AssistantState, 'page' | 'job' | 'unstored' | 'notices' | 'lis
   notices: [],
   listening: { mode: 'hold', state: 'waiting', levelDb: null, floorDb: null, tooLoud: false, callName: '' },
 };
-const job = { id: 'job-1', state: initialState(plan), talk: { question: null, lastReply: null } } as unknown as NonNullable<AssistantState['job']>;
+const job = { id: 'job-1', state: initialState(plan), talk: { question: null, lastReply: null } } as unknown as NonNullable<
+  AssistantState['job']
+>;
 const hearing = { listening: { ...quiet.listening, state: 'hearing' as const } };
 
 /** A page whose worker does what the test says. */

@@ -30,8 +30,10 @@ async function desk(): Promise<{ readonly child: ChildProcess; readonly url: str
   return { child, url: /http:\S+/.exec(said)?.[0] ?? '', code: /together: (\S+)/.exec(said)?.[1] ?? '' };
 }
 
+type Wire = { readonly port: number; readonly cut: (ms: number) => Promise<void>; readonly close: () => void };
+
 /** A wire between a device and the desk that can be cut: then nothing passes, and nobody is told. */
-async function wire(to: number): Promise<{ readonly port: number; readonly cut: (ms: number) => Promise<void>; readonly close: () => void }> {
+async function wire(to: number): Promise<Wire> {
   const ends = new Set<Socket>();
   let whole = true;
   const server = createServer((near) => {
@@ -91,7 +93,9 @@ class Device {
     this.#together = createHandOver({
       shelf: memoryShelf(() => Date.now()),
       openReplica: (edges) =>
-        Promise.resolve(openReplica({ ...edges, url: `ws://127.0.0.1:${port}/share`, socket: NodeSocket as unknown as typeof WebSocket })),
+        Promise.resolve(
+          openReplica({ ...edges, url: `ws://127.0.0.1:${port}/share`, socket: NodeSocket as unknown as typeof WebSocket }),
+        ),
       newId: () => crypto.randomUUID(),
       now: () => Date.now(),
       later: (work, ms) => void setTimeout(work, ms),
@@ -121,8 +125,14 @@ class Device {
       at: this.#lastAt,
       v: 1,
       body: {
-        type: 'ReadingLogged', operation, quantity: 'diameter', value: nanometres(32_000_000 - 2_540 * (count % 500)),
-        instrument: 'micrometer', place: null, words: `reading ${count}`, confirmed: false,
+        type: 'ReadingLogged',
+        operation,
+        quantity: 'diameter',
+        value: nanometres(32_000_000 - 2_540 * (count % 500)),
+        instrument: 'micrometer',
+        place: null,
+        words: `reading ${count}`,
+        confirmed: false,
       },
     };
     const stored = await this.shelf.append(JOB, event);
@@ -142,7 +152,10 @@ const storedIn = (browser: Browser): Promise<string[]> =>
         const opening = indexedDB.open('swarfside-shelf');
         opening.onerror = () => reject(new Error('the store does not open'));
         opening.onsuccess = () => {
-          const asked = opening.result.transaction('events').objectStore('events').getAll(IDBKeyRange.bound([job], [job, []]));
+          const asked = opening.result
+            .transaction('events')
+            .objectStore('events')
+            .getAll(IDBKeyRange.bound([job], [job, []]));
           asked.onsuccess = () => {
             opening.result.close();
             resolve((asked.result as { text: string }[]).map(({ text }) => text));
@@ -157,7 +170,7 @@ describe('jobs handed over live between devices', () => {
   let server: Awaited<ReturnType<typeof desk>>;
   let browser: Browser;
   const devices: Device[] = [];
-  const wires: Awaited<ReturnType<typeof wire>>[] = [];
+  const wires: Wire[] = [];
 
   beforeAll(async () => {
     server = await desk();
@@ -195,51 +208,61 @@ describe('jobs handed over live between devices', () => {
     await screenshot(page, 'together');
   });
 
-  test('two devices and a browser: 500 readings each with 20 cuts, and all end equal (seed 91)', { timeout: 240_000 }, async () => {
-    const pick = random(91);
-    const [first, second] = devices as [Device, Device];
-    expect((await first.shelf.start(JOB, plan, Date.now())).ok).toBe(true);
-    expect((await first.shelf.open(JOB)).ok).toBe(true);
-    await first.start(server.code);
-    await second.start(server.code);
-    await expect.poll(async () => (await second.shelf.open(JOB)).ok, { timeout: 20_000 }).toBe(true);
+  test(
+    'two devices and a browser: 500 readings each with 20 cuts, and all end equal (seed 91)',
+    { timeout: 240_000 },
+    async () => {
+      const pick = random(91);
+      const [first, second] = devices as [Device, Device];
+      expect((await first.shelf.start(JOB, plan, Date.now())).ok).toBe(true);
+      expect((await first.shelf.open(JOB)).ok).toBe(true);
+      await first.start(server.code);
+      await second.start(server.code);
+      await expect.poll(async () => (await second.shelf.open(JOB)).ok, { timeout: 20_000 }).toBe(true);
 
-    let cuts = 0;
-    const busy = devices.map(async (device) => {
-      for (let count = 1; count <= 500; count += 1) {
-        await device.read(count);
-        await pause(pick(12));
-      }
-    });
-    const cutting = (async () => {
-      for (; cuts < 20; cuts += 1) {
-        await pause(50 + pick(300));
-        await wires[cuts % 2]?.cut(pick(400));
-      }
-    })();
-    await Promise.all([...busy, cutting]);
+      let cuts = 0;
+      const busy = devices.map(async (device) => {
+        for (let count = 1; count <= 500; count += 1) {
+          await device.read(count);
+          await pause(pick(12));
+        }
+      });
+      const cutting = (async () => {
+        for (; cuts < 20; cuts += 1) {
+          await pause(50 + pick(300));
+          await wires[cuts % 2]?.cut(pick(400));
+        }
+      })();
+      await Promise.all([...busy, cutting]);
 
-    const said = [...first.said, ...second.said].sort();
-    const whole = async (device: Device): Promise<string[]> => idsOf(await device.log()).sort();
-    await expect.poll(() => whole(first), { timeout: 60_000, interval: 500 }).toEqual(said);
-    await expect.poll(() => whole(second), { timeout: 60_000, interval: 500 }).toEqual(said);
-    expect(await first.log()).toEqual(await second.log());
-    await expect.poll(async () => (await storedIn(browser)).length, { timeout: 60_000, interval: 500 }).toBe(said.length);
-    expect(await storedIn(browser)).toEqual(await first.log());
-    for (const { shelf, refused } of devices) {
-      const opened = await shelf.open(JOB);
-      expect(opened.ok && opened.value.damage).toEqual([]);
-      expect(refused).toEqual([]);
-    }
-    console.log(`hand-over: ${said.length} events, ${cuts} cuts, missing 0`);
-  });
+      const said = [...first.said, ...second.said].sort();
+      const whole = async (device: Device): Promise<string[]> => idsOf(await device.log()).sort();
+      await expect.poll(() => whole(first), { timeout: 60_000, interval: 500 }).toEqual(said);
+      await expect.poll(() => whole(second), { timeout: 60_000, interval: 500 }).toEqual(said);
+      expect(await first.log()).toEqual(await second.log());
+      await expect.poll(async () => (await storedIn(browser)).length, { timeout: 60_000, interval: 500 }).toBe(said.length);
+      expect(await storedIn(browser)).toEqual(await first.log());
+      for (const { shelf, refused } of devices) {
+        const opened = await shelf.open(JOB);
+        expect(opened.ok && opened.value.damage).toEqual([]);
+        expect(refused).toEqual([]);
+      }
+      console.log(`hand-over: ${said.length} events, ${cuts} cuts, missing 0`);
+    },
+  );
 
   test('a reading typed in the page comes to the devices; with the desk gone the page works on', async () => {
     const { page } = browser;
     const [first] = devices as [Device];
     const before = (await first.log()).length;
-    await page.getByRole('button', { name: /1000 entries|entries/ }).last().click();
-    await page.getByText(/Step \d+ of 25/).first().waitFor();
+    await page
+      .getByRole('button', { name: /1000 entries|entries/ })
+      .last()
+      .click();
+    await page
+      .getByText(/Step \d+ of 25/)
+      .first()
+      .waitFor();
     await page.getByRole('button', { name: /^Next/ }).click();
     await expect.poll(async () => (await first.log()).length, { timeout: 20_000 }).toBeGreaterThan(before);
 

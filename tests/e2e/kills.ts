@@ -90,7 +90,10 @@ export async function killServer(): Promise<KillServer> {
       // A page that is killed leaves its last message cut short: then nothing was acknowledged by it.
       bodyOf(request)
         .then((body) => note(pathname, job(name), name, body))
-        .then(() => response.end(), () => response.destroy());
+        .then(
+          () => response.end(),
+          () => response.destroy(),
+        );
     } else response.end('<!doctype html><title>kills</title><script type="module" src="./page.js' + '"></script>');
   });
   await new Promise<void>((listening) => server.listen(0, '127.0.0.1', () => listening()));
@@ -111,11 +114,27 @@ export async function killServer(): Promise<KillServer> {
 
 /** Flags that leave out what a killed page does not need, so that a start costs a second and a half of one core. */
 const FLAGS = [
-  '--headless', '--no-sandbox', '--disable-gpu', '--in-process-gpu', '--no-zygote', '--disable-quic', '--disable-dev-shm-usage',
-  '--no-first-run', '--no-default-browser-check', '--disable-background-networking', '--disable-component-update',
-  '--disable-default-apps', '--disable-domain-reliability', '--disable-sync', '--disable-extensions', '--disable-breakpad',
-  '--disable-component-extensions-with-background-pages', '--password-store=basic', '--mute-audio',
-  '--disable-features=OptimizationHints,MediaRouter,Translate', '--enable-features=NetworkServiceInProcess2',
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--in-process-gpu',
+  '--no-zygote',
+  '--disable-quic',
+  '--disable-dev-shm-usage',
+  '--no-first-run',
+  '--no-default-browser-check',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-default-apps',
+  '--disable-domain-reliability',
+  '--disable-sync',
+  '--disable-extensions',
+  '--disable-breakpad',
+  '--disable-component-extensions-with-background-pages',
+  '--password-store=basic',
+  '--mute-audio',
+  '--disable-features=OptimizationHints,MediaRouter,Translate',
+  '--enable-features=NetworkServiceInProcess2',
 ];
 
 /** Opens an address in a Chromium of its own process group; `kill` ends all of it at once, as a power cut would. */

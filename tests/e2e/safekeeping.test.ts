@@ -26,10 +26,11 @@ describe('keeping the record safe', () => {
   beforeAll(async () => {
     served = await servePage();
     browser = await launch({ profile });
-    // The browser's own dialogue cannot be pressed by a test; a folder of the page's private file system stands in for the chosen one.
+    // The browser's own dialogue cannot be pressed by a test; a folder of the page's private file system stands in.
     await browser.page.addInitScript(() => {
       Object.assign(globalThis, {
-        showDirectoryPicker: async () => await (await navigator.storage.getDirectory()).getDirectoryHandle('backups', { create: true }),
+        showDirectoryPicker: async () =>
+          await (await navigator.storage.getDirectory()).getDirectoryHandle('backups', { create: true }),
       });
     });
     await browser.page.goto(served.url);

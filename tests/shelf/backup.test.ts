@@ -1,13 +1,24 @@
 import { describe, expect, it } from 'vitest';
 import {
-  backUp, describeBackupFault, describeRestored, folderOf, memoryShelf, MOST_FILE_LENGTH, openLog, readJobFile, restore, tooLarge,
-  writeJobFile, type BackupFolder,
+  backUp,
+  describeBackupFault,
+  describeRestored,
+  folderOf,
+  memoryShelf,
+  MOST_FILE_LENGTH,
+  openLog,
+  readJobFile,
+  restore,
+  tooLarge,
+  writeJobFile,
+  type BackupFolder,
 } from '../../src/shelf/index.ts';
 import { golden, goldenText, plan, reading } from './sample.ts';
 
 /** A folder in memory that may refuse; `texts` is what lies in it. */
 function folder(texts = new Map<string, string>(), mood = { allowed: true, broken: false }): BackupFolder {
-  const wholly = <T>(value: T): Promise<T> => (mood.broken ? Promise.reject(new Error('the stick was pulled out')) : Promise.resolve(value));
+  const wholly = <T>(value: T): Promise<T> =>
+    mood.broken ? Promise.reject(new Error('the stick was pulled out')) : Promise.resolve(value);
   return {
     name: 'stick',
     allowed: () => Promise.resolve(mood.allowed),
@@ -22,7 +33,10 @@ describe('a backup in a folder', () => {
     const shelf = memoryShelf(() => 0);
     await shelf.take(golden, { newId: 'unused', at: 0 });
     const texts = new Map<string, string>();
-    expect(await backUp(shelf, folder(texts), 'golden-axle-1')).toEqual({ ok: true, value: { events: golden.kept.events.length } });
+    expect(await backUp(shelf, folder(texts), 'golden-axle-1')).toEqual({
+      ok: true,
+      value: { events: golden.kept.events.length },
+    });
     // A second backup takes the place of the first.
     await shelf.append('golden-axle-1', reading(golden.kept.events.length + 1, 'later'));
     await backUp(shelf, folder(texts), 'golden-axle-1');
@@ -40,8 +54,15 @@ describe('a backup in a folder', () => {
   });
 
   it('names each file that is damaged, and takes in the rest', async () => {
-    const texts = new Map([['a.job.json', goldenText.slice(0, 400)], ['b.job.json', goldenText]]);
-    const restored = await restore(memoryShelf(() => 0), folder(texts), { newId: () => 'new', at: 0 });
+    const texts = new Map([
+      ['a.job.json', goldenText.slice(0, 400)],
+      ['b.job.json', goldenText],
+    ]);
+    const restored = await restore(
+      memoryShelf(() => 0),
+      folder(texts),
+      { newId: () => 'new', at: 0 },
+    );
     expect(restored.ok && restored.value.taken).toHaveLength(1);
     expect(restored.ok && restored.value.refused).toEqual([expect.stringMatching(/^a\.job\.json: line \d+, column \d+/)]);
     expect(restored.ok && describeRestored(restored.value)).toMatch(/^1 job came in.* Not taken in: a\.job\.json/);
@@ -51,9 +72,13 @@ describe('a backup in a folder', () => {
     const shelf = memoryShelf(() => 0);
     await shelf.start('job-1', plan, 1000);
     const asked = await backUp(shelf, folder(new Map(), { allowed: false, broken: false }), 'job-1');
-    expect(!asked.ok && describeBackupFault(asked.error)).toBe('The browser asks you again before it writes into the folder "stick".');
+    expect(!asked.ok && describeBackupFault(asked.error)).toBe(
+      'The browser asks you again before it writes into the folder "stick".',
+    );
     const broken = await backUp(shelf, folder(new Map(), { allowed: true, broken: true }), 'job-1');
-    expect(!broken.ok && describeBackupFault(broken.error)).toMatch(/"stick" \(the stick was pulled out\)\. Is the folder still there/);
+    expect(!broken.ok && describeBackupFault(broken.error)).toMatch(
+      /"stick" \(the stick was pulled out\)\. Is the folder still there/,
+    );
     const missing = await backUp(shelf, folder(), 'nowhere');
     expect(!missing.ok && describeBackupFault(missing.error)).toBe('There is no job "nowhere" on this device.');
     const unread = await restore(shelf, folder(new Map(), { allowed: true, broken: true }), { newId: () => 'new', at: 0 });
@@ -102,16 +127,21 @@ describe('the whole job as a file where the store has gone silent', () => {
   it('keeps the events that this build does not know, and their numbers', async () => {
     const foreign = '{"id":"e-x","seq":2,"at":1750000000002,"v":1,"body":{"type":"SpindleWarmed","minutes":4}}';
     const inner = memoryShelf(() => 0);
-    await inner.take({ ...golden, job: 'job-1', events: [], unknown: [], kept: { ...golden.kept, events: [] } }, { newId: 'x', at: 0 });
+    const begun = { ...golden, job: 'job-1', events: [], unknown: [], kept: { ...golden.kept, events: [] } };
+    await inner.take(begun, { newId: 'x', at: 0 });
     await inner.append('job-1', reading(1));
     const before = await inner.copy('job-1');
     if (!before.ok) throw new Error('the job is not there');
-    const file = readJobFile(writeJobFile({ ...before.value, kept: { ...before.value.kept, events: [...before.value.kept.events, foreign] } }));
+    const { kept } = before.value;
+    const file = readJobFile(writeJobFile({ ...before.value, kept: { ...kept, events: [...kept.events, foreign] } }));
     if (!file.ok) throw new Error('the sample does not read');
     await inner.take(file.value, { newId: 'x', at: 0 });
     const opened = await inner.open('job-1');
     if (!opened.ok) throw new Error('the job does not open');
-    const silent = { ...inner, copy: () => Promise.resolve({ ok: false, error: { key: 'store-denied', detail: 'gone' } } as const) };
+    const silent = {
+      ...inner,
+      copy: () => Promise.resolve({ ok: false, error: { key: 'store-denied', detail: 'gone' } } as const),
+    };
     const log = openLog(silent, opened.value);
     await log.append(reading(3));
     const saved = readJobFile(writeJobFile(await log.asFile()));

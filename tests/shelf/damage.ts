@@ -4,8 +4,27 @@ export const WHAT_TO_DO = /(Fetch|Correct|Export|export|Choose|Update)/;
 
 /** Values that do harm where they are not expected. */
 const HOSTILE = [
-  'null', 'true', '-1', '0.5', '1e308', '1e999', '9007199254740993', '""', '"x"', '[]', '{}', '"\\u0000"', '"\\ud800"', '"__proto__"',
-  '{"__proto__":{"title":1}}', '{"constructor":{"prototype":{}}}', '[[[[[[]]]]]]', `"${'9'.repeat(400)}mm"`, '"-5mm"', '"1e5mm"', '"0/0in"',
+  'null',
+  'true',
+  '-1',
+  '0.5',
+  '1e308',
+  '1e999',
+  '9007199254740993',
+  '""',
+  '"x"',
+  '[]',
+  '{}',
+  '"\\u0000"',
+  '"\\ud800"',
+  '"__proto__"',
+  '{"__proto__":{"title":1}}',
+  '{"constructor":{"prototype":{}}}',
+  '[[[[[[]]]]]]',
+  `"${'9'.repeat(400)}mm"`,
+  '"-5mm"',
+  '"1e5mm"',
+  '"0/0in"',
   `"${'a'.repeat(5000)}"`,
 ];
 
@@ -20,7 +39,7 @@ function valuesIn(text: string): readonly Span[] {
   return found;
 }
 
-/** A good file damaged in one to three places, as `pick` says: cut, torn, changed, doubled, deepened, or with a value that does harm. */
+/** A good file damaged in one to three places as `pick` says: cut, changed, doubled, deepened, or with a value that does harm. */
 export function damaged(good: string, pick: (below: number) => number): string {
   let text = good;
   for (let times = 1 + pick(3); times > 0; times -= 1) {
@@ -38,7 +57,8 @@ export function damaged(good: string, pick: (below: number) => number): string {
     else {
       const values = valuesIn(good);
       const value = values[pick(values.length)];
-      if (value !== undefined) text = text.slice(0, value.at) + (HOSTILE[pick(HOSTILE.length)] ?? '') + text.slice(value.at + value.length);
+      if (value !== undefined)
+        text = text.slice(0, value.at) + (HOSTILE[pick(HOSTILE.length)] ?? '') + text.slice(value.at + value.length);
     }
   }
   return text;

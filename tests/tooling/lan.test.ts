@@ -36,7 +36,10 @@ describe('the certificate of this computer', () => {
   });
 
   test('names what it is for and may not sign further authorities', async () => {
-    const { cert, fingerprint } = await ensureCertificate(['localhost'], ['192.0.2.9'], { folder: join(folder, 'other'), now: NOW });
+    const { cert, fingerprint } = await ensureCertificate(['localhost'], ['192.0.2.9'], {
+      folder: join(folder, 'other'),
+      now: NOW,
+    });
     const certificate = new X509Certificate(cert);
     expect(certificate.subjectAltName).toBe('DNS:localhost, IP Address:192.0.2.9');
     expect(certificate.verify(certificate.publicKey)).toBe(true);
@@ -89,13 +92,18 @@ describe('the page on the network', () => {
     for (const [name, value] of Object.entries(HEADERS)) expect(headers[name.toLowerCase()]).toBe(value);
   });
 
-  test.each(['/../secret.txt', '/%2e%2e/secret.txt', '/..%2fsecret.txt', '//secret.txt', '/%5c..%5csecret.txt', '/share/jobs', '/swarfside-key.pem'])(
-    '%s is not there',
-    async (path) => {
-      const { status, body } = await ask(path);
-      expect([status, body]).toEqual([404, 'Not found\n']);
-    },
-  );
+  test.each([
+    '/../secret.txt',
+    '/%2e%2e/secret.txt',
+    '/..%2fsecret.txt',
+    '//secret.txt',
+    '/%5c..%5csecret.txt',
+    '/share/jobs',
+    '/swarfside-key.pem',
+  ])('%s is not there', async (path) => {
+    const { status, body } = await ask(path);
+    expect([status, body]).toEqual([404, 'Not found\n']);
+  });
 
   test('is announced with address, QR code, fingerprint, what the browser will warn of, and how to trust it', () => {
     expect(text).toContain(`On this network: ${served.url}`);
@@ -104,7 +112,14 @@ describe('the page on the network', () => {
     expect(text).toMatch(/the browser will warn that the connection is not private/);
     expect(text).toContain(join(home, 'swarfside-certificate.pem'));
     expect(text).toContain('Code for working together: ABCDE-FGHJK');
-    const plain = { url: 'https://192.0.2.7:4443/', others: ['https://192.0.2.8:4443/'], certFile: 'x', fingerprint: 'y', made: false, code: null };
+    const plain = {
+      url: 'https://192.0.2.7:4443/',
+      others: ['https://192.0.2.8:4443/'],
+      certFile: 'x',
+      fingerprint: 'y',
+      made: false,
+      code: null,
+    };
     expect(announcement(plain)).toContain('(or https://192.0.2.8:4443/)');
     expect(announcement(plain)).not.toContain('Code');
   });

@@ -43,10 +43,13 @@ describe("what npm's audit says", () => {
   ])('a fault that is %s gives %i failure and %i remark', (severity, failures, remarks) => {
     const found = auditFindings(report(severity));
     expect([found?.failures.length, found?.remarks.length]).toEqual([failures, remarks]);
-    expect([...(found?.failures ?? []), ...(found?.remarks ?? [])][0]).toBe(`planted <2 has a known fault (${severity}): npm audit says which`);
+    expect([...(found?.failures ?? []), ...(found?.remarks ?? [])][0]).toBe(
+      `planted <2 has a known fault (${severity}): npm audit says which`,
+    );
   });
-  test.each([['{"message":"405 Method Not Allowed","error":{"summary":""}}'], ['npm error network'], ['']])('%j is no answer', (output) =>
-    expect(auditFindings(output)).toBeNull(),
+  test.each([['{"message":"405 Method Not Allowed","error":{"summary":""}}'], ['npm error network'], ['']])(
+    '%j is no answer',
+    (output) => expect(auditFindings(output)).toBeNull(),
   );
 });
 

@@ -21,7 +21,14 @@ export function HandOverSection({ store }: { readonly store: StoreApi<HandOver> 
         }}
       >
         <label>
-          {w.code} <input type="text" value={code} autoComplete="off" spellCheck={false} onChange={(event) => setCode(event.target.value)} />
+          {w.code}{' '}
+          <input
+            type="text"
+            value={code}
+            autoComplete="off"
+            spellCheck={false}
+            onChange={(event) => setCode(event.target.value)}
+          />
         </label>{' '}
         <button type="submit" className="plain-button">
           {w.start}

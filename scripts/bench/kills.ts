@@ -1,0 +1,38 @@
+/**
+ * A thousand kills of the browser while readings are taken: acknowledged and missing, and whether the log opens each time. Run:
+ * npm run bench -- kills; by itself: npx tsx scripts/bench/kills.ts [--kills N] [--seed N] [--lanes N]
+ */
+import { parseArgs } from 'node:util';
+import { forgetProfile, freshProfile } from '../../tests/e2e/harness.ts';
+import { killAgainAndAgain, killServer } from '../../tests/e2e/kills.ts';
+
+const { values: options } = parseArgs({
+  options: {
+    kills: { type: 'string', default: '1000' },
+    seed: { type: 'string', default: '1' },
+    lanes: { type: 'string', default: '2' },
+  },
+});
+const lanes = Number(options.lanes);
+const kills = Math.ceil(Number(options.kills) / lanes);
+const seed = Number(options.seed);
+const server = await killServer();
+const begun = performance.now();
+const profiles = Array.from({ length: lanes }, () => freshProfile());
+try {
+  const names = await Promise.all(
+    profiles.map((profile, lane) => killAgainAndAgain(server, profile, { lane: `lane${lane}`, kills, seed: seed + lane })),
+  );
+  const jobs = names.flat().map(server.job);
+  const acknowledged = jobs.reduce((sum, job) => sum + job.acknowledged.length, 0);
+  const wrong = jobs.flatMap((job) => job.wrong);
+  const seconds = (performance.now() - begun) / 1000;
+  process.stdout.write(
+    `killed ${kills * lanes} times (seeds ${seed} to ${seed + lanes - 1}) in ${seconds.toFixed(0)} s: ${acknowledged} events acknowledged, ` +
+      `${wrong.length === 0 ? 'none missing, every log opened sound' : wrong.join('; ')}\n`,
+  );
+  process.exitCode = wrong.length === 0 ? 0 : 1;
+} finally {
+  await server.close();
+  profiles.forEach(forgetProfile);
+}
