@@ -1,6 +1,6 @@
 #!/bin/bash
 # The one command: makes the training speech, trains the network, exports it. Usage: train.sh AUDIO_FOLDER EMBEDDING.onnx
-# README.md says what must be installed, and what STEPS means for a machine without a GPU.
+# README.md says what must be installed, and what STEPS, SENTENCES and OUT mean for a trial on a machine without a GPU.
 set -euo pipefail
 audio=$1 embedding=$2
 here=$(cd "$(dirname "$0")" && pwd)
@@ -15,7 +15,7 @@ cd "$root"
 stage() {
   local seed=$1 sentences=$2 steps=$3 rate=$4
   shift 4
-  npx tsx "$here/phrases.ts" "$work/phrases$seed.txt" "$sentences" "$seed"
+  npx tsx "$here/phrases.ts" "$work/phrases$seed.txt" "${SENTENCES:-$sentences}" "$seed"
   "$python" "$here/synthesise.py" "$work/phrases$seed.txt" "$work/shards$seed" --seed "$seed"
   "$python" "$here/train.py" --shards "$work/shards$seed" --real "$work/real.npz" --embedding "$embedding" --out "$work/stage$seed" \
     --steps "${STEPS:-$steps}" --seconds "${SECONDS_A_STEP:-600}" --rate "$rate" --seed "$seed" --noises "${NOISES:-960}" "$@"
@@ -24,6 +24,11 @@ stage 1 42000 5900 2e-3
 stage 2 42000 5600 1.2e-3 --start "$work/stage1/swarfnet.npz"
 stage 3 20000 900 8e-4 --start "$work/stage2/swarfnet.npz"
 
+if [ -n "${OUT:-}" ]; then
+  # A trial: the network of the project and the fixtures of its tests are left alone.
+  "$python" "$here/export.py" "$work/stage3/swarfnet.npz" "$OUT"
+  exit
+fi
 "$python" "$here/export.py" "$work/stage3/swarfnet.npz" models/swarfnet/swarfnet.onnx --check tests/ear/network/phone-net.json
 "$python" "$here/mel_fixture.py" tests/ear/network/mels.json
 npx tsx scripts/models/manifest.ts
