@@ -48,6 +48,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     reply: null,
     listening: { mode: 'hold', state: 'off', levelDb: null, floorDb: null, tooLoud: false, callName: '' },
     volume: 1,
+    speech: null,
     instrument: null,
     notices: [],
     unstored: 0,
@@ -91,6 +92,11 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     release: () => ear?.release(),
     hush: () => voice?.hush(),
     restart,
+    setSpeech: (settings) => {
+      voice?.set(settings);
+      showSpeech();
+      void voice?.say([], 'stored');
+    },
     wipe,
     dismiss: (id) => store.setState((state) => ({ notices: state.notices.filter((each) => each.id !== id) })),
   }));
@@ -223,6 +229,10 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     await speak(done, heardAt);
   }
 
+  function showSpeech(): void {
+    if (voice !== null) store.setState({ volume: voice.volume, speech: voice.settings });
+  }
+
   async function speak(taken: Turn, heardAt: HearingTimes | null): Promise<void> {
     await voiceOpening;
     if (voice === null) return;
@@ -246,13 +256,16 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
         store.getState().stopListening();
         return;
       case 'louder':
-        store.setState({ volume: voice?.louder() ?? store.getState().volume });
+        voice?.louder();
+        showSpeech();
         return;
       case 'quieter':
-        store.setState({ volume: voice?.quieter() ?? store.getState().volume });
+        voice?.quieter();
+        showSpeech();
         return;
       case 'slower':
         voice?.slower();
+        showSpeech();
         return;
       case 'hush':
         voice?.hush();
@@ -348,7 +361,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     voiceOpening ??= deps.openVoice().then(
       (opened) => {
         voice = opened;
-        store.setState({ volume: opened.volume });
+        showSpeech();
         if (opened.trouble !== null) broken('voice', opened.trouble);
         opened.onSpeaking((speaking) => {
           ear?.deaf(speaking);

@@ -2,6 +2,7 @@ import type { Intent, JobState, Plan, Reply, Talk } from '../job/index.ts';
 import type { DisplayUnit, InstrumentKind } from '../measure/index.ts';
 import type { Draft } from '../part/index.ts';
 import type { EarSettings, ListeningMode, Personal, Take } from '../ear/index.ts';
+import type { VoiceSettings } from '../voice/index.ts';
 import type { JobSummary } from '../shelf/index.ts';
 import type { StoreApi } from 'zustand/vanilla';
 import type { HandOver } from './handOver.ts';
@@ -64,6 +65,8 @@ export type AssistantState = {
   /** How the ear is set, and the set-up of the person's own voice; absent until the ear was opened once. */
   readonly hearing?: Hearing;
   readonly volume: number;
+  /** How the voice is set; null until it is open. */
+  readonly speech: VoiceSettings | null;
   readonly instrument: InstrumentKind | null;
   readonly notices: readonly Notice[];
   /** Readings that could not be stored and are kept in memory only. */
@@ -97,6 +100,8 @@ export type AssistantState = {
   release(): void;
   hush(): void;
   restart(part: 'ear' | 'voice'): Promise<void>;
+  /** Sets the voice, keeps it so, and sounds a tone at it. */
+  setSpeech(settings: VoiceSettings): void;
   dismiss(notice: string): void;
   /** Begins to lay out a part, with the machines of the last draft. */
   newDraft(unit: DisplayUnit): Promise<void>;

@@ -10,6 +10,10 @@ export async function openVoice(base: string, now: () => number): Promise<VoiceP
     get volume() {
       return volumeOf(speaker.settings);
     },
+    get settings() {
+      return speaker.settings;
+    },
+    set: (settings) => speaker.setSettings(settings),
     say: (spoken, tone) => speaker.say(spoken, tone),
     hush: () => speaker.hush(),
     louder: () => volumeOf(speaker.louder()),

@@ -1,9 +1,12 @@
 import type { Tone } from '../job/index.ts';
 import type { Spoken } from '../phrasebook/index.ts';
+import type { VoiceSettings } from '../voice/index.ts';
 
 /** The voice as the assistant uses it. `louder` and `quieter` give the new volume, 0 to 1. */
 export interface VoicePort {
   readonly volume: number;
+  readonly settings: VoiceSettings;
+  set(settings: VoiceSettings): void;
   /** What the voice has to do without, in one line; null when all is well. */
   readonly trouble: string | null;
   say(spoken: readonly Spoken[], tone: Tone | null): Promise<{ readonly firstSampleAt: number | null }>;

@@ -114,6 +114,8 @@ export async function createEar(options: EarOptions): Promise<Ear> {
       if (settings.callName !== before.callName) tell({ type: 'call-name', callName: settings.callName });
       if (settings.personal !== before.personal) tell({ type: 'adapt', personal: settings.personal });
       if (settings.headset) tell({ type: 'deaf', deaf: false });
+      // Opened anew by the next `start`, on the one that was chosen.
+      if (settings.microphone !== before.microphone) stop();
     },
     study: (said) =>
       new Promise((resolve) => {
@@ -134,7 +136,7 @@ export async function createEar(options: EarOptions): Promise<Ear> {
       const opened = await openMicrophone(port1, () => {
         stop();
         emit({ type: 'fault', part: 'microphone', message: describeMicrophoneFault('lost') });
-      });
+      }, settings.microphone);
       microphone = opened;
       tell({ type: 'sound', port: port2, rateHz: opened.rateHz }, [port2]);
     },

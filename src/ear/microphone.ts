@@ -19,14 +19,14 @@ const FAULTS: Readonly<Record<string, MicrophoneFault>> = {
   AbortError: 'busy',
 };
 
-async function openStream(): Promise<MediaStream> {
+async function openStream(device: string | null): Promise<MediaStream> {
   // Not there at all where the page is not secure, whatever the types say.
   const devices = navigator.mediaDevices as MediaDevices | undefined;
   if (devices === undefined) throw new MicrophoneError('insecure');
   try {
     // The browser's own noise suppression and gain are made for telephony and hurt a recogniser (docs/ear.md).
     return await devices.getUserMedia({
-      audio: { channelCount: 1, echoCancellation: false, noiseSuppression: false, autoGainControl: false },
+      audio: { channelCount: 1, echoCancellation: false, noiseSuppression: false, autoGainControl: false, ...(device === null ? {} : { deviceId: { ideal: device } }) },
     });
   } catch (cause) {
     throw new MicrophoneError((cause instanceof Error ? FAULTS[cause.name] : undefined) ?? 'unknown', { cause });
@@ -41,9 +41,12 @@ function contextsToTry(): readonly (() => AudioContext)[] {
   ];
 }
 
-/** Opens the microphone and leads its samples, mono, to a port. Throws `MicrophoneError`. `lost` is called when it goes away. */
-export async function openMicrophone(port: MessagePort, lost: () => void): Promise<Microphone> {
-  const stream = await openStream();
+/**
+ * Opens the microphone and leads its samples, mono, to a port. `device` is the browser's id of one, taken where it is there. Throws
+ * `MicrophoneError`. `lost` is called when it goes away.
+ */
+export async function openMicrophone(port: MessagePort, lost: () => void, device: string | null): Promise<Microphone> {
+  const stream = await openStream(device);
   let failure: unknown = null;
   for (const open of contextsToTry()) {
     let context: AudioContext | null = null;

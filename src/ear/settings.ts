@@ -7,12 +7,14 @@ export const earSettingsSchema = z.strictObject({
   callName: z.enum(CALL_NAMES),
   /** The answer is heard in a headset only, so the ear may listen while the page speaks. */
   headset: z.boolean(),
+  /** The microphone that was chosen, by the browser's id of it; null for whichever the device prefers. */
+  microphone: z.string().max(400).nullable().default(null),
   /** What was fitted to the person's own voice; null before the set-up. */
   personal: personalSchema.nullable(),
 });
 export type EarSettings = z.output<typeof earSettingsSchema>;
 
-export const FIRST_EAR_SETTINGS: EarSettings = { callName: CALL_NAMES[0], headset: false, personal: null };
+export const FIRST_EAR_SETTINGS: EarSettings = { callName: CALL_NAMES[0], headset: false, microphone: null, personal: null };
 
 const KEY = 'swarfside.ear';
 

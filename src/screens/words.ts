@@ -231,6 +231,7 @@ export const words = {
       'far-from-the-target': 'It is far from the target.',
       'under-the-low-limit': 'It is under the low limit.',
       'past-the-high-limit': 'It is past the high limit.',
+      'contradicts-the-cuts': 'The cuts say otherwise.',
     } satisfies Record<Doubt, string>,
     keep: 'Keep it?',
     leave: {

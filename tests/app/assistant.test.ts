@@ -57,7 +57,7 @@ class TestEar implements Ear {
     const hypothesis = {
       words: [],
       text,
-      confidence: accepted ? 0.9 : 0.2,
+      confidence: accepted ? 0.99 : 0.2,
       accepted,
       reason: accepted ? null : 'unsure',
       fillerScore: 0,
@@ -69,6 +69,10 @@ class TestEar implements Ear {
 
 class TestVoice implements VoicePort {
   volume = 0.5;
+  settings = { loudness: 4, pace: 0 };
+  set(settings: { loudness: number; pace: number }): void {
+    this.settings = settings;
+  }
   trouble = null;
   said: string[] = [];
   hushed = 0;

@@ -62,6 +62,7 @@ export function fakeStore(plan: Plan | null, events: readonly EventBody[] = [], 
       reply: null,
       listening: { mode: 'hold', state: 'waiting', levelDb: -48, floorDb: -56, tooLoud: false, callName: 'shop hand' },
       volume: 1,
+      speech: { loudness: 4, pace: 0 },
       instrument: null,
       notices: [],
       unstored: 0,
@@ -133,6 +134,10 @@ export function fakeStore(plan: Plan | null, events: readonly EventBody[] = [], 
         done(() => {
           called('restart', part);
         }),
+      setSpeech: (speech) => {
+        called('setSpeech', speech);
+        set({ speech });
+      },
       newDraft: (unit) =>
         done(() => {
           called('newDraft', unit);

@@ -212,6 +212,14 @@ export function JobsPage() {
         {handOver !== null && <HandOverSection store={handOver} />}
         <section>
           <div className="choices">
+            <button type="button" className="choice" onClick={() => store.getState().goTo('voice')}>
+              <b>{w.voice}</b>
+              <span>{w.voiceAbout}</span>
+            </button>
+            <button type="button" className="choice" onClick={() => store.getState().goTo('keys')}>
+              <b>{w.keys}</b>
+              <span>{w.keysAbout}</span>
+            </button>
             <WipeButton />
           </div>
         </section>

@@ -1,4 +1,5 @@
 import { COMMANDS, type Command } from '../../phrasebook/index.ts';
+import { PEDAL_DEEDS, USUAL_KEYS, type KeyMap } from './keyMap.ts';
 
 /** What a key (or a pedal, or a caliper that types) asks for, before it is known what is open on the page. */
 export type KeyDeed =
@@ -24,15 +25,10 @@ export type KeyPress = {
  * The meaning of a key on the machine page, or null for the browser's own. Nothing is taken from a text field; Enter on a
  * control that has the focus presses that control.
  */
-export function keyDeed(press: KeyPress): KeyDeed | null {
+export function keyDeed(press: KeyPress, map: KeyMap = USUAL_KEYS): KeyDeed | null {
   if (press.inField || press.withModifier) return null;
+  for (const does of PEDAL_DEEDS) if (map[does] === press.key) return { do: does };
   switch (press.key) {
-    case 'PageDown':
-      return { do: 'next' };
-    case 'PageUp':
-      return { do: 'back' };
-    case ' ':
-      return { do: 'talk' };
     case 'Enter':
       return press.onControl ? null : { do: 'enter' };
     case 'Escape':

@@ -1,4 +1,5 @@
 import { useEffect, useLayoutEffect, useRef } from 'react';
+import { keyMap } from './keyMap.ts';
 import { keyDeed, type KeyDeed } from './keys.ts';
 
 /** What the page does with the keys. `talkUp` comes once for every `talk`, also when the page loses the keyboard meanwhile. */
@@ -25,12 +26,15 @@ export function useShopKeys(handlers: KeyHandlers): void {
       now.current.talkUp();
     };
     const down = (event: KeyboardEvent): void => {
-      const deed = keyDeed({
-        key: event.key,
-        withModifier: event.ctrlKey || event.altKey || event.metaKey,
-        inField: matches(event.target, FIELDS),
-        onControl: matches(event.target, CONTROLS),
-      });
+      const deed = keyDeed(
+        {
+          key: event.key,
+          withModifier: event.ctrlKey || event.altKey || event.metaKey,
+          inField: matches(event.target, FIELDS),
+          onControl: matches(event.target, CONTROLS),
+        },
+        keyMap(),
+      );
       if (deed === null) return;
       // Also of a repeat: the browser must not scroll, nor press the control that has the focus.
       event.preventDefault();
@@ -39,7 +43,7 @@ export function useShopKeys(handlers: KeyHandlers): void {
       now.current.down(deed);
     };
     const up = (event: KeyboardEvent): void => {
-      if (event.key !== ' ' || !talking) return;
+      if (event.key !== keyMap().talk || !talking) return;
       event.preventDefault();
       letGo();
     };
