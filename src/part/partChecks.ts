@@ -26,6 +26,8 @@ export function checkTurned({ turned, mates, unit }: Features, wrong: Wrong): vo
     if (feature.between !== null && !widths.has(feature.between)) wrong(['turned', index, 'between'], `no width is called "${feature.between}"`);
     if (feature.kind === 'taper' && feature.small >= feature.diameter.low)
       wrong(['turned', index, 'small'], `the small end, ${formatSize(feature.small, unit)}, is not smaller than the large end`);
+    if ((feature.kind === 'taper' || feature.kind === 'groove') && feature.finish !== 'turned')
+      wrong(['turned', index, 'finish'], `a ${feature.kind} is turned; it is not ${feature.finish} to a size`);
     if (!('mate' in feature)) return;
     if (feature.mate !== null && !known.has(feature.mate)) wrong(['turned', index, 'mate'], `no mate is called "${feature.mate}"`);
     if (feature.fit !== null && feature.mate === null) wrong(['turned', index, 'fit'], 'a fit needs a mate to fit');

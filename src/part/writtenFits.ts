@@ -4,7 +4,7 @@ import { fitLimits, type FitFault } from './fitted.ts';
 import { mateSchema, type Mate } from './mate.ts';
 import { placeName, type FileProblem } from './problem.ts';
 
-const fittedFeature = z.looseObject({ fit: z.string(), mate: z.string(), diameter: z.undefined() });
+const fittedFeature = z.looseObject({ fit: z.string(), mate: z.string(), diameter: z.undefined().optional() });
 const outline = z.looseObject({ unit: z.enum(['inch', 'millimetre']), mates: z.array(mateSchema), turned: z.array(z.unknown()) });
 
 function describeFitFault(fault: FitFault, mate: Mate, unit: 'inch' | 'millimetre'): string {
