@@ -3,7 +3,7 @@
  * that must be refused; clean and in machine noise, with what a stated confidence is worth.
  *
  * Usage: npm run bench -- ear [--audio FOLDER] [--engine NAME]… [--every N] [--phrases N] [--set dev|train] [--context off]
- * [--out FILE]
+ * [--condition NAME]… [--out FILE]
  * The real speech is no part of the repository: FOLDER holds dev.jsonl; without it only the synthetic part is run. `--every 5`
  * takes every fifth utterance.
  */
@@ -33,6 +33,7 @@ const { values } = parseArgs({
     phrases: { type: 'string', default: '640' },
     set: { type: 'string', default: 'dev' },
     context: { type: 'string', default: 'on' },
+    condition: { type: 'string', multiple: true },
     out: { type: 'string' },
   },
 });
@@ -92,7 +93,7 @@ for (const name of names) {
 }
 
 const rows: BenchRow[] = [];
-for (const condition of CONDITIONS)
+for (const condition of CONDITIONS.filter(({ name }) => values.condition?.includes(name) ?? true))
   for (const [index, item] of items.entries()) {
     const noise = noiseFor(condition, index);
     const clean = item.samples();
