@@ -2,7 +2,7 @@ import { CAUTIONS, type Operation } from '../route/index.ts';
 import type { EventBody } from './event.ts';
 import { progressOf } from './fold.ts';
 import { stepNumber } from './glance.ts';
-import { amount, count, line, sentence, size, type Piece } from './reply.ts';
+import { bareAmount, count, line, sentence, size, type Piece } from './reply.ts';
 import { setUpPrompt } from './setUpPrompt.ts';
 import type { JobState } from './state.ts';
 import { windowOf } from './window.ts';
@@ -18,7 +18,7 @@ export function targetPieces(state: JobState, operation: Operation): readonly (r
     case 'hole':
       return [sentence('target', size(window.aim))];
     case 'indicator':
-      return [sentence('target', amount(window.aim))];
+      return [sentence('target', bareAmount(window.aim), 'on-the-indicator')];
     case 'bore':
     case 'width':
       return [];

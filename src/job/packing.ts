@@ -28,7 +28,8 @@ export function packingPieces(state: JobState, operation: Operation): readonly (
   if (made === undefined || indicator.low === null || indicator.high === null)
     return [sentence('packing-piece', size(near(state, packingFor(bar, offset, 'point'))), 'under-one-jaw')];
   const range: Length = magnitude(minus(indicator.high, indicator.low));
-  return [sentence('packing-should-be', size(near(state, packingAgain(bar, made, offset, range))))];
+  const again = near(state, packingAgain(bar, made, offset, range));
+  return [again === near(state, made) ? sentence('that-is-it') : sentence('packing-should-be', size(again))];
 }
 
 export function packingAnswer(scene: Scene): Decision {

@@ -10,13 +10,14 @@ export type SetUpLength = 'finder' | 'circle' | 'line' | 'large' | 'small' | 'ov
 
 /**
  * What was read and said for the set-up of one operation. `jaws` and `spots` keep the order they came in: what to do next hangs on
- * the whole of it (`dialIn`, `highSpotOf`). `degrees` is the angle that the next reading is at, where it was said. `pattern` is what
+ * the whole of it (`dialIn`, `highSpotOf`). `degrees` is the angle that the next reading is at, where it was said, `anglesTold` that any was. `pattern` is what
  * the holes lie on, the one that was said last; `tapped` how far the tap was before the last count.
  */
 export type SetUpLog = {
   readonly jaws: readonly JawReading[];
   readonly spots: readonly SpotReading[];
   readonly degrees: number | null;
+  readonly anglesTold: boolean;
   readonly end: Length | null;
   readonly pattern: 'circle' | 'line' | null;
   readonly counts: Readonly<Partial<Record<Exclude<SetUpCount, 'degrees'>, number>>>;
@@ -29,6 +30,7 @@ export const NOTHING_SET_UP: SetUpLog = {
   jaws: [],
   spots: [],
   degrees: null,
+  anglesTold: false,
   end: null,
   pattern: null,
   counts: {},
@@ -58,11 +60,11 @@ export function setUpAfter(log: SetUpLog, body: SetUpEvent): SetUpLog {
     case 'SetUpCounted':
       switch (body.what) {
         case 'degrees':
-          return { ...log, degrees: body.count, firstAngle: body.count };
+          return { ...log, degrees: body.count, anglesTold: true, firstAngle: body.count };
         case 'turns':
           return { ...log, tappedBefore: log.counts.turns ?? 0, counts: { ...log.counts, turns: body.count } };
         case 'readings':
-          return { ...log, spots: [], degrees: null, counts: { ...log.counts, readings: body.count } };
+          return { ...log, spots: [], degrees: null, anglesTold: false, counts: { ...log.counts, readings: body.count } };
         case 'holes':
           return { ...log, counts: { ...log.counts, holes: body.count, hole: 1 } };
         case 'hole':
@@ -70,8 +72,12 @@ export function setUpAfter(log: SetUpLog, body: SetUpEvent): SetUpLog {
       }
     // eslint-disable-next-line no-fallthrough -- the inner switch returns in every case
     case 'SetUpGiven': {
-      const pattern = body.what === 'circle' || body.what === 'line' ? body.what : log.pattern;
-      return { ...log, pattern, lengths: { ...log.lengths, [body.what]: body.length } };
+      const lengths = { ...log.lengths, [body.what]: body.length };
+      if (body.what !== 'circle' && body.what !== 'line') return { ...log, lengths };
+      // Another pattern is begun: its holes and its first angle are its own.
+      const { readings, turns } = log.counts;
+      const counts = { ...(readings === undefined ? {} : { readings }), ...(turns === undefined ? {} : { turns }) };
+      return { ...log, pattern: body.what, counts, firstAngle: 0, lengths };
     }
   }
 }

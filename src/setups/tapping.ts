@@ -25,6 +25,6 @@ export function tapAfter({ quarters, blind }: TapPlan, before: number, now: numb
   const quartersLeft = quarters - now;
   if (quartersLeft < 0) return { next: 'too-deep', quartersLeft };
   if (quartersLeft === 0) return { next: 'at-depth', quartersLeft };
-  const due = blind && Math.floor(now / CLEAR_EVERY_QUARTERS) > Math.floor(before / CLEAR_EVERY_QUARTERS);
+  const due = blind && quartersLeft > BACK_OFF_QUARTERS && Math.floor(now / CLEAR_EVERY_QUARTERS) > Math.floor(before / CLEAR_EVERY_QUARTERS);
   return { next: due ? 'clear-chips' : 'back-off', quartersLeft };
 }

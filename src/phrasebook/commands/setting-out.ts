@@ -139,7 +139,7 @@ export const settingOut: readonly Command[] = [
   }),
   plain('set-up', { type: 'ask-set-up' }, {
     name: 'ask-set-up',
-    says: 'what now | now what | which jaw | next move',
+    says: 'what now | now what | which jaw | next move | how many turns [left | to go] | how many more turns',
     examples: ['what now', 'which jaw'],
     help: 'What to do next in this set-up.',
     changesLog: false, button: 'What now',
