@@ -101,15 +101,24 @@ export async function routeText(args: readonly string[]): Promise<string> {
   const { route, skipped } = again.edited;
   // Without a measured mate what changed is what the edits did; with one, what the measuring did to the edited route.
   const changes = changesBetween(request.measured.length === 0 ? drawn : before.route, route);
-  const warnings = checkRoute(part, machines, { ...route, operations: route.operations.filter(({ id }) => !skipped.includes(id)) });
+  const warnings = checkRoute(part, machines, {
+    ...route,
+    operations: route.operations.filter(({ id }) => !skipped.includes(id)),
+  });
   const plan: Plan = { id: part.id, title: part.name, invented, part, machines: [...machines], route };
   const written = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
   switch (request.as) {
     case 'sheet':
       return (
         routeSheet(part, machines, route, skipped) +
-        listed('What changed:', changes.map((change) => describeChange(change, part.unit))) +
-        listed('Edits that no longer apply:', again.leftOver.map(({ fault }) => describeEditFault(fault, route, part.unit)))
+        listed(
+          'What changed:',
+          changes.map((change) => describeChange(change, part.unit)),
+        ) +
+        listed(
+          'Edits that no longer apply:',
+          again.leftOver.map(({ fault }) => describeEditFault(fault, route, part.unit)),
+        )
       );
     case 'json':
       return written({

@@ -4,7 +4,7 @@ import { DEFERS_TO, STOP_FIRST } from './cautions.ts';
 import { checkRoute } from './checks.ts';
 import type { CautionKey } from './operation.ts';
 import type { Route } from './route.ts';
-import { mateLines, operationLines, SHEET_WIDTH, wrapped } from './sheetLines.ts';
+import { dialLines, mateLines, operationLines, SHEET_WIDTH, wrapped } from './sheetLines.ts';
 import { describeWarning } from './warnings.ts';
 
 const UNIT_NAMES = { inch: 'inches', millimetre: 'millimetres' } as const;
@@ -18,9 +18,9 @@ function timeText(minutes: number): string {
 }
 
 /**
- * The route as a plain text sheet, in the unit of the part: what a person takes to the machine. Steps are numbered from 1 through
- * the whole route, as they are spoken, each with a box to tick and room for the reading. What is passed over by an edit is marked.
- * Warnings of `checkRoute` stand at the end. No line is wider than 100 characters but a warning; ends with a line feed.
+ * The route as a plain text sheet, in the unit of the part: what a person takes to the machine. Steps are numbered from 1
+ * through the whole route, as they are spoken, each with a box to tick and room for the reading. What is passed over by an
+ * edit is marked. Warnings of `checkRoute` stand at the end. No line is wider than 100 characters but a warning; ends with a line feed.
  */
 export function routeSheet(part: Part, machines: readonly Machine[], route: Route, skipped: readonly string[] = []): string {
   const { unit, stock } = part;
@@ -57,6 +57,7 @@ export function routeSheet(part: Part, machines: readonly Machine[], route: Rout
       lines.push(...wrapped(holding?.holding ?? '', '', 0));
       for (const why of holding?.why ?? []) lines.push(...wrapped(why, '', 0));
       for (const other of holding?.alternatives ?? []) lines.push(...wrapped(other, 'Or: ', 4));
+      if (machine !== undefined) lines.push(...dialLines(machine, unit));
       lines.push('');
     }
     const step = index + 1;

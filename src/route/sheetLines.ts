@@ -1,8 +1,17 @@
-import { formatAmount, formatInch, formatMillimetre, formatSize, roundedQuotient, times, type DisplayUnit, type Length } from '../measure/index.ts';
+import {
+  formatAmount,
+  formatInch,
+  formatMillimetre,
+  formatSize,
+  times,
+  type DisplayUnit,
+  type Length,
+} from '../measure/index.ts';
 import type { Machine, Part } from '../part/index.ts';
 import { carriageTravel } from './carriage.ts';
 import { CAUTIONS } from './cautions.ts';
 import type { Cut, MeasuredQuantity, Operation, Target } from './operation.ts';
+import { nearestDivision, passesOf, threadInfeeds, type PassGroup } from './workings.ts';
 
 /** Widest line of a sheet, in characters: a page upright at a readable size. */
 export const SHEET_WIDTH = 100;
@@ -56,34 +65,72 @@ function targetLines(target: Target, instrument: string | null, unit: DisplayUni
   if (fit === null) return lines;
   const mate = mates.find((candidate) => candidate.id === fit.mate)?.say ?? fit.mate;
   const [least, most] = [formatAmount(fit.leastClearance, unit), formatAmount(fit.mostClearance, unit)];
-  return [...lines, ...labelled('fit', `${fit.name} in the ${mate}: clearance ${least} to ${most}. Measured again, the size moves with it.`)];
+  return [
+    ...lines,
+    ...labelled('fit', `${fit.name} in the ${mate}: clearance ${least} to ${most}. Measured again, the size moves with it.`),
+  ];
 }
 
-/** What a depth is on the cross-slide dial, in its divisions too where those are no thousandths or hundredths. */
-export function dialText(depth: Length, machine: Machine, unit: DisplayUnit): string {
-  const { reads, division } = machine.crossSlide;
-  const onDial = reads === 'diameter' ? times(depth, 2) : depth;
-  const divisions = roundedQuotient(onDial, division, 'half-away');
-  return `${formatAmount(onDial, unit)} on the dial (${divisions} division${divisions === 1 ? '' : 's'}; it reads the ${reads})`;
+/** What a depth is on the cross-slide dial, and the nearest division where it lies between two. */
+function onDial(depth: Length, machine: Machine | undefined, unit: DisplayUnit): string {
+  if (machine === undefined) return '';
+  const amount = machine.crossSlide.reads === 'diameter' ? times(depth, 2) : depth;
+  const nearest = nearestDivision(depth, machine);
+  const set = nearest === amount ? '' : `, set ${formatAmount(nearest, unit)}`;
+  return `, ${formatAmount(amount, unit)} on the dial${set}`;
 }
 
-function cutLines(cut: Cut, unit: DisplayUnit, machine: Machine | undefined): string[] {
+/** A group of passes: how many, how deep, what to dial, what they leave. */
+function passLine({ kind, count, depth, leaves }: PassGroup, machine: Machine | undefined, unit: DisplayUnit): string {
+  switch (kind) {
+    case 'rough':
+      return `${count} of ${bare(depth, unit)} on the radius${onDial(depth, machine, unit)}; leaves ${bare(leaves, unit)}`;
+    case 'last':
+      return `${count} equal last ones of ${bare(depth, unit)}${onDial(depth, machine, unit)}; leaves ${bare(leaves, unit)}`;
+    case 'spring':
+      return `${count} without infeed`;
+  }
+}
+
+/** The infeeds of a thread as the dial shows them, counted from where the tool touches. */
+function infeedLine(operation: Operation, machine: Machine | undefined, unit: DisplayUnit): string {
+  const dialled = threadInfeeds(operation).map((depth) => (machine?.crossSlide.reads === 'diameter' ? times(depth, 2) : depth));
+  return `from touching: ${dialled.map((depth) => bare(depth, unit)).join(', ')}`;
+}
+
+const ONLY_COUNTS = /^[A-Z][a-z]+ (?:equal )?pass(?:es)?\.$/;
+
+function cutLines(operation: Operation, cut: Cut, unit: DisplayUnit, machine: Machine | undefined): string[] {
   const feed = cut.feedPerTurn === null ? '' : `, feed ${bare(cut.feedPerTurn, unit)} a turn`;
   const lines = labelled('tool', `${cut.tool}, ${cut.speedRpm} rpm${feed}`);
-  if (cut.depthOnRadius !== null) {
-    const dial = machine === undefined ? '' : `: ${dialText(cut.depthOnRadius, machine, unit)}`;
-    lines.push(...labelled('depth', `${bare(cut.depthOnRadius, unit)} on the radius a pass${dial}`));
-  }
-  const ends = [
-    ...(cut.last === null ? [] : [`then two equal passes of ${bare(cut.last, unit)} on the radius`]),
-    ...(cut.spring ? ['then one without infeed'] : []),
-  ].join(', ');
-  const more = [...(ends === '' ? [] : [ends]), ...(cut.note === null ? [] : [cut.note])];
-  return [...lines, ...more.flatMap((line, index) => labelled(index === 0 && cut.depthOnRadius === null ? 'cut' : '', line))];
+  const groups = passesOf(operation);
+  const passes =
+    threadInfeeds(operation).length > 0
+      ? [infeedLine(operation, machine, unit)]
+      : groups.length > 0
+        ? groups.map((group) => passLine(group, machine, unit))
+        : cut.depthOnRadius === null
+          ? []
+          : [`${bare(cut.depthOnRadius, unit)} on the radius a pass${onDial(cut.depthOnRadius, machine, unit)}`];
+  lines.push(...passes.flatMap((line, index) => labelled(index === 0 ? 'passes' : '', line)));
+  // A note that only counts the passes says what stands above it.
+  return cut.note === null || ONLY_COUNTS.test(cut.note) ? lines : [...lines, ...labelled('cut', cut.note)];
+}
+
+/** The dials of a machine, said once for all that is done on it. */
+export function dialLines({ crossSlide, carriage }: Machine, unit: DisplayUnit): string[] {
+  const dial = (name: string, { division, perTurn }: { readonly division: Length; readonly perTurn: Length }): string =>
+    `${name} ${bare(division, unit)} a division and ${bare(perTurn, unit)} a turn`;
+  const along = carriage === null ? '' : `; ${dial('carriage', carriage)}`;
+  return wrapped(`${dial('cross slide', crossSlide)}, reads the ${crossSlide.reads}${along}.`, 'Dials: ', 7);
 }
 
 /** Where the carriage stops, and what that is on its dial where it has one. */
-function stopLines({ from, distance }: NonNullable<Operation['stop']>, unit: DisplayUnit, machine: Machine | undefined): string[] {
+function stopLines(
+  { from, distance }: NonNullable<Operation['stop']>,
+  unit: DisplayUnit,
+  machine: Machine | undefined,
+): string[] {
   const dial = machine?.carriage ?? null;
   if (dial === null) return labelled('stop', `${bare(distance, unit)} from the ${from}`);
   const { turns, divisions } = carriageTravel(distance, dial);
@@ -125,10 +172,13 @@ export function operationLines(operation: Operation, { step, part, machine, skip
     ...wrapped(operation.title, `${number} [ ] `, INDENT),
     ...(caution === null
       ? []
-      : labelled('CAUTION', cautionAt === null ? CAUTIONS[caution].shown : `${CAUTIONS[caution].say}. (In full at step ${cautionAt}.)`)),
+      : labelled(
+          'CAUTION',
+          cautionAt === null ? CAUTIONS[caution].shown : `${CAUTIONS[caution].say}. (In full at step ${cautionAt}.)`,
+        )),
     ...operation.before.flatMap((line, index) => labelled(index === 0 ? 'first' : '', line)),
     ...(target === null ? [] : targetLines(target, operation.instrument, unit, part.mates)),
-    ...(cut === null ? [] : cutLines(cut, unit, machine)),
+    ...(cut === null ? [] : cutLines(operation, cut, unit, machine)),
     ...(stop === null ? [] : stopLines(stop, unit, machine)),
     ...(angle === null ? [] : labelled('angle', `${angle} degrees`)),
     ...coordinateLines(operation, unit),
@@ -142,7 +192,10 @@ export function operationLines(operation: Operation, { step, part, machine, skip
 export function mateLines({ mates, unit }: Part): string[] {
   return mates.flatMap((mate) => {
     const read = mate.readings.map(({ value }) => formatSize(value, unit)).join(', ');
-    const known = read === '' ? `${formatSize(mate.nominal, unit)} until it is measured: ________` : `${formatSize(mate.nominal, unit)}, measured ${read}`;
+    const known =
+      read === ''
+        ? `${formatSize(mate.nominal, unit)} until it is measured: ________`
+        : `${formatSize(mate.nominal, unit)}, measured ${read}`;
     return wrapped(`${mate.name} (${mate.kind}), ${known}`, 'Mate      ', LABEL);
   });
 }

@@ -90,8 +90,8 @@ const CLASSES: Readonly<Record<Exclude<InchFit, ForceFit>, FitRow>> = {
 };
 
 /**
- * Force fits to 3.94 in as printed in Machinery's Handbook, 27th ed., table 11, p. 663; from .24 to 3.15 in the interferences agree
- * with the Aeronautical Engineer's Data Book, table 12.4. From 3.94 to 4.73 in from memory.
+ * Force fits to 3.94 in as printed in Machinery's Handbook, 27th ed., table 11, p. 663; from .24 to 3.15 in the interferences
+ * agree with the Aeronautical Engineer's Data Book, table 12.4. From 3.94 to 4.73 in from memory.
  */
 const FORCE: Readonly<Record<ForceFit, FitRow>> = {
   FN1: {

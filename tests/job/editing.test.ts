@@ -90,7 +90,9 @@ describe('a route that is edited while the job runs', () => {
   });
 
   test('an operation that is added when all is done is open', () => {
-    const all = plan.route.operations.map(({ id }): EventBody => ({ type: 'OperationFinished', operation: id, standing: 'no-size' }));
+    const all = plan.route.operations.map(
+      ({ id }): EventBody => ({ type: 'OperationFinished', operation: id, standing: 'no-size' }),
+    );
     const finished = after(start, ...all);
     expect(finished.open).toBeNull();
     const last = plan.route.operations.at(-1);

@@ -83,11 +83,7 @@ describe('one edit', () => {
     expect(step(route, FITTED).target?.aim).toBe(aim);
     expect(step(route, FITTED).title).toContain('1.0011');
     expect(step(route, 'file-arm-journal').target?.from).toBe(aim);
-    expect(changedFields(base, route)).toEqual([
-      `${FITTED} title`,
-      `${FITTED} target.aim`,
-      'file-arm-journal target.from',
-    ]);
+    expect(changedFields(base, route)).toEqual([`${FITTED} title`, `${FITTED} target.aim`, 'file-arm-journal target.from']);
   });
 
   test('a change of a limit of a fit keeps the fit, so that the window still moves with the mate', () => {
@@ -152,7 +148,11 @@ describe('what makes no sense is refused with its reason', () => {
   test.each<[string, unknown, EditFault['key']]>([
     ['an operation that is not there', { edit: 'skip', operation: 'nothing' }, 'no-such-operation'],
     ['after one that is not there', { edit: 'move', operation: ROUGH, after: 'nothing' }, 'no-such-operation'],
-    ['added after one that is not there', { edit: 'add', after: 'nothing', operation: probe('a', 'first-end') }, 'no-such-operation'],
+    [
+      'added after one that is not there',
+      { edit: 'add', after: 'nothing', operation: probe('a', 'first-end') },
+      'no-such-operation',
+    ],
     ['an id that is taken', { edit: 'add', after: ROUGH, operation: probe(FITTED, 'first-end') }, 'id-taken'],
     ['a split into an id that is taken', { edit: 'split', operation: ROUGH, at: '1.15in', second: FITTED }, 'id-taken'],
     ['a set-up that is not there', { edit: 'add', after: ROUGH, operation: probe('a', 'nowhere') }, 'no-such-setup'],
@@ -163,14 +163,26 @@ describe('what makes no sense is refused with its reason', () => {
     ['file before finish', { edit: 'move', operation: 'file-arm-journal', after: 'rough-bearing-seat' }, 'before-what-it-needs'],
     ['rough after finish', { edit: 'move', operation: ROUGH, after: FITTED }, 'after-what-needs-it'],
     ['turned before its mate is measured', { edit: 'move', operation: 'measure-arm-bore', after: FITTED }, 'after-what-needs-it'],
-    ['tapped before drilled', { edit: 'move', operation: 'tap-keeper-thread', after: 'length-bearing-seat' }, 'before-what-it-needs'],
+    [
+      'tapped before drilled',
+      { edit: 'move', operation: 'tap-keeper-thread', after: 'length-bearing-seat' },
+      'before-what-it-needs',
+    ],
     ['before the work is held', { edit: 'move', operation: 'finish-collar', after: null }, 'before-what-it-needs'],
     ['anything after parting off', { edit: 'move', operation: 'part-off', after: ROUGH }, 'before-what-it-needs'],
-    ['milled before its edges are found', { edit: 'move', operation: 'edges-pin-pocket', after: 'mill-pin-pocket' }, 'after-what-needs-it'],
+    [
+      'milled before its edges are found',
+      { edit: 'move', operation: 'edges-pin-pocket', after: 'mill-pin-pocket' },
+      'after-what-needs-it',
+    ],
     ['the holding skipped', { edit: 'skip', operation: second }, 'holds-the-work'],
     ['a split of what takes nothing', { edit: 'split', operation: second, at: '1in', second: 'b' }, 'nothing-to-split'],
     ['a split outside of the cut', { edit: 'split', operation: ROUGH, at: '1in', second: 'b' }, 'split-outside'],
-    ['a speed where nothing turns', { edit: 'change', operation: 'measure-arm-bore', numbers: { speedRpm: 100 } }, 'no-such-number'],
+    [
+      'a speed where nothing turns',
+      { edit: 'change', operation: 'measure-arm-bore', numbers: { speedRpm: 100 } },
+      'no-such-number',
+    ],
     ['a size where none is wanted', { edit: 'change', operation: 'part-off', numbers: { aim: '1in' } }, 'no-such-number'],
     ['a stop where there is none', { edit: 'change', operation: 'deburr', numbers: { stop: '1in' } }, 'no-such-number'],
     ['an aim outside its window', { edit: 'change', operation: FITTED, numbers: { aim: '1.1in' } }, 'aim-outside'],
@@ -231,7 +243,7 @@ describe('a mate measured again', () => {
     expect(is?.fit).toEqual(was?.fit);
   });
 
-  test('an operation of one\'s own that is fitted to it moves with it', () => {
+  test("an operation of one's own that is fitted to it moves with it", () => {
     const own = { ...step(base, 'file-arm-journal'), id: 'polish-after', title: 'Polish', say: 'Polish' };
     const edited = applied(base, { edit: 'add', after: 'file-arm-journal', operation: z.encode(operationSchema, own) });
     const again = reapply(after, edited.edits).edited.route;
@@ -249,9 +261,15 @@ describe('a mate measured again', () => {
 });
 
 /** Edits by numbers, so that any draw means something on any route; most apply, the rest are refused. */
-const draws = fc.array(fc.record({ kind: fc.nat(5), at: fc.nat(), to: fc.nat(), part: fc.integer({ min: 1, max: 99 }) }), { maxLength: 8 });
+const draws = fc.array(fc.record({ kind: fc.nat(5), at: fc.nat(), to: fc.nat(), part: fc.integer({ min: 1, max: 99 }) }), {
+  maxLength: 8,
+});
 
-function drawn(edited: EditedRoute, { kind, at, to, part }: { kind: number; at: number; to: number; part: number }, count: number): RouteEdit {
+function drawn(
+  edited: EditedRoute,
+  { kind, at, to, part }: { kind: number; at: number; to: number; part: number },
+  count: number,
+): RouteEdit {
   const { operations } = edited.route;
   const operation = operations[at % operations.length] as Operation;
   const after = to % (operations.length + 1) === 0 ? null : (operations[(to % (operations.length + 1)) - 1]?.id ?? null);
@@ -261,7 +279,13 @@ function drawn(edited: EditedRoute, { kind, at, to, part }: { kind: number; at: 
     case 0:
       return { edit: 'move', operation: id, after };
     case 1:
-      return { edit: 'split', operation: id, at: (aim + Math.round(((from - aim) * part) / 100)) as Length, second: `part-${count}`, mateSize: null };
+      return {
+        edit: 'split',
+        operation: id,
+        at: (aim + Math.round(((from - aim) * part) / 100)) as Length,
+        second: `part-${count}`,
+        mateSize: null,
+      };
     case 2:
       return { edit: 'skip', operation: id };
     case 3:
@@ -352,7 +376,8 @@ describe('laws of edits', () => {
         expect(again.edited.skipped).toEqual(edited.skipped);
         for (const operation of edited.route.operations) {
           const after = step(again.edited.route, operation.id);
-          if (edited.edits.some((edit) => edit.edit === 'note' && edit.operation === operation.id)) expect(after.note).toBe(operation.note);
+          if (edited.edits.some((edit) => edit.edit === 'note' && edit.operation === operation.id))
+            expect(after.note).toBe(operation.note);
           if (operation.target?.fit?.mate !== mate.id || operation.target.quantity !== 'diameter') continue;
           seen += 1;
           expect(after.target?.aim).toBe(plus(operation.target.aim, by as Length));
@@ -384,7 +409,13 @@ describe('laws of edits', () => {
 describe('edits in a part file', () => {
   test.each(DEMOS)('demo:%s: a part file reads with edits and without', (demo) => {
     const { part, machines } = demoPlan(demo);
-    const plain = { format: 'swarfside-part', version: 1, invented: true, part: demoJsonPart(demo), machines: demoMachines(demo) };
+    const plain = {
+      format: 'swarfside-part',
+      version: 1,
+      invented: true,
+      part: demoJsonPart(demo),
+      machines: demoMachines(demo),
+    };
     const without = readEditedPartFile(JSON.stringify(plain));
     expect(without.ok && without.value.edits).toEqual([]);
     expect(without.ok && without.value.part).toEqual(part);

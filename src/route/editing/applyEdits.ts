@@ -132,8 +132,8 @@ function applied({ route, skipped }: EditedRoute, edit: RouteEdit, done: Readonl
 }
 
 /**
- * The edit with what it needs to be applied again: the size of the mate that its sizes were set at, unless it says one already, and
- * the whole window where a part of it was set, since a route that is generated anew may have moved the rest.
+ * The edit with what it needs to be applied again: the size of the mate that its sizes were set at, unless it says one already,
+ * and the whole window where a part of it was set, since a route that is generated anew may have moved the rest.
  */
 function anchored(edit: RouteEdit, route: Route): RouteEdit {
   if (edit.edit !== 'change' && edit.edit !== 'split') return edit;
@@ -148,7 +148,11 @@ function anchored(edit: RouteEdit, route: Route): RouteEdit {
 }
 
 /** One more edit on an edited route; `done` holds the ids of operations that are finished and may no longer change. */
-export function applyEdit(edited: EditedRoute, edit: RouteEdit, done: ReadonlySet<string> = NONE): Result<EditedRoute, EditFault> {
+export function applyEdit(
+  edited: EditedRoute,
+  edit: RouteEdit,
+  done: ReadonlySet<string> = NONE,
+): Result<EditedRoute, EditFault> {
   const placed = anchored(edit, edited.route);
   const result = applied(edited, placed, done);
   if (!result.ok) return result;
@@ -181,7 +185,10 @@ export type LeftOver = { readonly edit: RouteEdit; readonly fault: EditFault };
  * The edits applied again to a route that was generated anew, in order. What no longer makes sense (its operation is gone) is
  * left over and told.
  */
-export function reapply(route: Route, edits: readonly RouteEdit[]): { readonly edited: EditedRoute; readonly leftOver: readonly LeftOver[] } {
+export function reapply(
+  route: Route,
+  edits: readonly RouteEdit[],
+): { readonly edited: EditedRoute; readonly leftOver: readonly LeftOver[] } {
   let edited = unedited(route);
   const leftOver: LeftOver[] = [];
   for (const edit of edits) {

@@ -40,7 +40,7 @@ function valueOf(json: Json | undefined): ChangedValue {
 
 function leaves(json: Json, path: string, into: Map<string, Json>): Map<string, Json> {
   if (json !== null && typeof json === 'object')
-    for (const [key, value] of Object.entries(json)) leaves(value as Json, path === '' ? key : `${path}.${key}`, into);
+    for (const [key, value] of Object.entries(json)) leaves(value, path === '' ? key : `${path}.${key}`, into);
   else if (json !== null) into.set(path, json);
   return into;
 }
@@ -51,14 +51,16 @@ const leavesOf = (operation: Operation): Map<string, Json> =>
 function valueChanges(before: Operation, after: Operation): RouteChange[] {
   const [was, is] = [leavesOf(before), leavesOf(after)];
   const fields = [...new Set([...was.keys(), ...is.keys()])].filter((field) => was.get(field) !== is.get(field));
-  return fields.map((field): RouteChange => ({
-    change: 'value',
-    operation: after.id,
-    title: after.title,
-    field,
-    from: valueOf(was.get(field)),
-    to: valueOf(is.get(field)),
-  }));
+  return fields.map(
+    (field): RouteChange => ({
+      change: 'value',
+      operation: after.id,
+      title: after.title,
+      field,
+      from: valueOf(was.get(field)),
+      to: valueOf(is.get(field)),
+    }),
+  );
 }
 
 /** The ids that keep their order from one route to the other: a longest common run, so that the fewest count as moved. */

@@ -61,7 +61,10 @@ export function withSize(line: string, from: Length, to: Length): string {
   return line;
 }
 
-/** An operation with some of its numbers changed by hand, moved with its mate to the size that it has now; what the operation has no number for is a fault. */
+/**
+ * An operation with some of its numbers changed by hand, moved with its mate to the size that it has now; what the operation has
+ * no number for is a fault.
+ */
 export function changed(
   operation: Operation,
   { numbers, mateSize }: Of<'change'>,
@@ -92,9 +95,7 @@ export function changed(
     stop = { ...stop, distance: numbers.stop };
   }
   const title =
-    target === null || operation.target === null
-      ? operation.title
-      : withSize(operation.title, operation.target.aim, target.aim);
+    target === null || operation.target === null ? operation.title : withSize(operation.title, operation.target.aim, target.aim);
   return ok({ ...operation, title, target, cut, stop, minutes: numbers.minutes ?? operation.minutes });
 }
 

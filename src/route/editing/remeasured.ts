@@ -1,5 +1,13 @@
 import { minus, plus, type Length } from '../../measure/index.ts';
-import { fitLimits, mateSize, type Limits, type Mate, type MateReading, type Part, type TurnedFeature } from '../../part/index.ts';
+import {
+  fitLimits,
+  mateSize,
+  type Limits,
+  type Mate,
+  type MateReading,
+  type Part,
+  type TurnedFeature,
+} from '../../part/index.ts';
 import { HAND_FITS } from '../../trade/index.ts';
 import type { Route } from '../route.ts';
 
@@ -31,8 +39,9 @@ function followed({ fit, diameter }: Journal, was: Mate, is: Mate): Limits | nul
 
 /**
  * The part with its mates measured again. A diameter that follows from a fit by hand follows from the new readings; other limits
- * keep their clearance to the bore, as those of a class do, and a length keeps its end play to the width that it holds. A bearing without a fit is taken at its
- * nominal size, as its maker guarantees it. Exact; mates that the part does not have are left aside.
+ * keep their clearance to the bore, as those of a class do, and a length keeps its end play to the width that it holds. A bearing
+ * without a fit is taken at its nominal size, as its maker guarantees it. Exact; mates that the part does not have are left
+ * aside.
  */
 export function remeasured(part: Part, readings: MateReadings): Part {
   const before = new Map(part.mates.map((mate) => [mate.id, mate]));
