@@ -43,6 +43,15 @@ export function interpretTyped(text: string, context: Context): Interpretation {
       ),
     );
   }
+  // An indicator is counted in thou or hundredths, typed as said.
+  if (context.awaited === 'indicator' && FIGURES_ONLY.test(typed))
+    return reading(
+      resolveLength(
+        offsetLengths(typed, context).map((value) => asLength(value, context, null)),
+        'indicator',
+        context,
+      ),
+    );
   if (/^[\d.]/.test(typed)) {
     const candidates = FIGURES_ONLY.test(typed) ? withoutPoint(typed, context) : written(typed, context);
     return candidates === null

@@ -119,8 +119,8 @@ describe('holes', () => {
 describe('the carriage dial', () => {
   const dial = { division: inches(0.01), perTurn: inches(0.8) };
   const rows = [
-    ['from nought', 2.614, 0, 3, 0.21],
-    ['from where it stands', 2.614, 0.3, 3, 0.51],
+    ['from nought', 2.614, 0, 3, 0.214],
+    ['from where it stands', 2.614, 0.3, 3, 0.514],
     ['over the nought', 0.7, 0.3, 0, 0.2],
     ['a whole turn', 0.8, 0.1, 1, 0.1],
     ['less than a turn', 0.35, 0, 0, 0.35],
