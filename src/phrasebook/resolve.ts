@@ -226,14 +226,14 @@ export function resolveLength(candidates: readonly Candidate[], slot: NumberSlot
   return other === undefined ? { as: 'one', value: best.value } : { as: 'either', values: [best.value, other.value] };
 }
 
-/** What a step number comes to: a whole number from 1 to the last step. */
+/** What a step number comes to: a step that is there, else the number as it was said, for the job to say how far steps go. */
 export function resolveStep(candidates: readonly Candidate[], context: Context): Heard<number> {
   const counts = candidates.flatMap((each) =>
     each.kind === 'count' && each.of === 'step' ? [{ value: each.count, prior: each.prior }] : [],
   );
   if (counts.length === 0) return none(candidates.length === 0 ? 'no-number' : 'not-a-number-here');
   const possible = distinct(counts).filter(({ value }) => value >= 1 && value <= context.steps);
-  return possible.length === 0 ? none('outside-everything') : settle(possible, RESOLVE.rarerWhenNot);
+  return settle(possible.length === 0 ? distinct(counts) : possible, RESOLVE.rarerWhenNot);
 }
 
 /** What a whole number of anything but steps comes to: an angle, holes, turns. */
