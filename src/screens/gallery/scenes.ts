@@ -1,7 +1,7 @@
 import { inches, millimetres, type Length } from '../../measure/index.ts';
 import type { EventBody, Plan } from '../../job/index.ts';
 import { draftOfPart, editDraft, newDraft, type Draft, type DraftEdit } from '../../part/index.ts';
-import type { AssistantState } from '../../app/index.ts';
+import type { AssistantState, Hearing } from '../../app/index.ts';
 import { fakeStore, type FakeStore } from './fakeStore.ts';
 import { inchPlan, metricPlan } from './plans.ts';
 
@@ -51,6 +51,13 @@ const nothing = (): void => undefined;
 
 const draftOf = (plan: Plan): Draft => draftOfPart(plan.part, plan.machines, 'draft');
 const laidOut = (draft: Draft): FakeStore => fakeStore(null, [], { page: 'layout', draft });
+
+const hearing: Hearing = {
+  settings: { callName: 'Swarfside', headset: false, microphone: null, personal: null },
+  change: nothing,
+  study: () => Promise.resolve(null),
+  fit: () => Promise.resolve(null),
+};
 
 /** Every state of the pages worth looking at, each as a store with real demo data. */
 export const SCENES: Readonly<Record<string, () => FakeStore>> = {
@@ -223,5 +230,18 @@ export const SCENES: Readonly<Record<string, () => FakeStore>> = {
         { edit: 'add', group: 'turned', kind: 'journal', after: null },
       ].reduce((draft, edit) => editDraft(draft, edit as DraftEdit), draftOf(inchPlan)),
     ),
+  voice: () => fakeStore(inchPlan, [], { page: 'voice', listening: { ...listening, mode: 'call' }, hearing }),
+  'voice-off': () =>
+    fakeStore(null, [], { page: 'voice', listening: { ...listening, mode: 'hold', state: 'off', levelDb: null, floorDb: null } }),
+  keys: () => fakeStore(inchPlan, [], { page: 'keys' }),
+  compare: () => {
+    const store = fakeStore(inchPlan, at(inchPlan, 'finish-arm-journal', read('finish-arm-journal', inches(1.0012))), {
+      jobs: [
+        { id: 'b', title: inchPlan.title, invented: true, startedAt: 0, changedAt: Date.UTC(2026, 1, 3, 17, 40), events: 40 },
+      ],
+    });
+    store.getState().goTo('compare');
+    return store;
+  },
   phrases: () => fakeStore(inchPlan, at(inchPlan, 'finish-arm-journal'), { page: 'phrases' }),
 };
