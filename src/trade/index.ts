@@ -6,12 +6,15 @@ export { HAND_FIT_FEELS, HAND_FITS, handClearances, type Clearances, type HandFi
 export { boreShape, fitWindow, type BoreReading, type BoreShape, type FitWindow, type FitWindowFault } from './fitWindow.ts';
 export {
   ALUMINIUM,
+  assemblyOf,
   CAST_IRON,
   contactPressureMPa,
   hubStressMPa,
   hubTemperature,
   pressForceN,
+  PRESSING_CAUTION,
   STEEL,
+  type Assembly,
   type ElasticMaterial,
   type PressedPair,
 } from './interference.ts';

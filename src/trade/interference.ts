@@ -47,6 +47,31 @@ export function hubStressMPa(pair: PressedPair): number {
   return (contactPressureMPa(pair) * (outer ** 2 + d ** 2)) / (outer ** 2 - d ** 2);
 }
 
+/** Shown with every force and temperature of this file. Trade teaching; emery, gloves and guards are in the cautions of a route. */
+export const PRESSING_CAUTION =
+  'A part under a press can fly: guard up, square, nobody in line. Hot metal: tongs or dry gloves, nothing near it that burns or smokes, and never over the temper of the steel.';
+
+/** Friction of clean steel, dry to lightly oiled. Common practice, no source. */
+const FRICTION = { least: 0.08, most: 0.15 } as const;
+
+/** What it takes to put a pressed pair together, by force or by heat, and what it does to the hub. */
+export type Assembly = {
+  readonly forceN: { readonly least: number; readonly most: number };
+  readonly hubAt: Temperature;
+  readonly hubStressMPa: number;
+  readonly caution: string;
+};
+
+/** Both ways to put a pair together: the force by the range of friction, the heat with room to spare at a shaft as cold as told. */
+export function assemblyOf(pair: PressedPair, room: Length, shaftAt: Temperature): Assembly {
+  return {
+    forceN: { least: pressForceN(pair, FRICTION.least), most: pressForceN(pair, FRICTION.most) },
+    hubAt: hubTemperature(pair, room, shaftAt),
+    hubStressMPa: hubStressMPa(pair),
+    caution: PRESSING_CAUTION,
+  };
+}
+
 /**
  * How hot the hub must be to go over a shaft at `shaftAt` with room to spare: T = T0 + (δ + room)/(α·d). Rounded up to .001 °C.
  * Hot metal: tongs or dry gloves, and nothing that smokes or burns near it.

@@ -16,6 +16,7 @@ import {
   type Length,
 } from '../../src/measure/index.ts';
 import {
+  assemblyOf,
   boltChord,
   boltCircle,
   centreBetween,
@@ -239,6 +240,16 @@ describe('press and shrink fits', () => {
 
   test('the hub is heated so far that it goes over with room: (0.040 + 0.020)/(11.5e-6·50) = 104.35 K', () => {
     expect(hubTemperature(pair, micrometres(20), celsius(20, 'half-even'))).toBe(celsius(124.348, 'half-even'));
+  });
+
+  test('to put it together: by force over the range of friction, or by heat, and with the caution', () => {
+    const assembly = assemblyOf(pair, micrometres(20), celsius(20, 'half-even'));
+    // 0.08 and 0.15 times 60·π·50·60 N, by hand.
+    expect(assembly.forceN.least).toBeCloseTo(45_238.9, 1);
+    expect(assembly.forceN.most).toBeCloseTo(84_823, 1);
+    expect(assembly.hubAt).toBe(celsius(124.348, 'half-even'));
+    expect(assembly.hubStressMPa).toBeCloseTo(100, 9);
+    expect(assembly.caution).toMatch(/tongs|gloves/);
   });
 
   test('a hollow shaft gives way more (seed 4236)', () => {
