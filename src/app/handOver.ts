@@ -1,6 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { JobEvent } from '../job/index.ts';
-import { describeFileFault, joinEvents, writeEvent, type JobHead, type Shelf, type Taken } from '../shelf/index.ts';
+import { describeFileFault, describeShelfFault, joinEvents, writeEvent, type JobHead, type Shelf, type Taken } from '../shelf/index.ts';
 import type { Replica, ReplicaEdges, ReplicaStanding } from './replica.ts';
 
 /** Working on the same jobs with another device, as the screens see it; off until somebody types the desk's code. */
@@ -123,7 +123,11 @@ export function createHandOver(deps: HandOverDeps): { readonly shelf: Shelf; rea
     for (const { id, fault } of joined.value.refused) refuse(id, describeFileFault(fault, 'the other device'));
     if (joined.value.file === null) return;
     const taken = await shelf.take(joined.value.file, { newId: deps.newId(), at: deps.now() });
-    if (!taken.ok) return;
+    if (!taken.ok) {
+      // Not noted as refused: the next change tries again, and by then there may be room.
+      deps.onRefused(describeShelfFault(taken.error));
+      return;
+    }
     takenAt = deps.now();
     shared.set(job, head);
     deps.onTaken(taken.value);

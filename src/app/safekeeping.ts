@@ -204,6 +204,11 @@ export function createSafekeeping(deps: SafekeepingDeps): StoreApi<Safekeeping> 
     const id = state.job?.id ?? null;
     if (id !== null && id !== before.job?.id) void jobOpened(id);
     else if (state.job !== null && state.job.state !== before.job?.state) writeSoon();
+    // Only wiping everything closes a job without opening another: the folder is forgotten with the rest.
+    if (state.job === null && before.job !== null) {
+      folder = null;
+      store.setState({ folder: null, saved: null, setAside: [] });
+    }
     if (state.page !== before.page) remind(state);
   });
 
