@@ -259,3 +259,9 @@ export function lineOf(model: CutModel): { readonly offset: Estimate; readonly s
     slope: { mean: 1 + slope.mean, spread: slope.spread },
   };
 }
+
+/** The model of a tool whose edge was not touched off here: where it stands is known only roughly. */
+export const edgeUnsure = (model: CutModel): CutModel => ({
+  ...model,
+  belief: changed(model.belief, EDGE, weights(), 0, PRIOR.notTouchedOffNm),
+});

@@ -14,6 +14,8 @@ export const PRIOR = {
   spring: { mean: 0.06, spread: 0.06 },
   /** How well the tool's edge is known where it was touched off, in nm on the part, and how far it drifts from cut to cut. */
   touchedOffNm: 15_000,
+  /** The same where nobody said that it was touched off. */
+  notTouchedOffNm: 50_000,
   driftNm: 1_000,
   /** Setting a dial by eye: standard deviation in divisions. */
   settingShare: 0.1,

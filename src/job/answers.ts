@@ -1,6 +1,9 @@
-import { nanometres, roundedQuotient, type Length } from '../measure/index.ts';
+import { nanometres, zero } from '../measure/index.ts';
 import { CAUTIONS, type FitName, type Operation } from '../route/index.ts';
+import { dialStop } from '../setups/index.ts';
 import { announcement, targetPieces } from './announce.ts';
+import { advicePieces } from './advising.ts';
+import { coachedAt } from './coaching.ts';
 import { leftAt, nextCut } from './coach.ts';
 import { told, type Decision, type Scene } from './decision.ts';
 import { progressOf } from './fold.ts';
@@ -75,11 +78,15 @@ function answerAbout(scene: Scene, operation: Operation, asking: Asking): Senten
     case 'ask-left':
       return leftAnswer(scene, operation);
     case 'ask-passes': {
+      const filing = filingHere(scene, operation);
+      if (filing !== null) return filing;
       const cut = nextCut(state, operation);
       if (cut === null) return [sentence('nothing-left')];
       return [cut.passes === 1 ? sentence('one-pass') : sentence(count(cut.passes), 'passes')];
     }
     case 'ask-dial': {
+      const bench = coachedAt(state, operation);
+      if (bench !== null && bench.readings > 0) return advicePieces(bench);
       const cut = nextCut(state, operation);
       if (cut === null) return [sentence('nothing-to-dial')];
       return [cut.tooThin ? sentence('less-than-a-division') : sentence('take', amount(cut.onDial), 'on-the-dial')];
@@ -107,6 +114,12 @@ function answerAbout(scene: Scene, operation: Operation, asking: Asking): Senten
     case 'read-log':
       return logAnswer(scene, operation);
   }
+}
+
+/** Where metal comes off by file or cloth, rounds are counted instead of passes. */
+function filingHere({ state }: Scene, operation: Operation): Sentences | null {
+  const bench = coachedAt(state, operation);
+  return bench !== null && bench.readings > 0 && bench.advice.kind === 'file' ? advicePieces(bench) : null;
 }
 
 function targetAnswer(scene: Scene, operation: Operation): Sentences {
@@ -138,9 +151,8 @@ function stopAnswer(scene: Scene, operation: Operation): Sentences {
   const where = sentence('stop-at', size(distance), 'from', line(from));
   const dial = machineOf(scene.state, operation)?.carriage ?? null;
   if (dial === null || distance < dial.perTurn) return [where];
-  const turns = roundedQuotient(distance, dial.perTurn, 'floor');
-  const over: Length = nanometres(distance - turns * dial.perTurn);
-  return [where, over === 0 ? sentence(count(turns), 'turns') : sentence(count(turns), 'turn-and', amount(over))];
+  const { turns, reads } = dialStop(distance, dial, zero);
+  return [where, reads === 0 ? sentence(count(turns), 'turns') : sentence(count(turns), 'turn-and', size(reads))];
 }
 
 function boreAnswer(scene: Scene, operation: Operation): Sentences {
@@ -158,9 +170,16 @@ function fitAnswer(operation: Operation): Sentences {
   if (fit === null) return [sentence('no-fit-here')];
   const tight = fit.mostClearance <= 0;
   const [a, b] = tight ? [-fit.mostClearance, -fit.leastClearance] : [fit.leastClearance, fit.mostClearance];
+  // A part that is to slide or run and is still too big here is left so for the file.
+  const forTheFile = tight && (fit.name === 'slide' || fit.name === 'run');
   return [
     sentence(FITS[fit.name]),
-    sentence(amount(nanometres(a)), 'to', amount(nanometres(b)), tight ? 'interference' : 'clearance'),
+    sentence(
+      amount(nanometres(a)),
+      'to',
+      amount(nanometres(b)),
+      forTheFile ? 'over-the-bore' : tight ? 'interference' : 'clearance',
+    ),
   ];
 }
 

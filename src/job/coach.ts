@@ -1,5 +1,7 @@
 import { dividedBy, minus, NM_PER_THOU, nanometres, roundedTo, smaller, times, type Length } from '../measure/index.ts';
 import type { Operation, SizeWindow } from '../route/index.ts';
+import { dialOf } from './advising.ts';
+import { coachedAt } from './coaching.ts';
 import type { JobState } from './state.ts';
 import { directionOf, lastReading, machineOf, onDial, standingOf, windowOf, type Standing } from './window.ts';
 
@@ -41,11 +43,24 @@ export function leftAt(state: JobState, operation: Operation): Left | null {
 }
 
 /**
+ * The next cut: what the coach advises once a reading was taken, else equal passes of the plan. Null where the next thing is a
+ * reading, or nothing is left.
+ */
+export function nextCut(state: JobState, operation: Operation): NextCut | null {
+  const bench = coachedAt(state, operation);
+  if (bench === null || bench.readings === 0) return plannedCut(state, operation);
+  const { advice } = bench;
+  if (advice.kind === 'cut') return { passes: advice.passesLeft, onDial: dialOf(bench, advice.onPart), tooThin: false };
+  const left = leftAt(state, operation);
+  return advice.kind === 'file' && left !== null ? { passes: 1, onDial: left.onDial, tooThin: true } : null;
+}
+
+/**
  * Splits what is left into equal passes, none deeper than the plan's depth, and gives one on the dial, rounded toward zero to
  * a whole division. Equal passes make the last cut behave like the one before it. A cut under one division is too thin to
  * dial: then it is filed or stoned.
  */
-export function nextCut(state: JobState, operation: Operation): NextCut | null {
+function plannedCut(state: JobState, operation: Operation): NextCut | null {
   const left = leftAt(state, operation);
   const machine = machineOf(state, operation);
   if (left === null || machine === null || operation.target === null || left.onPart <= 0) return null;

@@ -1,4 +1,4 @@
-import type { Length } from '../measure/index.ts';
+import { zero, type Length } from '../measure/index.ts';
 import { answer } from './answers.ts';
 import { done, refused, replyOf, type Decision, type Effect, type Scene } from './decision.ts';
 import type { Heard, Intent, LengthIntent } from './intent.ts';
@@ -18,6 +18,7 @@ import { openOperation } from './window.ts';
 import {
   dialZeroed,
   felt,
+  hasFiled,
   nowWorking,
   setDial,
   temperatureNoted,
@@ -96,11 +97,16 @@ export function decide(scene: Scene, intent: Intent): Decision {
     case 'touched-off':
       return touchedOff(scene);
     case 'dial-zeroed':
+      // Set to zero at a place of the high spot, the indicator reads zero there.
+      if (openOperation(scene.state)?.kind === 'find-high-spot') return spotRead(scene, zero);
       return dialZeroed(scene);
     case 'feel':
       return felt(scene, intent.feel);
     case 'working':
       return nowWorking(scene, intent.working);
+    case 'filed':
+      if (intent.value.as === 'one') return hasFiled(scene, intent.in, intent.value.value);
+      return refused(scene, intent.value.as === 'none' ? intent.value.reason : 'no-number');
     case 'jaw':
       return withLength(scene, intent, intent.value, (value) => jawRead(scene, intent.jaw, value));
     case 'indicator':

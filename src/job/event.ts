@@ -52,6 +52,13 @@ const bodies = [
     operation: idField,
     feel: z.enum(['wont-start', 'tight', 'binds-at-the-shoulder', 'slides', 'loose']),
   }),
+  /** A round of filing or polishing, or several; counted in strokes or seconds where that was said. */
+  z.strictObject({
+    type: z.literal('Filed'),
+    operation: idField,
+    in: z.enum(['rounds', 'strokes', 'seconds']),
+    count: z.number().int().min(1).max(999),
+  }),
   z.strictObject({ type: z.literal('WorkingChanged'), operation: idField, working: z.enum(['turning', 'filing', 'polishing']) }),
   z.strictObject({ type: z.literal('JawRead'), operation: idField, jaw: z.number().int().min(1).max(4), indicator: lengthField }),
   z.strictObject({ type: z.literal('IndicatorRead'), operation: idField, end: z.enum(['low', 'high']), indicator: lengthField }),

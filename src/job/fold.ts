@@ -3,11 +3,12 @@ import type { EventBody, JobEvent } from './event.ts';
 import type { Plan } from './plan.ts';
 import { editedBy, remadeAs } from './editing.ts';
 import { NOTHING_SET_UP, setUpAfter, type SetUpEvent } from './setUpLog.ts';
-import type { JobState, Progress, Reading } from './state.ts';
+import type { JobState, Progress, Reading, Work } from './state.ts';
 
 const untouched: Progress = {
   status: 'waiting',
   readings: null,
+  work: null,
   dialled: null,
   feel: null,
   working: 'turning',
@@ -51,6 +52,10 @@ function change(state: JobState, operation: string, with_: Partial<Progress>): J
 const setUp = (state: JobState, body: SetUpEvent, with_: Partial<Progress>): JobState =>
   change(state, body.operation, { ...with_, setUp: setUpAfter(progressOf(state, body.operation).setUp, body) });
 
+/** The change, with what was done added to the work of the operation. */
+const worked = (state: JobState, operation: string, did: Work, with_: Partial<Progress>): JobState =>
+  change(state, operation, { work: added(progressOf(state, operation).work, did), ...with_ });
+
 function left(state: JobState, operation: string, status: 'done' | 'skipped'): JobState {
   const marked = change(state, operation, { status });
   return { ...marked, open: nextWaiting(marked, operation) };
@@ -75,7 +80,9 @@ function applied(state: JobState, event: JobEvent, body: Exclude<EventBody, { ty
     case 'ReadingLogged': {
       const { operation, quantity, value, instrument, place, confirmed } = body;
       const reading: Reading = { event: event.id, at: event.at, operation, quantity, value, instrument, place, confirmed };
-      return change(state, operation, { readings: added(progressOf(state, operation).readings, reading), dialled: null });
+      const { readings, work } = progressOf(state, operation);
+      const did: Work = { did: 'read', reading, celsius: state.celsius };
+      return change(state, operation, { readings: added(readings, reading), work: added(work, did), dialled: null });
     }
     case 'MateMeasured': {
       const { operation, mate, value, instrument, place, confirmed } = body;
@@ -88,17 +95,27 @@ function applied(state: JobState, event: JobEvent, body: Exclude<EventBody, { ty
     case 'TemperatureNoted':
       return { ...state, celsius: body.celsius };
     case 'CutTaken':
+      return worked(state, body.operation, { did: 'cut', onDial: body.onDial }, { dialled: body.onDial });
     case 'DialSet':
-      return change(state, body.operation, { dialled: body.onDial });
+      return worked(state, body.operation, { did: 'dialled', onDial: body.onDial }, { dialled: body.onDial });
     case 'TouchedOff':
+      return worked(state, body.operation, { did: 'touched-off' }, { dialled: null });
     case 'DialZeroed':
       return change(state, body.operation, { dialled: null });
     case 'FitFelt':
       return change(state, body.operation, { feel: body.feel });
+    case 'Filed': {
+      const rounds = body.in === 'rounds' ? body.count : 1;
+      return worked(state, body.operation, { did: 'filed', rounds, amount: { in: body.in, count: body.count } }, {});
+    }
     case 'WorkingChanged':
-      return change(state, body.operation, { working: body.working });
+      return worked(state, body.operation, { did: 'working', working: body.working }, { working: body.working });
     case 'JawRead':
-      return setUp(state, body, { jaws: { ...progressOf(state, body.operation).jaws, [body.jaw]: body.indicator } });
+      // A jaw is read to move the work: what low and high were before says nothing any more.
+      return setUp(state, body, {
+        jaws: { ...progressOf(state, body.operation).jaws, [body.jaw]: body.indicator },
+        indicator: { low: null, high: null },
+      });
     case 'IndicatorRead':
       return change(state, body.operation, {
         indicator: { ...progressOf(state, body.operation).indicator, [body.end]: body.indicator },

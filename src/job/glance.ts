@@ -1,3 +1,10 @@
+import { sizeOf as coachSize, type Advice, type Expected } from '../coach/index.ts';
+import type { InstrumentKind, Length } from '../measure/index.ts';
+import { asLength } from '../trade/index.ts';
+import { dialOf, filingPlan, WHY, type FilingPlan } from './advising.ts';
+import { unmirrored } from './bench.ts';
+import { coachedAt } from './coaching.ts';
+import type { PhraseId } from './reply.ts';
 import type { Operation, Setup, SizeWindow } from '../route/index.ts';
 import { sizeOf } from './history.ts';
 import { progressOf } from './fold.ts';
@@ -5,6 +12,25 @@ import { leftAt, nextCut, type Left, type NextCut } from './coach.ts';
 import type { JobState, OperationStatus, Progress, Reading } from './state.ts';
 import { anyLastReading, machineOf, openOperation, windowOf } from './window.ts';
 import type { Machine } from '../part/index.ts';
+
+/**
+ * The coach, as data: what kind of advice, why, the next dial, what is expected after it with its spread (one standard
+ * deviation), and the filing so far. Lengths are on the part but for `onDial` and `then`.
+ */
+export type CoachGlance = {
+  readonly kind: Advice['kind'];
+  readonly why: PhraseId;
+  readonly onDial: Length | null;
+  readonly passes: number | null;
+  readonly then: Length | null;
+  readonly expected: Expected | null;
+  readonly instrument: InstrumentKind | null;
+  readonly place: 'chuck-end' | 'free-end' | 'middle' | 'anywhere' | null;
+  readonly size: Expected;
+  readonly filing: FilingPlan | null;
+  /** What each measured stretch of filing took, and over how many rounds. */
+  readonly filed: readonly { readonly removed: Length; readonly rounds: number }[];
+};
 
 /** What one look at the machine screen needs to know, as data; the screens only format it. */
 export type Glance = {
@@ -18,6 +44,8 @@ export type Glance = {
   readonly readings: number;
   readonly left: Left | null;
   readonly cut: NextCut | null;
+  /** What the coach makes of it: null where it has nothing to say, or nothing was measured yet. */
+  readonly coach: CoachGlance | null;
   readonly progress: Progress;
   readonly next: Operation | null;
 };
@@ -29,6 +57,29 @@ export const stepNumber = (state: JobState, operation: Operation): number => sta
 export function operationAfter(state: JobState, operation: Operation): Operation | null {
   const rest = state.plan.route.operations.slice(stepNumber(state, operation));
   return rest.find((candidate) => progressOf(state, candidate.id).status === 'waiting') ?? null;
+}
+
+function coachGlance(state: JobState, operation: Operation): CoachGlance | null {
+  const bench = coachedAt(state, operation);
+  if (bench === null || bench.readings === 0) return null;
+  const { advice, shop, filed } = bench;
+  const now = coachSize(bench.model);
+  const cut = advice.kind === 'cut' ? advice : null;
+  const reading = advice.kind === 'measure' ? advice : null;
+  const expected = 'expected' in advice ? advice.expected : null;
+  return {
+    kind: advice.kind,
+    why: WHY[advice.why],
+    onDial: cut === null ? null : dialOf(bench, cut.onPart),
+    passes: cut?.passes ?? null,
+    then: cut === null || cut.then === null ? null : dialOf(bench, cut.then),
+    expected: expected === null ? null : { ...expected, size: unmirrored(shop, expected.size) },
+    instrument: reading?.instrument ?? null,
+    place: reading?.place ?? null,
+    size: { size: unmirrored(shop, asLength(now.mean, 'half-even')), spread: asLength(now.spread, 'ceiling') },
+    filing: filingPlan(bench),
+    filed: filed.map(({ removed, rounds }) => ({ removed: asLength(removed.mean, 'half-even'), rounds })),
+  };
 }
 
 /** The glance at any operation; null where its set-up is missing, which the schema rules out. */
@@ -47,6 +98,7 @@ export function glanceAt(state: JobState, operation: Operation): Glance | null {
     readings: sizeOf(progress.readings),
     left: leftAt(state, operation),
     cut: nextCut(state, operation),
+    coach: coachGlance(state, operation),
     progress,
     next: operationAfter(state, operation),
   };

@@ -23,7 +23,7 @@ export { doneIn, editOf, remadeFrom, type Remade } from './editing.ts';
 export type { JobState, OperationStatus, Progress, Reading, RouteEditing } from './state.ts';
 export { machineOf, measuredMate, openOperation, sizeNow, windowOf, type Standing } from './window.ts';
 export { leftAt, nextCut, type Left, type NextCut } from './coach.ts';
-export { glance, glanceAt, routeProgress, stepNumber, type Glance } from './glance.ts';
+export { glance, glanceAt, routeProgress, stepNumber, type CoachGlance, type Glance } from './glance.ts';
 export { silence, type Doubt, type Question, type Talk } from './talk.ts';
 export { announcement } from './announce.ts';
 export { contextOf } from './contextOf.ts';

@@ -75,6 +75,7 @@ export type Intent =
   // fit
   | { readonly type: 'feel'; readonly feel: Feel }
   | { readonly type: 'working'; readonly working: Working }
+  | { readonly type: 'filed'; readonly in: 'rounds' | 'strokes' | 'seconds'; readonly value: Heard<number> }
   // set-up
   | { readonly type: 'jaw'; readonly jaw: 1 | 2 | 3 | 4; readonly value: Heard<Length> }
   | { readonly type: 'indicator'; readonly end: 'low' | 'high'; readonly value: Heard<Length> }

@@ -1,10 +1,11 @@
-import { INSTRUMENTS, minus, plus, type InstrumentKind, type Length } from '../measure/index.ts';
+import { INSTRUMENTS, minus, plus, thou, type InstrumentKind, type Length } from '../measure/index.ts';
 import type { MeasuredQuantity, Operation } from '../route/index.ts';
+import { advicePieces, SLIPS } from './advising.ts';
+import { coachedAt, contradictionOf } from './coaching.ts';
 import { CLOSE_TO_SIZE, leftAt, nextCut, type Left } from './coach.ts';
 import { asked, done, refused, replyOf, type Decision, type Scene } from './decision.ts';
 import { doubtOf } from './doubt.ts';
 import type { EventBody } from './event.ts';
-import { progressOf } from './fold.ts';
 import type { Intent, Thing } from './intent.ts';
 import { mateHere } from './mates.ts';
 import { afterwards } from './moving.ts';
@@ -31,6 +32,7 @@ const DOUBTS: Readonly<Record<Doubt, PhraseId>> = {
   'far-from-the-target': 'far-from-the-target',
   'under-the-low-limit': 'under-the-low-limit',
   'past-the-high-limit': 'past-the-high-limit',
+  'contradicts-the-cuts': 'slip-unexplained',
 };
 
 /**
@@ -54,7 +56,22 @@ export function takeReading(
   const mate = quantity === 'bore' || quantity === 'width' ? mateHere(state, operation) : null;
   if (mate === null && (quantity === 'bore' || quantity === 'width')) return refused(scene, 'which-mate');
 
-  const doubt = sure ? null : doubtOf(state, operation, quantity, value);
+  const instrument = intent.instrument ?? operation.instrument;
+  const again = sure || saysItAgain(scene, value);
+  const contradiction =
+    again || quantity !== operation.target?.quantity ? null : contradictionOf(state, operation, value, instrument, intent.place);
+  if (contradiction !== null)
+    return asked(
+      scene,
+      'contradicts-the-cuts',
+      { about: 'sure', doubt: 'contradicts-the-cuts', intent, value, replaces },
+      sentence(size(value)),
+      sentence('expected', size(contradiction.expected)),
+      sentence(SLIPS[contradiction.surprise.slip]),
+      sentence('measure-again'),
+      question('keep-it'),
+    );
+  const doubt = again ? null : doubtOf(state, operation, quantity, value);
   if (doubt !== null)
     return asked(
       scene,
@@ -65,8 +82,7 @@ export function takeReading(
       question('keep-it'),
     );
 
-  const instrument = intent.instrument ?? operation.instrument;
-  const shared = { operation: operation.id, value, instrument, place: intent.place, words, confirmed: sure };
+  const shared = { operation: operation.id, value, instrument, place: intent.place, words, confirmed: again };
   const logged: EventBody =
     mate === null ? { type: 'ReadingLogged', quantity, ...shared } : { type: 'MateMeasured', mate: mate.id, ...shared };
   // The new reading is stored before the old one is struck: a crash between the two loses neither.
@@ -80,19 +96,32 @@ type Report = { readonly tone: Tone; readonly pieces: readonly Piece[] };
 
 const notedReport: Report = { tone: 'stored', pieces: sentence('noted') };
 
+/** A second reading that agrees with the one that was doubted is as good as a yes. */
+function saysItAgain({ talk }: Scene, value: Length): boolean {
+  const open = talk.question;
+  return open !== null && open.about === 'sure' && open.doubt === 'contradicts-the-cuts' && Math.abs(open.value - value) <= AGREES;
+}
+/** Two readings by hand agree within this: half a thou. Common practice, no source. */
+const AGREES: Length = thou(0.5);
+
 /** What a stored reading means, shortest first: where it stands, what is left, what to do. */
 function reportOf(state: JobState, operation: Operation, value: Length, instrument: InstrumentKind | null): Report {
   const left = leftAt(state, operation);
   if (left === null) return notedReport;
+  const bench = coachedAt(state, operation);
+  const next = bench === null ? null : advicePieces(bench).flat();
   switch (left.standing) {
-    case 'in-window':
-      return {
-        tone: 'at-size',
-        pieces: [...sentence('at-size'), ...(tells(value, left, instrument) ? [] : sentence('check-with-the-micrometer'))],
-      };
+    case 'in-window': {
+      if (bench !== null && next !== null)
+        return bench.advice.kind === 'accept'
+          ? { tone: 'at-size', pieces: next }
+          : { tone: 'close-to-size', pieces: [...sentence('in-the-window'), ...next] };
+      const doubtful = tells(value, left, instrument) ? [] : sentence('check-with-the-micrometer');
+      return { tone: 'at-size', pieces: [...sentence('at-size'), ...doubtful] };
+    }
     case 'more-to-take': {
       const tone: Tone = left.onPart <= CLOSE_TO_SIZE ? 'close-to-size' : 'stored';
-      return { tone, pieces: [...sentence(bareAmount(left.onPart), 'to-go'), ...whatToDo(state, operation)] };
+      return { tone, pieces: [...sentence(bareAmount(left.onPart), 'to-go'), ...(next ?? whatToDo(state, operation))] };
     }
     case 'past':
       return { tone: 'under-size', pieces: pastPieces(operation, value, left) };
@@ -108,9 +137,8 @@ function tells(value: Length, left: Left, instrument: InstrumentKind | null): bo
   return value >= plus(left.window.low, error) && value <= minus(left.window.high, error);
 }
 
+/** What to do where the coach has nothing to say: the plan's cut. */
 function whatToDo(state: JobState, operation: Operation): readonly Piece[] {
-  const working = progressOf(state, operation.id).working;
-  if (operation.kind === 'file' || working === 'filing') return sentence('file');
   const cut = nextCut(state, operation);
   if (cut === null) return [];
   return cut.tooThin ? sentence('less-than-a-division') : sentence('take', amount(cut.onDial), 'on-the-dial');

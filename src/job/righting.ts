@@ -26,6 +26,7 @@ function nameOf(body: EventBody): readonly Piece[] {
     case 'TouchedOff':
     case 'DialZeroed':
     case 'FitFelt':
+    case 'Filed':
     case 'WorkingChanged':
     case 'JawRead':
     case 'IndicatorRead':
@@ -90,6 +91,7 @@ function saidAgain(body: EventBody, value: Length): LengthIntent | null {
     case 'TouchedOff':
     case 'DialZeroed':
     case 'FitFelt':
+    case 'Filed':
     case 'WorkingChanged':
     case 'SetUpCounted':
     case 'MemoKept':

@@ -39,6 +39,15 @@ export const felt = (scene: Scene, feel: Feel): Decision =>
 export const nowWorking = (scene: Scene, working: Working): Decision =>
   logged(scene, (operation) => ({ type: 'WorkingChanged', operation, working }), sentence(working));
 
+/** Rounds of filing or polishing, or one round of so many strokes or seconds. */
+export function hasFiled(scene: Scene, unit: 'rounds' | 'strokes' | 'seconds', counted: number): Decision {
+  const operation = openOperation(scene.state);
+  if (operation === null) return refused(scene, 'all-done');
+  if (counted < 1 || counted > 999) return refused(scene, 'not-a-number-here');
+  const body: EventBody = { type: 'Filed', operation: operation.id, in: unit, count: counted };
+  return done([body], replyOf(scene, 'stored', sentence('filed'), sentence('measure-it')));
+}
+
 export function temperatureNoted(scene: Scene, value: Temperature): Decision {
   const kept = celsius(toCelsius(value), 'half-even');
   return logged(

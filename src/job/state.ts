@@ -20,10 +20,24 @@ export type Reading = {
 
 export type OperationStatus = 'waiting' | 'done' | 'skipped';
 
+/** What the hands did and the instruments showed at an operation, in order: what the coach reads. */
+export type Work =
+  | { readonly did: 'cut'; readonly onDial: Length }
+  | { readonly did: 'dialled'; readonly onDial: Length }
+  | { readonly did: 'touched-off' }
+  | { readonly did: 'filed'; readonly rounds: number; readonly amount: Filed }
+  | { readonly did: 'working'; readonly working: Working }
+  /** `celsius` is how warm the part was said to be by then. */
+  | { readonly did: 'read'; readonly reading: Reading; readonly celsius: number | null };
+
+/** How much filing was said to be: rounds alone, or strokes or seconds. */
+export type Filed = { readonly in: 'rounds' | 'strokes' | 'seconds'; readonly count: number };
+
 /** What has happened at one operation. */
 export type Progress = {
   readonly status: OperationStatus;
   readonly readings: History<Reading>;
+  readonly work: History<Work>;
   /** The last amount dialled or taken, as the dial shows it, since the last reading; null when a reading came after. */
   readonly dialled: Length | null;
   readonly feel: Feel | null;

@@ -9,7 +9,8 @@ export type Doubt =
   | 'outside-the-stock'
   | 'far-from-the-target'
   | 'under-the-low-limit'
-  | 'past-the-high-limit';
+  | 'past-the-high-limit'
+  | 'contradicts-the-cuts';
 
 /**
  * A question that waits for yes, no or another number. It is not an event: nothing was acknowledged, so a crash may forget it.

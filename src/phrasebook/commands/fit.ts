@@ -1,4 +1,4 @@
-import { plain, type Command } from '../command.ts';
+import { numbered, plain, type Command } from '../command.ts';
 
 /** How the part goes on its mate, and what the hands are doing to the metal. */
 export const fit: readonly Command[] = [
@@ -62,4 +62,20 @@ export const fit: readonly Command[] = [
     help: 'Metal now comes off with abrasive cloth.',
     changesLog: true, button: 'Polishing',
   }),
+  plain('fit', { type: 'filed', in: 'rounds', value: { as: 'one', value: 1 } }, {
+    name: 'filed',
+    says: 'filed [it | a bit | some] | [i] filed a round | one round [of filing] | polished [it | a bit] | that\'s a round',
+    examples: ['filed', 'one round'],
+    help: 'One round with the file or the cloth.',
+    changesLog: true, button: 'Filed',
+  }),
+  ...(['rounds', 'strokes', 'seconds'] as const).map((unit) =>
+    numbered('fit', 'filed', 'count', {
+      name: `filed-${unit}`,
+      says: `filed <step> ${unit} | polished <step> ${unit}`,
+      examples: [`filed twenty ${unit}`, `polished ten ${unit}`],
+      help: `So many ${unit} with the file or the cloth.`,
+      changesLog: true,
+    }, (found) => ({ type: 'filed', in: unit, value: found.count() })),
+  ),
 ];

@@ -1,0 +1,111 @@
+import { endsOf, perRoundFrom, roundsBeforeReading, roundsLeftFor, sizeOf, type Advice, type RoundsLeft, type Slip, type Why } from '../coach/index.ts';
+import { nanometres, roundedQuotient, type Length } from '../measure/index.ts';
+import type { Bench } from './bench.ts';
+import { amount, comma, count, sentence, type PhraseId, type Piece } from './reply.ts';
+
+/** Filing as it stands: the rounds before the next reading, those left in all, and where. */
+export type FilingPlan = {
+  readonly left: Length;
+  readonly before: number;
+  readonly rounds: RoundsLeft;
+  readonly where: 'chuck-end' | 'free-end' | 'all-along';
+  /** So many stretches were measured. */
+  readonly stretches: number;
+};
+
+/** The rounds of filing that an advice to file comes to; null for any other advice. */
+export function filingPlan(bench: Bench): FilingPlan | null {
+  const { advice, model, shop, filed } = bench;
+  if (advice.kind !== 'file') return null;
+  const each = perRoundFrom(shop.filing, filed);
+  const left = { mean: advice.onPart, spread: sizeOf(model).spread };
+  const ends = endsOf(model);
+  const lowest =
+    advice.where === 'all-along' ? Math.min(...ends.map(({ mean }) => mean)) : ends[advice.where === 'free-end' ? 1 : 0].mean;
+  const before = roundsBeforeReading(left, lowest - shop.wishes.window.low, each, filed.length > 0);
+  return { left: advice.onPart, before, rounds: roundsLeftFor(left, each), where: advice.where, stretches: filed.length };
+}
+
+const FILE: Readonly<Record<FilingPlan['where'], Readonly<Record<'filing' | 'polishing', PhraseId>>>> = {
+  'all-along': { filing: 'file', polishing: 'polish' },
+  'chuck-end': { filing: 'file-at-the-shoulder', polishing: 'polish-at-the-shoulder' },
+  'free-end': { filing: 'file-at-the-end', polishing: 'polish-at-the-end' },
+};
+
+/** An amount on the part, on the dial; cuts are whole steps of it. */
+export const dialOf = (bench: Bench, onPart: Length): Length =>
+  nanometres(roundedQuotient(onPart, bench.shop.perDial, 'toward-zero'));
+
+/** What to do next, as it is said: numbers first. */
+export function advicePieces(bench: Bench): readonly (readonly Piece[])[] {
+  const { advice } = bench;
+  switch (advice.kind) {
+    case 'cut':
+      return cutPieces(bench, advice);
+    case 'measure': {
+      const cool = advice.cool ? [sentence('let-it-cool')] : [];
+      const fine = advice.instrument === 'micrometer' && bench.model.fine === 0 && bench.model.read > 0;
+      if (fine && advice.place === 'free-end') return [...cool, sentence('micrometer-now')];
+      return [...cool, sentence(advice.place === 'chuck-end' ? 'measure-at-the-shoulder' : 'measure-at-the-end')];
+    }
+    case 'file': {
+      const plan = filingPlan(bench);
+      const phrase = FILE[advice.where][bench.shop.filing];
+      if (plan === null) return [sentence(phrase)];
+      // No whole round is safe any more: the mate tells more than another stroke.
+      if (plan.before === 0) return [sentence('a-stroke-and-try')];
+      const { least, most } = plan.rounds;
+      const rounds = plan.before === 1 ? sentence(phrase, comma, 'one-round-then-measure') : sentence(phrase, comma, count(plan.before), 'rounds-then-measure');
+      return most > plan.before && most > 1 ? [rounds, sentence(count(least), 'to', count(most), 'rounds-left')] : [rounds];
+    }
+    case 'touch-off':
+      return [sentence('touch-off-again')];
+    case 'accept':
+      return [sentence('at-size')];
+    case 'stop':
+      return [sentence(advice.why === 'under-for-certain' ? 'under-for-certain' : 'cannot-be-told')];
+  }
+}
+
+function cutPieces(bench: Bench, advice: Extract<Advice, { kind: 'cut' }>): readonly (readonly Piece[])[] {
+  if (advice.onPart === 0) return [sentence('same-dial-again')];
+  const one = amount(dialOf(bench, advice.onPart));
+  const first =
+    advice.passes === 1 ? sentence('take', one, 'on-the-dial') : sentence('take', one, 'on-the-dial', comma, count(advice.passes), 'times');
+  return advice.then === null ? [first] : [first, sentence('then', amount(dialOf(bench, advice.then)), comma, 'and-measure')];
+}
+
+/** The reason for an advice, in one sentence. */
+export const WHY: Readonly<Record<Why, PhraseId>> = {
+  'no-reading-since-the-cut': 'why-no-reading',
+  'warm-from-roughing': 'why-warm',
+  'caliper-cannot-tell': 'why-caliper',
+  'too-near-the-limit': 'why-too-near',
+  'ends-may-differ': 'why-ends',
+  'roughing-depth': 'why-roughing',
+  'two-equal-passes': 'why-two-equal',
+  'like-the-cut-before': 'why-like-before',
+  'takes-more-than-asked': 'why-takes-more',
+  'takes-less-than-asked': 'why-takes-less',
+  'risk-of-going-under': 'why-risk',
+  'thinner-than-the-tool-takes': 'why-too-thin',
+  'inside-with-uncertainty': 'why-accept',
+  'window-narrower-than-instrument': 'why-cannot-tell',
+  'under-for-certain': 'why-under',
+  'probably-under': 'why-cannot-tell',
+  'lost-motion': 'why-lost-motion',
+  'one-end-is-high': 'why-one-end',
+};
+
+/** The likely slip behind a reading that contradicts the cuts, as it is said. */
+export const SLIPS: Readonly<Record<Slip, PhraseId>> = {
+  'twice-the-cut': 'slip-twice',
+  'half-the-cut': 'slip-half',
+  'a-turn-out': 'slip-turn',
+  'ten-divisions-out': 'slip-ten',
+  'before-the-cut': 'slip-before',
+  'thimble-turn': 'slip-thimble',
+  'warm-part': 'slip-warm',
+  'wrong-place': 'slip-place',
+  unexplained: 'slip-unexplained',
+};

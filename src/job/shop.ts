@@ -1,0 +1,73 @@
+import type { Cutter, Filing, Wishes } from '../coach/index.ts';
+import { nanometres, roundReal, smaller, thou, times, type Length } from '../measure/index.ts';
+import type { MeasuredQuantity, Operation } from '../route/index.ts';
+import { EXPANSIONS, THINNEST_CUT, type ThermalMaterial } from '../trade/index.ts';
+import type { JobState } from './state.ts';
+import { machineOf, windowOf } from './window.ts';
+
+/**
+ * An operation as the coach sees it: the lathe, the wishes, and how amounts on the dial become amounts on the part. `sign` is -1
+ * for a bore of the part: mirrored, it shrinks like a journal.
+ */
+export type Shop = {
+  readonly quantity: MeasuredQuantity;
+  readonly sign: 1 | -1;
+  readonly perDial: 1 | 2;
+  readonly cutter: Cutter;
+  readonly wishes: Wishes;
+  readonly filing: Filing;
+};
+
+/** Words of a material that tell how it expands; anything else is steel. */
+const MATERIAL_WORDS: readonly (readonly [RegExp, ThermalMaterial])[] = [
+  [/stainless/i, 'stainless-steel'],
+  [/alumin/i, 'aluminium'],
+  [/brass|bronze/i, 'brass'],
+  [/cast iron/i, 'cast-iron'],
+];
+
+const expansionOf = (material: string): number =>
+  EXPANSIONS[MATERIAL_WORDS.find(([words]) => words.test(material))?.[1] ?? 'steel'].perK;
+
+/** A finishing pass where the plan names none: 10 thou on the diameter. Common practice, no source. */
+const FINISHING: Length = thou(10);
+/** What is cut by hand and eye, without the coach: roughing, and everything that is no turned diameter. */
+const COACHED: ReadonlySet<Operation['kind']> = new Set(['finish', 'file', 'offset', 'groove']);
+
+/** The operation for the coach, or null where it has nothing to say: no turned diameter, no window, no machine. */
+export function shopOf(state: JobState, operation: Operation): Shop | null {
+  const { target } = operation;
+  const window = windowOf(state, operation);
+  const machine = machineOf(state, operation);
+  if (target === null || window === null || machine === null || !COACHED.has(operation.kind)) return null;
+  if (target.quantity !== 'diameter' && target.quantity !== 'hole') return null;
+  const sign = target.quantity === 'hole' ? -1 : 1;
+  const perDial = machine.crossSlide.reads === 'radius' ? 2 : 1;
+  const depth = operation.cut?.depthOnRadius ?? null;
+  const deepest = depth === null ? FINISHING : times(depth, 2);
+  const last = operation.cut?.last ?? null;
+  const carbide = /carbide/i.test(operation.cut?.tool ?? '');
+  const polished = /polish/i.test(operation.title);
+  return {
+    quantity: target.quantity,
+    sign,
+    perDial,
+    cutter: {
+      step: nanometres(roundReal((machine.crossSlide.division * perDial) / 2, 'half-even')),
+      turn: times(machine.crossSlide.perTurn, perDial),
+      deepest,
+      thinnest: THINNEST_CUT[carbide ? 'carbide' : 'high-speed-steel'],
+      tapers: true,
+      perK: expansionOf(state.plan.part.stock.material),
+    },
+    wishes: {
+      window:
+        sign === 1 ? window : { low: nanometres(-window.high), high: nanometres(-window.low), aim: nanometres(-window.aim) },
+      finishing: smaller(last === null ? FINISHING : times(last, 2), deepest),
+      micrometer: target.quantity === 'diameter',
+      turning: operation.kind !== 'file',
+      warm: false,
+    },
+    filing: polished ? 'polishing' : 'filing',
+  };
+}
