@@ -150,7 +150,8 @@ def main():
         optimiser.step()
         with torch.no_grad():
             keep = min(0.998, (1 + step) / (20 + step))
-            torch._foreach_lerp_(list(average.parameters()), list(network.parameters()), 1 - keep)
+            for kept, now in zip(average.parameters(), network.parameters()):
+                kept.lerp_(now, 1 - keep)
             for mine, theirs in zip(average.buffers(), network.buffers()):
                 mine.copy_(theirs)
         if step % 10 == 0:
