@@ -23,7 +23,9 @@ export function oneLine(text: string, most: number): string {
   return plain.length <= most ? plain : `${plain.slice(0, most - 1).replace(/[\uD800-\uDBFF]$/, '')}…`;
 }
 
-const at = ({ line, column, path }: Place): string => `line ${line}, column ${column}${path.length === 0 ? '' : ` (${writePath(path)})`}`;
+/** A path short enough that what is wrong and what to do still stand in the line behind it: names may be of any length. */
+const shortPath = (path: Path): string => oneLine(writePath(path), 160);
+const at = ({ line, column, path }: Place): string => `line ${line}, column ${column}${path.length === 0 ? '' : ` (${shortPath(path)})`}`;
 const mebibytes = (length: number): string => `${Math.ceil(length / (1024 * 1024))} million characters`;
 
 function sentence(fault: FileFault): string {
@@ -42,10 +44,10 @@ function sentence(fault: FileFault): string {
       return `version: ${fault.version}, written by a newer Swarfside; this one reads up to ${fault.newest}. Update this device, then open the file again`;
     case 'invalid': {
       const near = fault.near === null ? '' : ` ("${oneLine(fault.near, 60)}")`;
-      return `${writePath(fault.path)}${near} ${describeFieldProblem(fault.problem)}. Correct it in a text editor, or export the job again`;
+      return `${shortPath(fault.path)}${near} ${describeFieldProblem(fault.problem)}. Correct it in a text editor, or export the job again`;
     }
     case 'broken-sequence':
-      return `${writePath(fault.path)}: event ${fault.expected} expected, ${fault.got} found: an event is missing, doubled or moved. Export the job again`;
+      return `${shortPath(fault.path)}: event ${fault.expected} expected, ${fault.got} found: an event is missing, doubled or moved. Export the job again`;
   }
 }
 
