@@ -36,7 +36,7 @@ export const asking: readonly Command[] = [
   plain('asking', { type: 'ask-passes' }, {
     name: 'ask-passes',
     says: `how many [more] (passes | cuts) [left | to go | more | is that | are left | (do i have | have i got) left | [will] (it | does it) take | till i'm there]
-      | (passes | cuts) left | passes | number of (passes | cuts)`,
+      | passes [left] | number of (passes | cuts)`,
     examples: ['how many passes', 'how many more cuts'],
     help: 'How many passes are left at this depth of cut.',
     changesLog: false, button: 'How many passes', key: 'p',

@@ -12,8 +12,8 @@ export const fit: readonly Command[] = [
   }),
   plain('fit', { type: 'feel', feel: 'tight' }, {
     name: 'tight',
-    says: `[it's] [too | still | a bit | a little | still too | still a bit | pretty | very | really] tight | [it's] a tight fit | tight fit | [it's] [too | a bit] (stiff | snug)
-      | [it] goes on [but] (tight | it's tight) | [it] starts but (it's tight | tight) | [it] drags`,
+    says: `[it's] [too | still | a bit | a little | still too | still a bit | pretty | very | really] tight | [it's] [too | a bit] (stiff | snug)
+      | [it] goes on but (tight | it's tight) | [it] starts but (it's tight | tight) | [it] drags`,
     examples: ['tight', 'still tight'],
     help: 'It goes on, but tight.',
     changesLog: true, button: 'Tight',

@@ -38,7 +38,7 @@ export const moving: readonly Command[] = [
   plain('moving', { type: 'where-am-i' }, {
     name: 'where-am-i',
     says: `where (am i | are we) [at] | (what | which) (step | operation) [is this | am i on | are we on] | what (am i | are we) (doing | on)
-      | <what-is> (this step | the step | this operation | the operation) | where (was i | were we) | where did (i | we) leave off | what was i doing
+      | <what-is> (this step | this operation | the operation) | where (was i | were we) | where did (i | we) leave off | what was i doing
       | what do i do [here] | what am i supposed to (do | be doing)`,
     examples: ['where am i', 'what step is this'],
     help: 'Say which step is open and what it is.',

@@ -28,7 +28,7 @@ export const righting: readonly Command[] = [
   }),
   plain('righting', { type: 'no' }, {
     name: 'no',
-    says: `no [it's not | it isn't | no | sir | don't | the other one] | nope | nah | negative | not that [one] | no that's (wrong | not it | not right) | no thanks | don't keep it | the other one`,
+    says: `no [it's not | it isn't | sir | don't | the other one] | nope | nah | negative | not that [one] | no that's (wrong | not it | not right) | no thanks | don't keep it | the other one`,
     examples: ['no', 'nope'],
     help: 'No, to a question.',
     changesLog: false, button: 'No', key: '/',

@@ -34,7 +34,7 @@ export const setUp: readonly Command[] = [
   }, (found) => ({ type: 'indicator', end: 'high', value: found.length() })),
   numbered('set-up', 'edge', 'coordinate', {
     name: 'edge',
-    says: '[the] [first | near | left | one | this] edge [<dial-verb>] <signed> | found the edge at <signed>',
+    says: '[the] [first | left | one | this] edge [<dial-verb>] <signed> | found the edge at <signed>',
     examples: ['edge one two fifty', 'edge zero'],
     help: 'Where the first edge is, as the readout shows.',
     changesLog: true, button: 'Edge',
@@ -48,7 +48,7 @@ export const setUp: readonly Command[] = [
   }, (found) => ({ type: 'edge', edge: 'end', value: found.length() })),
   numbered('set-up', 'edge', 'coordinate', {
     name: 'other-edge',
-    says: '[the] (other | second | far | opposite | right | back) (edge | side) [<dial-verb>] <signed>',
+    says: '[the] ((other | second | far | opposite) (edge | side) | (right | back) edge) [<dial-verb>] <signed>',
     examples: ['other edge two seven fifty'],
     help: 'Where the edge across from it is.',
     changesLog: true, button: 'Other edge',
