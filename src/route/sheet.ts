@@ -20,7 +20,8 @@ function timeText(minutes: number): string {
 /**
  * The route as a plain text sheet, in the unit of the part: what a person takes to the machine. Steps are numbered from 1
  * through the whole route, as they are spoken, each with a box to tick and room for the reading. What is passed over by an
- * edit is marked. Warnings of `checkRoute` stand at the end. No line is wider than 100 characters but a warning; ends with a line feed.
+ * edit is marked. Warnings of `checkRoute` stand at the end. No line is wider than 100 characters but a warning; ends with a
+ * line feed.
  */
 export function routeSheet(part: Part, machines: readonly Machine[], route: Route, skipped: readonly string[] = []): string {
   const { unit, stock } = part;

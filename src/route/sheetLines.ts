@@ -162,7 +162,7 @@ export type SheetPlace = {
   readonly cautionAt: number | null;
 };
 
-/** One operation of the sheet: its title with a box to tick, then a line for everything that it needs, in the order of the work. */
+/** One operation of the sheet: its title with a box to tick, then a line for everything that it needs, as the work goes. */
 export function operationLines(operation: Operation, { step, part, machine, skipped, cautionAt }: SheetPlace): string[] {
   const { unit } = part;
   const { target, cut, stop, caution, note, angle } = operation;

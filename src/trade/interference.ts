@@ -47,7 +47,7 @@ export function hubStressMPa(pair: PressedPair): number {
   return (contactPressureMPa(pair) * (outer ** 2 + d ** 2)) / (outer ** 2 - d ** 2);
 }
 
-/** Shown with every force and temperature of this file. Trade teaching; emery, gloves and guards are in the cautions of a route. */
+/** Shown with every force and temperature of this file. Trade teaching; the other cautions are those of a route. */
 export const PRESSING_CAUTION =
   'A part under a press can fly: guard up, square, nobody in line. Hot metal: tongs or dry gloves, nothing near it that burns or smokes, and never over the temper of the steel.';
 
@@ -62,7 +62,7 @@ export type Assembly = {
   readonly caution: string;
 };
 
-/** Both ways to put a pair together: the force by the range of friction, the heat with room to spare at a shaft as cold as told. */
+/** Both ways to put a pair together: the force by the range of friction, the heat with room over a shaft at `shaftAt`. */
 export function assemblyOf(pair: PressedPair, room: Length, shaftAt: Temperature): Assembly {
   return {
     forceN: { least: pressForceN(pair, FRICTION.least), most: pressForceN(pair, FRICTION.most) },
