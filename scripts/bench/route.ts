@@ -1,5 +1,6 @@
 /**
- * How long a route takes to compute: 100 invented parts of 25, 50, 100 and 200 features, median and worst; once all of them turned
+ * How long a route takes to compute: 100 invented parts of 25, 50, 100 and 200 features, median and worst; once all of them
+ * turned
  * steps, once everything that a part can have.
  */
 import { performance } from 'node:perf_hooks';
@@ -33,7 +34,8 @@ type Json = Readonly<Record<string, unknown>>;
 const mm = (value: number): string => `${value.toFixed(2)}mm`;
 
 /**
- * A side that steps down from a collar, each step .1 to .3 mm less than the one before, from the collar outward. With `all`, every
+ * A side that steps down from a collar, each step .1 to .3 mm less than the one before, from the collar outward. With `all`,
+ * every
  * sixth step is a groove or a neck and every ninth a cone.
  */
 function side(count: number, name: 'left' | 'right', draw: Draw, all: boolean): Json[] {
@@ -54,13 +56,31 @@ function side(count: number, name: 'left' | 'right', draw: Draw, all: boolean): 
     if (all && index % 9 === 5) {
       const large = across;
       across -= 0.2;
-      return { kind: 'taper', id, name: called, diameter: { low: mm(large), high: mm(large + 0.02) }, small: mm(across), smallEnd: name, length };
+      return {
+        kind: 'taper',
+        id,
+        name: called,
+        diameter: { low: mm(large), high: mm(large + 0.02) },
+        small: mm(across),
+        smallEnd: name,
+        length,
+      };
     }
-    return { kind: 'journal', id, name: called, diameter: { low: mm(across), high: mm(across + 0.02) }, length, mate: null, roughness: all && index % 4 === 0 ? 1.6 : null };
+    return {
+      kind: 'journal',
+      id,
+      name: called,
+      diameter: { low: mm(across), high: mm(across + 0.02) },
+      length,
+      mate: null,
+      roughness: all && index % 4 === 0 ? 1.6 : null,
+    };
   });
 }
 
-/** A part of so many features: half of them turned where everything is asked for, a third edges, the rest in its ends and sides. */
+/**
+ * A part of so many features: half of them turned where everything is asked for, a third edges, the rest in its ends and sides.
+ */
 function partOf(features: number, draw: Draw, all: boolean): Part {
   const turned = all ? Math.ceil(features / 2) : features;
   const left = side(Math.floor((turned - 1) / 2), 'left', draw, all);
@@ -81,16 +101,42 @@ function partOf(features: number, draw: Draw, all: boolean): Part {
     ? []
     : [
         { kind: 'centre', id: 'left-centre', name: 'Left centre', end: 'left' },
-        { kind: 'tapped-hole', id: 'left-thread', name: 'Left thread', end: 'left', designation: 'M8x1.25', drill: '6.8mm', drillDepth: '25mm', threadDepth: '18mm' },
-        { kind: 'bored-hole', id: 'right-bore', name: 'Right bore', end: 'right', diameter: { low: '20mm', high: '20.02mm' }, depth: { low: '14mm', high: '14.2mm' }, drill: '18mm', drillDepth: '18mm' },
+        {
+          kind: 'tapped-hole',
+          id: 'left-thread',
+          name: 'Left thread',
+          end: 'left',
+          designation: 'M8x1.25',
+          drill: '6.8mm',
+          drillDepth: '25mm',
+          threadDepth: '18mm',
+        },
+        {
+          kind: 'bored-hole',
+          id: 'right-bore',
+          name: 'Right bore',
+          end: 'right',
+          diameter: { low: '20mm', high: '20.02mm' },
+          depth: { low: '14mm', high: '14.2mm' },
+          drill: '18mm',
+          drillDepth: '18mm',
+        },
       ];
   const milled = !all
     ? []
     : Array.from({ length: Math.max(0, features - turned - edges.length - ends.length) }, (_, index): Json => {
         const base = { id: `cut-${index}`, name: `Cut ${index}`, on: 'collar', angle: draw(360), along: mm(10 + draw(40)) };
-        return index % 2 === 0 ? { kind: 'cross-hole', ...base, diameter: '5mm', depth: '8mm' } : { kind: 'keyway', ...base, width: '6mm', depth: '3mm', length: '15mm' };
+        return index % 2 === 0
+          ? { kind: 'cross-hole', ...base, diameter: '5mm', depth: '8mm' }
+          : { kind: 'keyway', ...base, width: '6mm', depth: '3mm', length: '15mm' };
       });
-  const collar = { kind: 'collar', id: 'collar', name: 'Collar', diameter: { low: '120mm', high: '120.2mm' }, length: { low: '65mm', high: '65.2mm' } };
+  const collar = {
+    kind: 'collar',
+    id: 'collar',
+    name: 'Collar',
+    diameter: { low: '120mm', high: '120.2mm' },
+    length: { low: '65mm', high: '65.2mm' },
+  };
   return partSchema.parse({
     id: 'drawn',
     name: 'Drawn (invented)',
@@ -135,6 +181,15 @@ for (const all of [false, true]) {
       checking.push(checked - start);
     }
     const cells = [String(features).padStart(8), String(operations).padStart(10), median(routing).toFixed(2).padStart(15)];
-    process.stdout.write(`${[...cells, Math.max(...routing).toFixed(2).padStart(6), median(checking).toFixed(2).padStart(21), (busy / 100).toFixed(2).padStart(20)].join('  ')}\n`);
+    process.stdout.write(
+      `${[
+        ...cells,
+        Math.max(...routing)
+          .toFixed(2)
+          .padStart(6),
+        median(checking).toFixed(2).padStart(21),
+        (busy / 100).toFixed(2).padStart(20),
+      ].join('  ')}\n`,
+    );
   }
 }

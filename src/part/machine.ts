@@ -18,7 +18,20 @@ export const chuckSchema = z.strictObject({
 export type Chuck = z.output<typeof chuckSchema>;
 
 /** Kinds of tool and tackle that a shop has or has not. */
-export const TOOL_KINDS = ['turning', 'facing', 'parting', 'grooving', 'threading', 'boring', 'drilling', 'tapping', 'end-mill', 'steady', 'follow-rest', 'indexing'] as const;
+export const TOOL_KINDS = [
+  'turning',
+  'facing',
+  'parting',
+  'grooving',
+  'threading',
+  'boring',
+  'drilling',
+  'tapping',
+  'end-mill',
+  'steady',
+  'follow-rest',
+  'indexing',
+] as const;
 export type ToolKind = (typeof TOOL_KINDS)[number];
 
 /**

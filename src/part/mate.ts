@@ -2,7 +2,15 @@ import { z } from 'zod';
 import { lineField, idField, sizeField } from './fields.ts';
 
 /** Instruments that read a size at the bench or at the machine. */
-export const readingInstrumentField = z.enum(['caliper', 'micrometer', 'telescoping-gauge', 'depth-micrometer', 'rule', 'indicator', 'readout']);
+export const readingInstrumentField = z.enum([
+  'caliper',
+  'micrometer',
+  'telescoping-gauge',
+  'depth-micrometer',
+  'rule',
+  'indicator',
+  'readout',
+]);
 
 /** One reading of a mate: what was read, how far along, which way across, and with what. */
 export const mateReadingSchema = z.strictObject({

@@ -22,9 +22,16 @@ export const partSchema = z
     milled: z.array(milledFeatureSchema),
   })
   .superRefine((part, context) => {
-    const wrong = (path: readonly (string | number)[], message: string): void => context.addIssue({ code: 'custom', path: [...path], message });
+    const wrong = (path: readonly (string | number)[], message: string): void =>
+      context.addIssue({ code: 'custom', path: [...path], message });
     const ids = new Set<string>();
-    const groups = [['mates', part.mates], ['turned', part.turned], ['edges', part.edges], ['ends', part.ends], ['milled', part.milled]] as const;
+    const groups = [
+      ['mates', part.mates],
+      ['turned', part.turned],
+      ['edges', part.edges],
+      ['ends', part.ends],
+      ['milled', part.milled],
+    ] as const;
     for (const [group, members] of groups)
       members.forEach((member, index) => {
         if (ids.has(member.id)) wrong([group, index, 'id'], `"${member.id}" stands twice`);

@@ -23,13 +23,15 @@ export function checkTurned({ turned, mates, unit }: Features, wrong: Wrong): vo
   const widths = new Set(mates.filter((mate) => mate.kind === 'width').map((mate) => mate.id));
   turned.forEach((feature, index) => {
     if (!('between' in feature)) return;
-    if (feature.between !== null && !widths.has(feature.between)) wrong(['turned', index, 'between'], `no width is called "${feature.between}"`);
+    if (feature.between !== null && !widths.has(feature.between))
+      wrong(['turned', index, 'between'], `no width is called "${feature.between}"`);
     if (feature.kind === 'taper' && feature.small >= feature.diameter.low)
       wrong(['turned', index, 'small'], `the small end, ${formatSize(feature.small, unit)}, is not smaller than the large end`);
     if ((feature.kind === 'taper' || feature.kind === 'groove') && feature.finish !== 'turned')
       wrong(['turned', index, 'finish'], `a ${feature.kind} is turned; it is not ${feature.finish} to a size`);
     if (!('mate' in feature)) return;
-    if (feature.mate !== null && !known.has(feature.mate)) wrong(['turned', index, 'mate'], `no mate is called "${feature.mate}"`);
+    if (feature.mate !== null && !known.has(feature.mate))
+      wrong(['turned', index, 'mate'], `no mate is called "${feature.mate}"`);
     if (feature.fit !== null && feature.mate === null) wrong(['turned', index, 'fit'], 'a fit needs a mate to fit');
   });
 }
@@ -50,7 +52,8 @@ function lengthOfEdge(edge: EdgeFeature): Length {
 export function checkEdges({ turned, edges, unit }: Features, wrong: Wrong): void {
   const taken = new Set<string>();
   edges.forEach((edge, index) => {
-    if (!turned.some((feature) => feature.id === edge.on)) wrong(['edges', index, 'on'], `no turned feature is called "${edge.on}"`);
+    if (!turned.some((feature) => feature.id === edge.on))
+      wrong(['edges', index, 'on'], `no turned feature is called "${edge.on}"`);
     const place = `${edge.on} ${edge.at} ${edge.kind === 'undercut' ? 'undercut' : 'edge'}`;
     if (taken.has(place)) wrong(['edges', index, 'at'], `the ${edge.at} end of "${edge.on}" has two of a kind`);
     taken.add(place);
@@ -62,11 +65,20 @@ export function checkEdges({ turned, edges, unit }: Features, wrong: Wrong): voi
     const needed = on.reduce<Length>((sum, edge) => plus(sum, lengthOfEdge(edge)), zero);
     const kinds = [...new Set(on.map(({ kind }) => kind))].join(' and ');
     if (needed > feature.length.low)
-      wrong(['turned', index, 'length'], `shorter than its ${kinds}: ${formatSize(feature.length.low, unit)} long, ${formatSize(needed, unit)} needed`);
-    const across = feature.kind === 'thread' ? feature.major.low : feature.kind === 'taper' ? feature.small : feature.diameter.low;
-    const deep = on.find((edge) => edge.kind !== 'fillet' && times(edge.kind === 'undercut' ? edge.depth : edge.size, 2) >= across);
+      wrong(
+        ['turned', index, 'length'],
+        `shorter than its ${kinds}: ${formatSize(feature.length.low, unit)} long, ${formatSize(needed, unit)} needed`,
+      );
+    const across =
+      feature.kind === 'thread' ? feature.major.low : feature.kind === 'taper' ? feature.small : feature.diameter.low;
+    const deep = on.find(
+      (edge) => edge.kind !== 'fillet' && times(edge.kind === 'undercut' ? edge.depth : edge.size, 2) >= across,
+    );
     if (deep !== undefined)
-      wrong(['turned', index, feature.kind === 'thread' ? 'major' : 'diameter'], `thinner than its ${deep.kind} is deep: nothing would be left of ${formatSize(across, unit)}`);
+      wrong(
+        ['turned', index, feature.kind === 'thread' ? 'major' : 'diameter'],
+        `thinner than its ${deep.kind} is deep: nothing would be left of ${formatSize(across, unit)}`,
+      );
   });
 }
 
@@ -77,9 +89,15 @@ export function checkSides({ turned, ends, milled, unit }: Features, wrong: Wron
     if (feature.kind === 'tapped-hole' && feature.threadDepth > feature.drillDepth)
       wrong(['ends', index, 'threadDepth'], 'the thread is deeper than its drilled hole');
     if (feature.kind === 'bored-hole' && feature.drill >= feature.diameter.low)
-      wrong(['ends', index, 'drill'], `drilled ${size(feature.drill)}, which leaves nothing to bore to ${size(feature.diameter.low)}`);
+      wrong(
+        ['ends', index, 'drill'],
+        `drilled ${size(feature.drill)}, which leaves nothing to bore to ${size(feature.diameter.low)}`,
+      );
     if (feature.kind === 'bored-hole' && feature.drillDepth < feature.depth.high)
-      wrong(['ends', index, 'depth'], `bored deeper than it is drilled: ${size(feature.depth.high)} and ${size(feature.drillDepth)}`);
+      wrong(
+        ['ends', index, 'depth'],
+        `bored deeper than it is drilled: ${size(feature.depth.high)} and ${size(feature.drillDepth)}`,
+      );
   });
   const before = new Set<string>();
   milled.forEach((feature, index) => {
@@ -92,7 +110,11 @@ export function checkSides({ turned, ends, milled, unit }: Features, wrong: Wron
     if (on === undefined) return;
     const room = on.length.high;
     const long = 'length' in feature ? feature.length : feature.diameter;
-    if (long > room) wrong(['milled', index, 'length' in feature ? 'length' : 'diameter'], `${size(long)} long on ${on.name}, which is ${size(room)}`);
+    if (long > room)
+      wrong(
+        ['milled', index, 'length' in feature ? 'length' : 'diameter'],
+        `${size(long)} long on ${on.name}, which is ${size(room)}`,
+      );
     const { along } = feature;
     if (along !== null && (along < 0 || along > room))
       wrong(['milled', index, 'along'], `${size(along)} along ${on.name}, which is ${size(room)} long`);

@@ -17,10 +17,12 @@ export const partFileSchema = z.strictObject({
 });
 export type PartFile = z.output<typeof partFileSchema>;
 
-const isGroup = (json: unknown): json is Readonly<Record<string, unknown>> => typeof json === 'object' && json !== null && !Array.isArray(json);
+const isGroup = (json: unknown): json is Readonly<Record<string, unknown>> =>
+  typeof json === 'object' && json !== null && !Array.isArray(json);
 
 /** The part of a file, carried forward from the version in which it was written. */
-const carried = (part: unknown, version: number): unknown => PART_STEPS.slice(version - 1).reduce((json, step) => step.change(json), part);
+const carried = (part: unknown, version: number): unknown =>
+  PART_STEPS.slice(version - 1).reduce((json, step) => step.change(json), part);
 
 /**
  * Reads the text of a part file, of this version or an older one, by a schema that holds what a part file does and maybe more;
@@ -35,7 +37,11 @@ export function readPartFileBy<T>(schema: z.ZodType<T>, text: string): Result<T,
   }
   const version = isGroup(json) ? json['version'] : null;
   if (typeof version === 'number' && version > PART_VERSION)
-    return fail({ path: ['version'], place: null, says: `written by a newer version (${version}); this one reads up to ${PART_VERSION}` });
+    return fail({
+      path: ['version'],
+      place: null,
+      says: `written by a newer version (${version}); this one reads up to ${PART_VERSION}`,
+    });
   if (!isGroup(json) || typeof version !== 'number' || !Number.isInteger(version) || version < 1) return readBy(schema, json);
   const part = withFittedDiameters(carried(json['part'], version), ['part']);
   return part.ok ? readBy(schema, { ...json, version: PART_VERSION, part: part.value }) : part;

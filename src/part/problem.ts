@@ -9,7 +9,12 @@ export type FileProblem = { readonly path: readonly (string | number)[]; readonl
 
 /** What one member of a list is called, by the list's name in the file. */
 const MEMBERS: ReadonlyMap<string, string> = new Map([
-  ['operations', 'operation'], ['setups', 'set-up'], ['machines', 'machine'], ['mates', 'mate'], ['turned', 'feature'], ['ends', 'end feature'],
+  ['operations', 'operation'],
+  ['setups', 'set-up'],
+  ['machines', 'machine'],
+  ['mates', 'mate'],
+  ['turned', 'feature'],
+  ['ends', 'end feature'],
   ['edges', 'edge'],
   ['milled', 'milled feature'],
 ]);
@@ -31,7 +36,9 @@ export function placeName(json: unknown, path: readonly (string | number)[]): st
     const list = path[index - 1];
     const member = typeof step === 'number' && typeof list === 'string' ? MEMBERS.get(list) : undefined;
     if (member === undefined || typeof step !== 'number') return;
-    const called = [memberOf(at, 'name'), memberOf(at, 'title'), memberOf(at, 'id')].find((text) => typeof text === 'string' && text.trim() !== '');
+    const called = [memberOf(at, 'name'), memberOf(at, 'title'), memberOf(at, 'id')].find(
+      (text) => typeof text === 'string' && text.trim() !== '',
+    );
     place = typeof called === 'string' ? `${member} "${called}"` : `${member} ${step + 1}`;
   });
   return place;

@@ -4,7 +4,10 @@ import { acrossField, degreesField, idField, lineField, sizeField } from './fiel
 import { limitsSchema } from './limits.ts';
 
 /** A fit by hand in plain words, or the shaft's class of ISO 286 (`g6`). */
-export const fitField = z.union([z.enum(HAND_FITS), z.string().regex(/^[a-z]{1,2}\d{1,2}$/, 'a fit is slide, run, locate, tap, press or a class such as g6')]);
+export const fitField = z.union([
+  z.enum(HAND_FITS),
+  z.string().regex(/^[a-z]{1,2}\d{1,2}$/, 'a fit is slide, run, locate, tap, press or a class such as g6'),
+]);
 
 /**
  * The roughness wanted, Ra in micrometres; null where nothing is asked. The feed of the finishing cut follows from it.
@@ -58,13 +61,30 @@ export type TurnedFeature = z.output<typeof turnedFeatureSchema>;
 /** What is done to an end of a turned feature: a chamfer or a fillet, or an undercut that gives a shoulder or a thread room. */
 export const edgeFeatureSchema = z.discriminatedUnion('kind', [
   z.strictObject({
-    kind: z.literal('chamfer'), id: idField, name: lineField, on: idField, at: z.enum(['left', 'right']), size: sizeField,
+    kind: z.literal('chamfer'),
+    id: idField,
+    name: lineField,
+    on: idField,
+    at: z.enum(['left', 'right']),
+    size: sizeField,
     /** From the axis. */
     degrees: z.number().min(5).max(85).default(45),
   }),
-  z.strictObject({ kind: z.literal('fillet'), id: idField, name: lineField, on: idField, at: z.enum(['left', 'right']), radius: sizeField }),
   z.strictObject({
-    kind: z.literal('undercut'), id: idField, name: lineField, on: idField, at: z.enum(['left', 'right']), width: sizeField,
+    kind: z.literal('fillet'),
+    id: idField,
+    name: lineField,
+    on: idField,
+    at: z.enum(['left', 'right']),
+    radius: sizeField,
+  }),
+  z.strictObject({
+    kind: z.literal('undercut'),
+    id: idField,
+    name: lineField,
+    on: idField,
+    at: z.enum(['left', 'right']),
+    width: sizeField,
     /** On the radius, below the diameter that it stands in. */
     depth: sizeField,
   }),

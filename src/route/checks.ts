@@ -25,6 +25,13 @@ export type Warning =
   | { readonly key: 'not-a-feature'; readonly operation: string; readonly feature: string }
   | { readonly key: 'no-instrument'; readonly operation: string }
   | { readonly key: 'speed-not-on-machine'; readonly operation: string; readonly rpm: number; readonly machine: string }
+  | {
+      readonly key: 'feed-not-on-machine';
+      readonly operation: string;
+      readonly feed: Length;
+      readonly machine: string;
+    }
+  | { readonly key: 'never-worked'; readonly feature: string }
   | { readonly key: 'caution-missing'; readonly operation: string; readonly caution: CautionKey };
 
 export type WarningKey = Warning['key'];
@@ -110,17 +117,22 @@ function dueCautions(operation: Operation, feature: TurnedFeature | null): reado
 }
 
 /**
- * The cuts that are held against the diameter of a feature. A cone leaves it on purpose, and so does a groove, but in a feature that
+ * The cuts that are held against the diameter of a feature. A cone leaves it on purpose, and so does a groove, but in a feature
+ * that
  * is one.
  */
 const shapesDiameter = (operation: Operation, feature: TurnedFeature): boolean =>
-  operation.target?.quantity === 'diameter' && operation.kind !== 'taper' && (operation.kind !== 'groove' || feature.kind === 'groove');
+  operation.target?.quantity === 'diameter' &&
+  operation.kind !== 'taper' &&
+  (operation.kind !== 'groove' || feature.kind === 'groove');
 
 function diameterWarnings(part: Part, route: Route): Warning[] {
   const warnings: Warning[] = [];
   for (const feature of part.turned) {
     const { low, high } = diameterOfFeature(feature);
-    const operations = route.operations.filter((operation) => operation.feature === feature.id && shapesDiameter(operation, feature));
+    const operations = route.operations.filter(
+      (operation) => operation.feature === feature.id && shapesDiameter(operation, feature),
+    );
     let before: Operation | null = null;
     for (const operation of operations) {
       const target = operation.target;
@@ -139,12 +151,24 @@ function diameterWarnings(part: Part, route: Route): Warning[] {
   return warnings;
 }
 
-/** Every warning that a route gives, in the order: stock, diameters feature by feature, then operation by operation. */
+/** What is done to corners, ends and sides, with no operation about it. A centre may be made with the facing of its end. */
+function leftOut(part: Part, route: Route): Warning[] {
+  const worked = new Set(route.operations.map(({ feature }) => feature));
+  return [...part.edges, ...part.ends, ...part.milled]
+    .filter(({ id, kind }) => kind !== 'centre' && !worked.has(id))
+    .map(({ id }) => ({ key: 'never-worked', feature: id }));
+}
+
+/** Every warning that a route gives, in the order: stock, diameters and what was left out, then operation by operation. */
 export function checkRoute(part: Part, machines: readonly Machine[], route: Route): readonly Warning[] {
-  const warnings = [...stockWarnings(part), ...diameterWarnings(part, route)];
+  const warnings = [...stockWarnings(part), ...diameterWarnings(part, route), ...leftOut(part, route)];
   const turned = new Map(part.turned.map((feature) => [feature.id, feature]));
   const mates = new Map(part.mates.map((mate) => [mate.id, mate]));
-  const known = new Set([...turned.keys(), ...mates.keys(), ...[...part.edges, ...part.ends, ...part.milled].map((feature) => feature.id)]);
+  const known = new Set([
+    ...turned.keys(),
+    ...mates.keys(),
+    ...[...part.edges, ...part.ends, ...part.milled].map((feature) => feature.id),
+  ]);
   // What was measured at the desk counts as measured.
   const measured = new Set(part.mates.filter(({ readings }) => readings.length > 0).map(({ id }) => id));
   for (const operation of route.operations) {
@@ -166,6 +190,10 @@ export function checkRoute(part: Part, machines: readonly Machine[], route: Rout
     const machine = machines.find((candidate) => candidate.id === setup?.machine);
     if (cut !== null && machine !== undefined && !machine.spindleSpeeds.includes(cut.speedRpm))
       warnings.push({ key: 'speed-not-on-machine', operation: id, rpm: cut.speedRpm, machine: machine.name });
+    // A thread is fed by its pitch, which the gearbox cuts by other gears.
+    const feed = operation.kind === 'thread' ? null : (cut?.feedPerTurn ?? null);
+    if (feed !== null && machine !== undefined && machine.feeds.length > 0 && !machine.feeds.includes(feed))
+      warnings.push({ key: 'feed-not-on-machine', operation: id, feed, machine: machine.name });
     const due = dueCautions(operation, feature === null ? null : (turned.get(feature) ?? null));
     const [first] = due;
     if (first !== undefined && (operation.caution === null || !due.includes(operation.caution)))

@@ -1,7 +1,15 @@
 import { z } from 'zod';
 import { degreesField, idField, lengthField, lineField, sizeField } from '../part/index.ts';
 
-export const instrumentField = z.enum(['caliper', 'micrometer', 'telescoping-gauge', 'depth-micrometer', 'rule', 'indicator', 'readout']);
+export const instrumentField = z.enum([
+  'caliper',
+  'micrometer',
+  'telescoping-gauge',
+  'depth-micrometer',
+  'rule',
+  'indicator',
+  'readout',
+]);
 
 /**
  * What is measured at an operation. `bore` and `width` are of the mate; the rest are of the part. A `hole` is the diameter of a
@@ -34,7 +42,8 @@ export const targetSchema = z
   .superRefine((target, context) => {
     if (target.fit !== null && target.fit.leastClearance > target.fit.mostClearance)
       context.addIssue({ code: 'custom', path: ['fit', 'leastClearance'], message: 'the least clearance is more than the most' });
-    if (target.low > target.high) context.addIssue({ code: 'custom', path: ['low'], message: 'the low limit is above the high limit' });
+    if (target.low > target.high)
+      context.addIssue({ code: 'custom', path: ['low'], message: 'the low limit is above the high limit' });
     if (target.aim < target.low || target.aim > target.high)
       context.addIssue({ code: 'custom', path: ['aim'], message: 'the size to aim at lies outside its window' });
   });
@@ -57,13 +66,43 @@ export const cutSchema = z.strictObject({
 export type Cut = z.output<typeof cutSchema>;
 
 export const cautionKeyField = z.enum([
-  'chuck-key', 'lathe-filing', 'abrasive-cloth', 'parting', 'out-of-balance', 'milling', 'drilling', 'tapping', 'protruding-stock',
+  'chuck-key',
+  'lathe-filing',
+  'abrasive-cloth',
+  'parting',
+  'out-of-balance',
+  'milling',
+  'drilling',
+  'tapping',
+  'protruding-stock',
 ]);
 export type CautionKey = z.output<typeof cautionKeyField>;
 
 export const operationKindField = z.enum([
-  'measure-mate', 'grip', 'dial-in', 'face', 'centre', 'rough', 'finish', 'file', 'part-off', 'offset', 'drill', 'tap', 'thread', 'groove',
-  'chamfer', 'length', 'find-edge', 'find-high-spot', 'mill', 'deburr', 'try-fit', 'taper', 'bore', 'fillet',
+  'measure-mate',
+  'grip',
+  'dial-in',
+  'face',
+  'centre',
+  'rough',
+  'finish',
+  'file',
+  'part-off',
+  'offset',
+  'drill',
+  'tap',
+  'thread',
+  'groove',
+  'chamfer',
+  'length',
+  'find-edge',
+  'find-high-spot',
+  'mill',
+  'deburr',
+  'try-fit',
+  'taper',
+  'bore',
+  'fillet',
 ]);
 
 /** A place on the readout: `x` along the axis from the zero edge, `y` across from the axis, `z` down from the top of the work. */

@@ -26,6 +26,10 @@ export function describeWarning(warning: Warning, unit: DisplayUnit): string {
       return `operation ${warning.operation} has a size to reach and no instrument to measure it`;
     case 'speed-not-on-machine':
       return `operation ${warning.operation} runs at ${warning.rpm} rpm, which ${warning.machine} does not have`;
+    case 'feed-not-on-machine':
+      return `operation ${warning.operation} feeds ${formatSize(warning.feed, unit)} a turn, which ${warning.machine} does not have`;
+    case 'never-worked':
+      return `no operation is about ${warning.feature}, which the part asks for`;
     case 'caution-missing':
       return `operation ${warning.operation} gives no caution; "${warning.caution}" is the usual one`;
   }

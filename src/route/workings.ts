@@ -1,4 +1,17 @@
-import { dividedBy, larger, magnitude, minus, nanometres, plus, roundedQuotient, roundedTo, smaller, times, zero, type Length } from '../measure/index.ts';
+import {
+  dividedBy,
+  larger,
+  magnitude,
+  minus,
+  nanometres,
+  plus,
+  roundedQuotient,
+  roundedTo,
+  smaller,
+  times,
+  zero,
+  type Length,
+} from '../measure/index.ts';
 import type { Machine } from '../part/index.ts';
 import { infeeds } from '../trade/index.ts';
 import type { Operation, Target } from './operation.ts';
@@ -37,8 +50,10 @@ export function threadInfeeds({ kind, cut }: Operation): readonly Length[] {
 const across = ({ quantity }: Target): 1 | 2 => (quantity === 'diameter' || quantity === 'hole' ? 2 : 1);
 
 /**
- * The passes of an operation, in their order: rough passes of the cut's depth, the last of them taking what is left before the two
- * equal last ones, and a spring pass. They follow from target and cut alone, so they are right after either is edited or the mate is
+ * The passes of an operation, in their order: rough passes of the cut's depth, the last of them taking what is left before the
+ * two
+ * equal last ones, and a spring pass. They follow from target and cut alone, so they are right after either is edited or the
+ * mate is
  * measured. None where nothing is taken or no depth is given.
  */
 export function passesOf({ target, cut }: Operation): readonly PassGroup[] {
@@ -56,7 +71,8 @@ export function passesOf({ target, cut }: Operation): readonly PassGroup[] {
   const groups: PassGroup[] = [];
   const full = Math.floor(rough / cut.depthOnRadius);
   const rest = minus(rough, times(cut.depthOnRadius, full));
-  if (full > 0) groups.push({ kind: 'rough', count: full, depth: cut.depthOnRadius, leaves: after(times(cut.depthOnRadius, full)) });
+  if (full > 0)
+    groups.push({ kind: 'rough', count: full, depth: cut.depthOnRadius, leaves: after(times(cut.depthOnRadius, full)) });
   if (rest > 0) groups.push({ kind: 'rough', count: 1, depth: rest, leaves: after(rough) });
   if (last > 0) groups.push({ kind: 'last', count: 2, depth: last, leaves: target.aim });
   if (cut.spring) groups.push({ kind: 'spring', count: 1, depth: zero, leaves: target.aim });

@@ -2,7 +2,16 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { micrometres, minus, plus } from '../../src/measure/index.ts';
-import { describeFileProblem, fitLimits, PART_STEPS, PART_VERSION, partFileSchema, readPartFile, uncertaintyOf, type PartFile } from '../../src/part/index.ts';
+import {
+  describeFileProblem,
+  fitLimits,
+  PART_STEPS,
+  PART_VERSION,
+  partFileSchema,
+  readPartFile,
+  uncertaintyOf,
+  type PartFile,
+} from '../../src/part/index.ts';
 import { checkRoute, routeFor } from '../../src/route/index.ts';
 import { handClearances, isoLimits } from '../../src/trade/index.ts';
 
@@ -16,7 +25,13 @@ function opened(text: string): PartFile {
 }
 
 /** The text with one value of its JSON put in place of another. */
-const changed = (path: string, change: (file: { version: number; part: Record<string, never> & { turned: Record<string, unknown>[]; mates: Record<string, unknown>[] } }) => void): string => {
+const changed = (
+  path: string,
+  change: (file: {
+    version: number;
+    part: Record<string, never> & { turned: Record<string, unknown>[]; mates: Record<string, unknown>[] };
+  }) => void,
+): string => {
   const file = JSON.parse(fixture(path)) as Parameters<typeof change>[0];
   change(file);
   return JSON.stringify(file);
@@ -47,11 +62,18 @@ describe('part files of every version', () => {
     expect(part.edges).toEqual([]);
     expect(part.mates.flatMap(({ readings }) => readings)).toEqual([]);
     expect(part.stock.condition).toBeNull();
-    expect(machines.map(({ chucks, tools, spindleBore, powerKw }) => [chucks, tools, spindleBore, powerKw])).toEqual([[[], [], null, null], [[], [], null, null]]);
+    expect(machines.map(({ chucks, tools, spindleBore, powerKw }) => [chucks, tools, spindleBore, powerKw])).toEqual([
+      [[], [], null, null],
+      [[], [], null, null],
+    ]);
   });
 
   test.each([
-    ['a newer one', (file: { version: number }) => void (file.version = PART_VERSION + 1), `written by a newer version (${PART_VERSION + 1}); this one reads up to ${PART_VERSION}`],
+    [
+      'a newer one',
+      (file: { version: number }) => void (file.version = PART_VERSION + 1),
+      `written by a newer version (${PART_VERSION + 1}); this one reads up to ${PART_VERSION}`,
+    ],
     ['version zero', (file: { version: number }) => void (file.version = 0), 'version'],
     ['half a version', (file: { version: number }) => void (file.version = 1.5), 'version'],
   ])('%s is refused', (_, change, says) => {
@@ -89,7 +111,9 @@ describe('a diameter that is left out beside its fit', () => {
         if (hub !== undefined) hub['readings'] = [{ value: '30.01mm', instrument: 'rule' }];
       }),
     );
-    expect(read.ok ? '' : describeFileProblem(read.error)).toMatch(/^feature "Hub seat", part\.turned\[2\]\.fit: the hub is known to .* measure it with a better instrument$/);
+    expect(read.ok ? '' : describeFileProblem(read.error)).toMatch(
+      /^feature "Hub seat", part\.turned\[2\]\.fit: the hub is known to .* measure it with a better instrument$/,
+    );
   });
 
   test('a class that is none, and a mate that is not there, are named', () => {
@@ -97,7 +121,9 @@ describe('a diameter that is left out beside its fit', () => {
       const read = readPartFile(changed('v2/everything.part.json', change));
       return read.ok ? '' : describeFileProblem(read.error);
     };
-    expect(complaint(({ part: { turned } }) => void ((turned[2] ?? {})['fit'] = 'q6'))).toContain('feature "Hub seat", part.turned[2].fit: no fit is called "q6" at 30.00 mm');
+    expect(complaint(({ part: { turned } }) => void ((turned[2] ?? {})['fit'] = 'q6'))).toContain(
+      'feature "Hub seat", part.turned[2].fit: no fit is called "q6" at 30.00 mm',
+    );
     expect(complaint(({ part: { turned } }) => void ((turned[2] ?? {})['mate'] = 'nobody'))).toContain('feature "Hub seat"');
     expect(fitLimits('q6', part.mates[0] as never).ok).toBe(false);
   });

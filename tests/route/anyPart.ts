@@ -29,7 +29,7 @@ const step: fc.Arbitrary<Step> = fc.record({
 });
 
 const steps = fc.array(step, { maxLength: 5 });
-const hole = fc.constantFrom('', '', 'centre', 'drilled', 'tapped', 'bored');
+const hole = fc.constantFrom('', '', 'centre', 'drilled', 'tapped', 'bored' as const);
 
 const shape = fc.record({
   left: steps,
@@ -64,7 +64,8 @@ const OUTFITS: Readonly<Record<'plain' | 'weak' | 'geared' | 'packed', Invented[
 };
 
 /**
- * A part in steps of a grid: in millimetres of .01, in inches of .0005, so that each size has an exact text in both. Steps down from
+ * A part in steps of a grid: in millimetres of .01, in inches of .0005, so that each size has an exact text in both. Steps down
+ * from
  * a collar on both sides, with necks, grooves, cones, edges, holes in the ends and cuts in the side; now and then a cam outermost
  * on the left. Most can be made.
  */
@@ -74,7 +75,10 @@ export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
     const grid = (count: number): string => (unit === 'inch' ? (count / 2000).toFixed(4) : (count / 100).toFixed(2));
     const edges: { on: number; text: string }[] = [];
     const milled: { on: number; text: string }[] = [];
-    const outward = (side: readonly Step[], end: 'left' | 'right'): { lines: string[]; steps: readonly Step[]; smallest: number; room: number } => {
+    const outward = (
+      side: readonly Step[],
+      end: 'left' | 'right',
+    ): { lines: string[]; steps: readonly Step[]; smallest: number; room: number } => {
       let across = collar;
       let room = 0;
       const lines = side.map(({ kind, less, long: length, fine, fit, hand, smooth }, index) => {
@@ -89,7 +93,9 @@ export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
           across -= 300;
           return `taper ${grid(large)}~${grid(10)} ${grid(length)}~${grid(10)} small:${grid(across)} to:${end}`;
         }
-        const words = [fit && fine ? `bore:${grid(across + 3)}` : '', fine ? hand : '', smooth ? 'ra:1.6' : ''].filter((word) => word !== '');
+        const words = [fit && fine ? `bore:${grid(across + 3)}` : '', fine ? hand : '', smooth ? 'ra:1.6' : ''].filter(
+          (word) => word !== '',
+        );
         return [`journal ${grid(across)}~${half} ${grid(length)}~${grid(10)}`, ...words].join(' ');
       });
       return { lines, steps: side, smallest: across, room };
@@ -97,11 +103,23 @@ export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
     const onLeft = outward(left, 'left');
     const onRight = outward(right, 'right');
     // The cam is outermost on the left, inside what lies behind it, and long enough to be worth it.
-    const cams = cam === null ? [] : [`offset ${grid(onLeft.smallest - 2 * cam - 50)}~${grid(1)} ${grid(1200)}~${grid(10)} throw:${grid(cam)}`];
-    const turned = [...cams, ...[...onLeft.lines].reverse(), `collar ${grid(collar)}~${grid(10)} ${grid(long)}~${grid(10)}`, ...onRight.lines];
+    const cams =
+      cam === null
+        ? []
+        : [`offset ${grid(onLeft.smallest - 2 * cam - 50)}~${grid(1)} ${grid(1200)}~${grid(10)} throw:${grid(cam)}`];
+    const turned = [
+      ...cams,
+      ...[...onLeft.lines].reverse(),
+      `collar ${grid(collar)}~${grid(10)} ${grid(long)}~${grid(10)}`,
+      ...onRight.lines,
+    ];
     const collarAt = cams.length + left.length;
-    const place = (side: 'left' | 'right', index: number): number => (side === 'left' ? collarAt - 1 - index : collarAt + 1 + index);
-    for (const [side, { steps: on, lines }] of [['left', onLeft], ['right', onRight]] as const)
+    const place = (side: 'left' | 'right', index: number): number =>
+      side === 'left' ? collarAt - 1 - index : collarAt + 1 + index;
+    for (const [side, { steps: on, lines }] of [
+      ['left', onLeft],
+      ['right', onRight],
+    ] as const)
       on.forEach(({ edge, cut, angle }, index) => {
         if (lines[index]?.startsWith('journal') !== true) return;
         const at = place(side, index);
@@ -113,9 +131,15 @@ export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
         if (cut === 'flat') milled.push({ on: at, text: `flat:@,${grid(100)},${grid(600)}${turn}` });
         if (cut === 'keyway') milled.push({ on: at, text: `keyway:@,${grid(400)},${grid(200)},${grid(800)}${turn}` });
         if (cut === 'hole') milled.push({ on: at, text: `hole:@,${grid(500)}${turn}` });
-        if (cut === 'box') milled.push({ on: at, text: `box:@,${grid(700)},${grid(100)},${grid(800)}${turn} along:${grid(500)}` });
+        if (cut === 'box')
+          milled.push({ on: at, text: `box:@,${grid(700)},${grid(100)},${grid(800)}${turn} along:${grid(500)}` });
       });
-    const ends = ([['left', drawn.leftHole], ['right', drawn.rightHole]] as const).flatMap(([end, what]): string[] => {
+    const ends = (
+      [
+        ['left', drawn.leftHole],
+        ['right', drawn.rightHole],
+      ] as const
+    ).flatMap(([end, what]): string[] => {
       switch (what) {
         case 'centre':
           return [`${end} centre`];
@@ -125,7 +149,7 @@ export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
           return [`${end} M8x1.25 ${grid(680)} ${grid(900)} ${grid(600)}`];
         case 'bored':
           return [`${end} bored ${grid(1000)}~${grid(1)} ${grid(600)}~${grid(10)} ${grid(850)} ${grid(800)}`];
-        default:
+        case '':
           return [];
       }
     });

@@ -1,13 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { thou } from '../../src/measure/index.ts';
-import {
-  carriageTravel,
-  checkRoute,
-  describeRouteFault,
-  routeFor,
-  routeSheet,
-} from '../../src/route/index.ts';
+import { carriageTravel, checkRoute, describeRouteFault, routeFor, routeSheet } from '../../src/route/index.ts';
 import type { Part } from '../../src/part/index.ts';
 import { demoPlan, DEMOS } from './demos.ts';
 import { inventedPart, machinesOf, MACHINES, type Invented } from './invented.ts';

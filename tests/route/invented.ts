@@ -22,19 +22,20 @@ export type Invented = {
 };
 
 /** A lathe and a mill that do not exist, the lathe with an outfit of its own. */
-export const machinesOf = ({ lathe = {} }: Pick<Invented, 'lathe'>): readonly Machine[] => [
-  { id: 'lathe', name: 'Engine lathe (invented)', reads: 'radius', speeds: [70, 105, 150, 220, 280, 340, 430, 560, 750, 1100] },
-  { id: 'mill', name: 'Knee mill (invented)', reads: 'radius', speeds: [90, 150, 240, 400, 650, 1050, 1700, 2600] },
-].map(({ id, name, reads, speeds }) =>
-  machineSchema.parse({
-    id,
-    name,
-    crossSlide: { division: '0.001in', perTurn: '0.1in', reads },
-    carriage: { division: '0.01in', perTurn: '0.8in' },
-    spindleSpeeds: speeds,
-    ...(id === 'lathe' ? lathe : {}),
-  }),
-);
+export const machinesOf = ({ lathe = {} }: Pick<Invented, 'lathe'>): readonly Machine[] =>
+  [
+    { id: 'lathe', name: 'Engine lathe (invented)', reads: 'radius', speeds: [70, 105, 150, 220, 280, 340, 430, 560, 750, 1100] },
+    { id: 'mill', name: 'Knee mill (invented)', reads: 'radius', speeds: [90, 150, 240, 400, 650, 1050, 1700, 2600] },
+  ].map(({ id, name, reads, speeds }) =>
+    machineSchema.parse({
+      id,
+      name,
+      crossSlide: { division: '0.001in', perTurn: '0.1in', reads },
+      carriage: { division: '0.01in', perTurn: '0.8in' },
+      spindleSpeeds: speeds,
+      ...(id === 'lathe' ? lathe : {}),
+    }),
+  );
 
 export const MACHINES: readonly Machine[] = machinesOf({});
 
@@ -42,9 +43,23 @@ export const MACHINES: readonly Machine[] = machinesOf({});
 const members = (text: string): readonly (readonly [string, number])[] =>
   text === '' ? [] : text.split(';').map((line, index) => [line.trim(), index + 1] as const);
 
-/** The part that the notation stands for; features are called on1, on2 … from the left, edges edge1 …, ends end1 …, milled cut1 …. */
+/**
+ * The part that the notation stands for; features are called on1, on2 … from the left, edges edge1 …, ends end1 …, milled cut1
+ * ….
+ */
 export function inventedPart(invented: Invented): Part {
-  const { id, unit, stock, turned, edges = '', ends = '', milled = '', form = 'round', condition = null, readings = {} } = invented;
+  const {
+    id,
+    unit,
+    stock,
+    turned,
+    edges = '',
+    ends = '',
+    milled = '',
+    form = 'round',
+    condition = null,
+    readings = {},
+  } = invented;
   const suffix = unit === 'inch' ? 'in' : 'mm';
   const as = (value: number): Length => (unit === 'inch' ? inches(value) : millimetres(value));
   const text = (length: Length): string => `${length / 1_000_000}mm`;
@@ -88,7 +103,9 @@ export function inventedPart(invented: Invented): Part {
       fit: after('fit'),
       mate: bore !== null ? mate('bore', bore, feature) : bearing !== null ? mate('bearing', bearing, feature) : null,
     };
-    return kind === 'offset' ? { kind: 'offset-journal', ...fitted, throw: `${offset}${suffix}`, direction: Number(after('direction') ?? 0) } : { kind, ...fitted };
+    return kind === 'offset'
+      ? { kind: 'offset-journal', ...fitted, throw: `${offset}${suffix}`, direction: Number(after('direction') ?? 0) }
+      : { kind, ...fitted };
   });
   const [size, long, ...material] = stock.split(' ');
   return partSchema.parse({
@@ -113,8 +130,24 @@ export function inventedPart(invented: Invented): Part {
       if (what === 'centre') return { kind: 'centre', ...base, name: `Centre ${place}` };
       if (what === 'drilled') return { kind: 'drilled-hole', ...base, name: `Hole ${place}`, drill: a, drillDepth: b };
       if (what === 'bored')
-        return { kind: 'bored-hole', ...base, name: `Bore ${place}`, diameter: limits(numbers[0] ?? ''), depth: limits(numbers[1] ?? ''), drill: c, drillDepth: d };
-      return { kind: 'tapped-hole', ...base, name: `Thread ${place}`, designation: what, drill: a, drillDepth: b, threadDepth: c };
+        return {
+          kind: 'bored-hole',
+          ...base,
+          name: `Bore ${place}`,
+          diameter: limits(numbers[0] ?? ''),
+          depth: limits(numbers[1] ?? ''),
+          drill: c,
+          drillDepth: d,
+        };
+      return {
+        kind: 'tapped-hole',
+        ...base,
+        name: `Thread ${place}`,
+        designation: what,
+        drill: a,
+        drillDepth: b,
+        threadDepth: c,
+      };
     }),
     milled: members(milled).map(([line, place]) => {
       const [shape = '', ...words] = line.split(' ');
@@ -124,7 +157,12 @@ export function inventedPart(invented: Invented): Part {
       const word = (name: string): string | null => words.find((one) => one.startsWith(`${name}:`))?.split(':')[1] ?? null;
       const along = word('along');
       const base = {
-        id: `cut${place}`, name: `${kind} ${place}`, on, timedTo: word('to'), angle: Number(word('angle') ?? 0), along: along === null ? null : `${along}${suffix}`,
+        id: `cut${place}`,
+        name: `${kind} ${place}`,
+        on,
+        timedTo: word('to'),
+        angle: Number(word('angle') ?? 0),
+        along: along === null ? null : `${along}${suffix}`,
       };
       if (kind === 'pocket') return { kind: 'pin-pocket', ...base, diameter: a, depth: b, timedTo: numbers[2] ?? base.timedTo };
       if (kind === 'hole') return { kind: 'cross-hole', ...base, diameter: a, depth: b ?? null };

@@ -16,13 +16,28 @@ const numbers = ({ operations, setups }: Route): unknown => ({
   operations: operations.map(({ title: _title, note: _note, before: _before, why: _why, cut, coordinates, ...rest }) => ({
     ...rest,
     coordinates: coordinates.map(({ x, y, z: down }) => [x, y, down]),
-    cut: cut === null ? null : { speedRpm: cut.speedRpm, feedPerTurn: cut.feedPerTurn, depthOnRadius: cut.depthOnRadius, last: cut.last, spring: cut.spring },
+    cut:
+      cut === null
+        ? null
+        : {
+            speedRpm: cut.speedRpm,
+            feedPerTurn: cut.feedPerTurn,
+            depthOnRadius: cut.depthOnRadius,
+            last: cut.last,
+            spring: cut.spring,
+          },
   })),
 });
 
 /** The text of a part file with every length written in one unit, exactly. */
 function fileIn(part: Part, machines: ReturnType<typeof machinesOf>, unit: 'inch' | 'millimetre'): string {
-  const file = z.encode(partFileSchema, { format: 'swarfside-part', version: 2, invented: true, part: { ...part, unit }, machines: [...machines] });
+  const file = z.encode(partFileSchema, {
+    format: 'swarfside-part',
+    version: 2,
+    invented: true,
+    part: { ...part, unit },
+    machines: [...machines],
+  });
   return JSON.stringify(file, (_, value: unknown) => {
     const written = typeof value === 'string' ? /^-?[\d.]+(mm|in)$/.exec(value) : null;
     if (written === null || typeof value !== 'string') return value;
@@ -62,7 +77,9 @@ describe('laws of computed routes', () => {
         fc.pre(out !== undefined);
         const whole = asInvented(one);
         const machines = machinesOf(whole);
-        const [before, after] = [whole, asInvented(one, out)].map((invented) => routeFor(inventedPart(invented), machines, tool(one)));
+        const [before, after] = [whole, asInvented(one, out)].map((invented) =>
+          routeFor(inventedPart(invented), machines, tool(one)),
+        );
         if (before?.ok !== true || after?.ok !== true) return;
         compared += 1;
         expect(after.value.operations.length).toBeLessThanOrEqual(before.value.operations.length);
@@ -134,7 +151,13 @@ describe('laws of computed routes', () => {
   test('mirrored end for end, a part of plain steps takes the same cuts (seed 4404)', () => {
     fc.assert(
       fc.property(drawnPart('millimetre'), (one) => {
-        const plain = { ...one, ends: [], milled: [], edges: [], turned: one.turned.filter((line) => !/^(taper|groove)/.test(line)) };
+        const plain = {
+          ...one,
+          ends: [],
+          milled: [],
+          edges: [],
+          turned: one.turned.filter((line) => !/^(taper|groove)/.test(line)),
+        };
         const invented = asInvented(plain);
         const machines = machinesOf(invented);
         const part = inventedPart(invented);

@@ -105,9 +105,11 @@ describe('checks', () => {
     expect([...seen].sort()).toEqual([
       'below-finish',
       'caution-missing',
+      'feed-not-on-machine',
       'from-disagrees',
       'mate-measured-late',
       'never-finished',
+      'never-worked',
       'no-instrument',
       'not-a-feature',
       'nothing-to-take',

@@ -16,7 +16,11 @@ export function made(part: Part, tool: Invented['tool'], machines: readonly Mach
 function finishOf(part: Part, feature: string | null): number | null {
   const turned = part.turned.find((candidate) => candidate.id === feature);
   if (turned === undefined) return null;
-  return turned.kind === 'thread' ? turned.major.low : turned.kind === 'taper' ? turned.small - (turned.diameter.high - turned.diameter.low) : turned.diameter.low;
+  return turned.kind === 'thread'
+    ? turned.major.low
+    : turned.kind === 'taper'
+      ? turned.small - (turned.diameter.high - turned.diameter.low)
+      : turned.diameter.low;
 }
 
 /** What every route must keep to, whatever the part. */

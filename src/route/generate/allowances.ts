@@ -57,5 +57,8 @@ export function skinOf({ condition }: Stock): Length {
 /** Lengths in diameters: more than this out of a chuck needs the tailstock; more than that between supports, a steady rest. */
 export const SLENDER = { tailstock: 3, steady: 12 } as const;
 
-/** Force of out-of-balance work in newtons beyond which it is run slower, and depths in diameters of a drill and a boring bar. Ours. */
+/**
+ * Force of out-of-balance work in newtons beyond which it is run slower, and depths in diameters of a drill and a boring bar.
+ * Ours.
+ */
 export const LIMITS = { unbalanceN: 60, boringBar: 4, drillPeck: 3 } as const;

@@ -1,10 +1,35 @@
 import {
-  asDiameter, dividedBy, formatAmount, inches, larger, minus, nanometres, plus, roundedTo, roundReal, scaled, smaller, thou, times, toMillimetres,
-  zero, type DisplayUnit, type Length,
+  asDiameter,
+  dividedBy,
+  formatAmount,
+  inches,
+  larger,
+  minus,
+  nanometres,
+  plus,
+  roundedTo,
+  roundReal,
+  scaled,
+  smaller,
+  thou,
+  times,
+  toMillimetres,
+  zero,
+  type DisplayUnit,
+  type Length,
 } from '../../measure/index.ts';
 import type { Machine } from '../../part/index.ts';
 import {
-  advisedSpeed, cuttingForceN, feedRange, rpmFor, speedToSet, spindlePowerKw, surfaceSpeed, theoreticalRaUm, type Material, type Reduction,
+  advisedSpeed,
+  cuttingForceN,
+  feedRange,
+  rpmFor,
+  speedToSet,
+  spindlePowerKw,
+  surfaceSpeed,
+  theoreticalRaUm,
+  type Material,
+  type Reduction,
   type ToolMaterial,
 } from '../../trade/index.ts';
 import type { Cut } from '../operation.ts';
@@ -54,23 +79,35 @@ export function feedFor({ machine, tool }: Cutting, kind: 'rough' | 'finish' | '
   const range = feedRange(kind, tool);
   const aim = roughness === null ? FEED[kind][tool] : smaller(FEED[kind][tool], feedForRa(roughness, NOSE[tool]));
   const nearest = (feeds: readonly Length[]): Length | null =>
-    feeds.reduce<Length | null>((best, feed) => (best === null || Math.abs(feed - aim) < Math.abs(best - aim) ? feed : best), null);
+    feeds.reduce<Length | null>(
+      (best, feed) => (best === null || Math.abs(feed - aim) < Math.abs(best - aim) ? feed : best),
+      null,
+    );
   const allowed = roughness === null ? machine.feeds : machine.feeds.filter((feed) => feed <= aim);
   const within = allowed.filter((feed) => range !== null && feed >= range.least && feed <= range.most);
   return nearest(within) ?? nearest(allowed) ?? (machine.feeds.length > 0 ? machine.feeds.reduce(smaller) : aim);
 }
 
 /** The deepest pass on the radius that the tool and the motor take, in whole divisions of the cross-slide dial. */
-export function deepestPass(cutting: Cutting, across: Length, rpm: number): { readonly depth: Length; readonly by: 'tool' | 'power' } {
+export function deepestPass(
+  cutting: Cutting,
+  across: Length,
+  rpm: number,
+): { readonly depth: Length; readonly by: 'tool' | 'power' } {
   const most = ROUGH_DEPTH[cutting.tool];
   const { powerKw } = cutting.machine;
   const division = radialDivision(cutting.machine);
   const whole = (depth: Length): Length => larger(roundedTo(depth, division, 'floor'), division);
   if (powerKw === null) return { depth: whole(most), by: 'tool' };
   // The force grows in proportion to the depth, so one division tells what all of them need.
-  const needed = spindlePowerKw(cuttingForceN(cutting.material, most, feedFor(cutting, 'rough')), surfaceSpeed(rpm, asDiameter(across)));
+  const needed = spindlePowerKw(
+    cuttingForceN(cutting.material, most, feedFor(cutting, 'rough')),
+    surfaceSpeed(rpm, asDiameter(across)),
+  );
   const share = (powerKw * EFFICIENCY) / needed;
-  return share >= 1 ? { depth: whole(most), by: 'tool' } : { depth: whole(larger(scaled(most, share, 'floor'), LEAST_ROUGH)), by: 'power' };
+  return share >= 1
+    ? { depth: whole(most), by: 'tool' }
+    : { depth: whole(larger(scaled(most, share, 'floor'), LEAST_ROUGH)), by: 'power' };
 }
 
 /** How many passes a radial depth takes; one at least. */
@@ -80,22 +117,42 @@ const WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eig
 const counted = (count: number, what: string): string => `${WORDS[count] ?? String(count)} ${what}${count === 1 ? '' : 'es'}`;
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-const bareCut = (tool: string, speedRpm: number): Cut => ({ tool, speedRpm, feedPerTurn: null, depthOnRadius: null, last: null, spring: false, note: null });
+const bareCut = (tool: string, speedRpm: number): Cut => ({
+  tool,
+  speedRpm,
+  feedPerTurn: null,
+  depthOnRadius: null,
+  last: null,
+  spring: false,
+  note: null,
+});
 
 /** A cut, with why its numbers are what they are and how many passes it takes. */
 export type Chosen = { readonly cut: Cut; readonly why: readonly string[]; readonly passes: number };
 
 /** A rough cut from one diameter to another, in passes of whole divisions; the last takes what is left. */
-export function roughCut(cutting: Cutting, from: Length, to: Length, reductions: readonly Reduction[], most: number | null = null): Chosen {
+export function roughCut(
+  cutting: Cutting,
+  from: Length,
+  to: Length,
+  reductions: readonly Reduction[],
+  most: number | null = null,
+): Chosen {
   const radial = dividedBy(larger(minus(from, to), zero), 2, 'ceiling');
   const free = rpmAt(cutting, from, reductions);
   const rpm = most === null ? free : Math.min(free, most);
   const { depth: deepest, by } = deepestPass(cutting, from, rpm);
   const passes = passesFor(radial, deepest);
-  const depth = smaller(roundedTo(larger(dividedBy(radial, passes, 'ceiling'), nanometres(1)), radialDivision(cutting.machine), 'ceiling'), deepest);
+  const depth = smaller(
+    roundedTo(larger(dividedBy(radial, passes, 'ceiling'), nanometres(1)), radialDivision(cutting.machine), 'ceiling'),
+    deepest,
+  );
   const really = passesFor(radial, depth);
   const why = [speedWhy(cutting, from, reductions, rpm)];
-  if (by === 'power') why.push(`No pass over ${formatAmount(deepest, cutting.unit)}: the motor's ${String(cutting.machine.powerKw)} kW takes no more at this speed and feed.`);
+  if (by === 'power')
+    why.push(
+      `No pass over ${formatAmount(deepest, cutting.unit)}: the motor's ${String(cutting.machine.powerKw)} kW takes no more at this speed and feed.`,
+    );
   return {
     cut: {
       ...bareCut(`turning tool, ${TOOL_NAMES[cutting.tool]}`, rpm),
@@ -110,7 +167,12 @@ export function roughCut(cutting: Cutting, from: Length, to: Length, reductions:
 
 /** A finishing cut: what roughing left, in two equal passes, so that the last cut behaves like the one before. */
 export function finishCut(
-  cutting: Cutting, from: Length, to: Length, reductions: readonly Reduction[], roughness: number | null, most: number | null = null,
+  cutting: Cutting,
+  from: Length,
+  to: Length,
+  reductions: readonly Reduction[],
+  roughness: number | null,
+  most: number | null = null,
 ): Chosen {
   const radial = dividedBy(minus(from, to), 2, 'ceiling');
   const half = dividedBy(radial, 2, 'ceiling');
@@ -119,7 +181,9 @@ export function finishCut(
   const feed = feedFor(cutting, 'finish', roughness);
   const why = [speedWhy(cutting, from, reductions, rpm)];
   if (roughness !== null)
-    why.push(`Feed ${formatAmount(feed, cutting.unit)}: leaves Ra ${theoreticalRaUm(feed, NOSE[cutting.tool]).toFixed(1)} µm by its nose of ${formatAmount(NOSE[cutting.tool], cutting.unit)}; Ra ${String(roughness)} is wanted.`);
+    why.push(
+      `Feed ${formatAmount(feed, cutting.unit)}: leaves Ra ${theoreticalRaUm(feed, NOSE[cutting.tool]).toFixed(1)} µm by its nose of ${formatAmount(NOSE[cutting.tool], cutting.unit)}; Ra ${String(roughness)} is wanted.`,
+    );
   return {
     cut: {
       ...bareCut(`finishing tool, ${TOOL_NAMES[cutting.tool]}`, rpm),
@@ -145,7 +209,10 @@ export function plainCut(cutting: Cutting, from: Length, to: Length, over: Lengt
 }
 
 export function facingCut(cutting: Cutting, across: Length, reductions: readonly Reduction[]): Cut {
-  return { ...bareCut(`facing tool, ${TOOL_NAMES[cutting.tool]}`, rpmAt(cutting, across, reductions)), feedPerTurn: feedFor(cutting, 'finish') };
+  return {
+    ...bareCut(`facing tool, ${TOOL_NAMES[cutting.tool]}`, rpmAt(cutting, across, reductions)),
+    feedPerTurn: feedFor(cutting, 'finish'),
+  };
 }
 
 export function partingCut(cutting: Cutting, across: Length): Cut {
@@ -157,9 +224,18 @@ export function partingCut(cutting: Cutting, across: Length): Cut {
 }
 
 /** A plunge with a grooving tool of a width. */
-export function groovingCut(cutting: Cutting, across: Length, width: Length, reductions: readonly Reduction[], round: boolean): Cut {
+export function groovingCut(
+  cutting: Cutting,
+  across: Length,
+  width: Length,
+  reductions: readonly Reduction[],
+  round: boolean,
+): Cut {
   return {
-    ...bareCut(`${round ? 'round-nose ' : ''}grooving tool, ${formatAmount(width, cutting.unit)} wide, ${TOOL_NAMES[cutting.tool]}`, rpmAt(cutting, across, ['part', ...reductions])),
+    ...bareCut(
+      `${round ? 'round-nose ' : ''}grooving tool, ${formatAmount(width, cutting.unit)} wide, ${TOOL_NAMES[cutting.tool]}`,
+      rpmAt(cutting, across, ['part', ...reductions]),
+    ),
     feedPerTurn: feedFor(cutting, 'part'),
     note: 'Cutting oil, steady hand feed, and dwell a turn at the bottom.',
   };
@@ -168,7 +244,10 @@ export function groovingCut(cutting: Cutting, across: Length, width: Length, red
 /** A hole is drilled with a high-speed steel drill whatever turns the outside. */
 export function drillingCut(cutting: Cutting, across: Length): Cut {
   return {
-    ...bareCut(`drill, ${formatAmount(across, cutting.unit)}, high-speed steel`, rpmAt({ ...cutting, tool: 'high-speed-steel' }, across, ['drill'])),
+    ...bareCut(
+      `drill, ${formatAmount(across, cutting.unit)}, high-speed steel`,
+      rpmAt({ ...cutting, tool: 'high-speed-steel' }, across, ['drill']),
+    ),
     note: 'Clear the chips often, cutting oil.',
   };
 }
@@ -191,17 +270,33 @@ export function minutesOf(cut: Cut, length: Length, passes: number): number {
 }
 
 const REASONS: Readonly<Record<Reduction, string>> = {
-  eccentric: 'half of it off centre', interrupted: 'less for the interrupted cut', long: 'less for long thin work', part: 'half of it for plunging', tap: 'a quarter for tapping',
-  thread: 'less for threading, the hand must keep up', drill: 'a little less for drilling', ream: 'half of it for reaming',
+  eccentric: 'half of it off centre',
+  interrupted: 'less for the interrupted cut',
+  long: 'less for long thin work',
+  part: 'half of it for plunging',
+  tap: 'a quarter for tapping',
+  thread: 'less for threading, the hand must keep up',
+  drill: 'a little less for drilling',
+  ream: 'half of it for reaming',
 };
 
 /** Why a spindle speed: the surface speed of the table, what holds it down, and what the machine has. */
-export function speedWhy({ material, tool, unit }: Cutting, across: Length, reductions: readonly Reduction[], rpm: number): string {
+export function speedWhy(
+  { material, tool, unit }: Cutting,
+  across: Length,
+  reductions: readonly Reduction[],
+  rpm: number,
+): string {
   const { speed } = advisedSpeed(material, tool, reductions);
   const metres = speed.metresPerMinute;
   const surface = unit === 'inch' ? `${Math.round(metres / 0.3048)} feet a minute` : `${Math.round(metres)} m a minute`;
   const held = reductions.map((reduction) => REASONS[reduction]);
   const wanted = Math.round(rpmFor(speed, asDiameter(across)));
-  const has = wanted === rpm ? `${rpm} rpm` : wanted > rpm ? `${wanted} rpm; ${rpm} is the next below` : `${wanted} rpm; ${rpm} is the slowest there is`;
+  const has =
+    wanted === rpm
+      ? `${rpm} rpm`
+      : wanted > rpm
+        ? `${wanted} rpm; ${rpm} is the next below`
+        : `${wanted} rpm; ${rpm} is the slowest there is`;
   return `Speed: about ${surface} for ${material.replaceAll('-', ' ')} and ${TOOL_NAMES[tool]}${held.length === 0 ? '' : `, ${held.join(', ')}`}: ${has}.`;
 }

@@ -80,7 +80,10 @@ export function chamferSteps(work: Work, bar: Bar, ends: 'all' | 'left' | 'right
         say: `Cut the ${name}`,
         feature: edge.id,
         cut: {
-          tool: edge.degrees === 45 ? `chamfering tool, 45 degrees, ${TOOL_NAMES[lathe.tool]}` : `turning tool, compound at ${String(edge.degrees)} degrees, ${TOOL_NAMES[lathe.tool]}`,
+          tool:
+            edge.degrees === 45
+              ? `chamfering tool, 45 degrees, ${TOOL_NAMES[lathe.tool]}`
+              : `turning tool, compound at ${String(edge.degrees)} degrees, ${TOOL_NAMES[lathe.tool]}`,
           speedRpm: rpmAt(lathe, thinnestOf(bar), bar.offset > 0 ? ['eccentric'] : []),
           feedPerTurn: null,
           depthOnRadius: null,

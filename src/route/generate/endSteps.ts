@@ -1,4 +1,19 @@
-import { asDiameter, degrees, dividedBy, formatAmount, larger, midway, minus, NM_PER_SIXTY_FOURTH, plus, scaled, thou, times, zero, type Length } from '../../measure/index.ts';
+import {
+  asDiameter,
+  degrees,
+  dividedBy,
+  formatAmount,
+  larger,
+  midway,
+  minus,
+  NM_PER_SIXTY_FOURTH,
+  plus,
+  scaled,
+  thou,
+  times,
+  zero,
+  type Length,
+} from '../../measure/index.ts';
 import type { EndFeature } from '../../part/index.ts';
 import { nearestDrill, parseThread, pointLength, threadPercent, turnsFor } from '../../trade/index.ts';
 import type { Target } from '../operation.ts';
@@ -12,7 +27,10 @@ export const depthTarget = (depth: Length, spread: Length): Target =>
 /** Over so much a hole is drilled with a smaller drill first: half an inch. */
 const PILOTED = thou(500);
 
-/** A drill of about a third, out of the box that the hole's own drill comes from: by sixty-fourths, or by tenths of a millimetre. */
+/**
+ * A drill of about a third, out of the box that the hole's own drill comes from: by sixty-fourths, or by tenths of a
+ * millimetre.
+ */
 function pilotOf(drill: Length): Length {
   const third = dividedBy(drill, 3, 'ceiling');
   const box = drill % NM_PER_SIXTY_FOURTH === 0 ? 'fraction' : 'metric';
@@ -35,8 +53,14 @@ function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step
   const point = pointLength(asDiameter(hole.drill), POINT);
   const to = hole.kind === 'tapped-hole' ? ` for ${hole.designation}` : hole.kind === 'bored-hole' ? ` to bore the ${name}` : '';
   const thread = hole.kind === 'tapped-hole' ? parseThread(hole.designation) : null;
-  const percent = thread?.ok === true ? [`The drill leaves ${Math.round(threadPercent(thread.value, hole.drill))} % of full thread.`] : [];
-  const before = [supported ? 'Tailstock centre out, drill chuck in; the quill locked between holes.' : 'Drill chuck in the tailstock, lined up.', 'Started with a centre drill where there is no centre.'];
+  const percent =
+    thread?.ok === true ? [`The drill leaves ${Math.round(threadPercent(thread.value, hole.drill))} % of full thread.`] : [];
+  const before = [
+    supported
+      ? 'Tailstock centre out, drill chuck in; the quill locked between holes.'
+      : 'Drill chuck in the tailstock, lined up.',
+    'Started with a centre drill where there is no centre.',
+  ];
   const pilot: Step[] =
     hole.drill <= PILOTED
       ? []

@@ -7,16 +7,34 @@ export type RouteFault =
   | { readonly key: 'no-lathe' }
   | { readonly key: 'no-mill'; readonly feature: string }
   | { readonly key: 'material-not-known'; readonly material: string }
-  | { readonly key: 'stock-too-thin'; readonly feature: string; readonly needed: Length; readonly stock: Length; readonly skin: Length }
+  | {
+      readonly key: 'stock-too-thin';
+      readonly feature: string;
+      readonly needed: Length;
+      readonly stock: Length;
+      readonly skin: Length;
+    }
   | { readonly key: 'stock-too-short'; readonly needed: Length; readonly stock: Length }
   | { readonly key: 'bar-too-thick'; readonly stock: Length; readonly bore: Length; readonly blank: Length }
   | { readonly key: 'neck-too-narrow'; readonly feature: string; readonly length: Length; readonly least: Length }
-  | { readonly key: 'neck-too-thin'; readonly feature: string; readonly diameter: Length; readonly beyond: Length; readonly least: Length }
+  | {
+      readonly key: 'neck-too-thin';
+      readonly feature: string;
+      readonly diameter: Length;
+      readonly beyond: Length;
+      readonly least: Length;
+    }
   | { readonly key: 'groove-at-end'; readonly feature: string }
   | { readonly key: 'offset-blocked'; readonly feature: string; readonly outboard: string; readonly most: Length }
   | { readonly key: 'taper-backwards'; readonly feature: string }
   | { readonly key: 'taper-blocked'; readonly feature: string; readonly outboard: string; readonly most: Length }
-  | { readonly key: 'taper-too-long'; readonly feature: string; readonly length: Length; readonly travel: Length; readonly setOver: Length }
+  | {
+      readonly key: 'taper-too-long';
+      readonly feature: string;
+      readonly length: Length;
+      readonly travel: Length;
+      readonly setOver: Length;
+    }
   | { readonly key: 'too-short-to-turn'; readonly feature: string; readonly length: Length }
   | { readonly key: 'nothing-to-grip'; readonly needed: Length }
   | { readonly key: 'too-slender'; readonly length: Length; readonly diameter: Length }
@@ -24,7 +42,13 @@ export type RouteFault =
   | { readonly key: 'hole-breaks-out'; readonly feature: string; readonly hole: Length; readonly most: Length }
   | { readonly key: 'hole-too-deep'; readonly feature: string; readonly depth: Length; readonly most: Length }
   | { readonly key: 'holes-meet'; readonly feature: string; readonly other: string; readonly over: Length }
-  | { readonly key: 'cuts-into-hole'; readonly feature: string; readonly hole: string; readonly wall: Length; readonly least: Length }
+  | {
+      readonly key: 'cuts-into-hole';
+      readonly feature: string;
+      readonly hole: string;
+      readonly wall: Length;
+      readonly least: Length;
+    }
   | { readonly key: 'bore-too-deep'; readonly feature: string; readonly depth: Length; readonly most: Length }
   | { readonly key: 'no-chuck'; readonly holds: string; readonly diameter: Length; readonly need: 'bar' | 'true' | 'offset' }
   | { readonly key: 'no-tool'; readonly tool: ToolKind; readonly feature: string }
@@ -37,8 +61,18 @@ const CHUCKS: Readonly<Record<'bar' | 'true' | 'offset', string>> = {
 };
 
 const TOOLS: Readonly<Record<ToolKind, string>> = {
-  turning: 'a turning tool', facing: 'a facing tool', parting: 'a parting tool', grooving: 'a grooving tool', threading: 'a threading tool',
-  boring: 'a boring bar', drilling: 'drills', tapping: 'taps', 'end-mill': 'end mills', steady: 'a steady', 'follow-rest': 'a follow rest', indexing: 'an indexing head',
+  turning: 'a turning tool',
+  facing: 'a facing tool',
+  parting: 'a parting tool',
+  grooving: 'a grooving tool',
+  threading: 'a threading tool',
+  boring: 'a boring bar',
+  drilling: 'drills',
+  tapping: 'taps',
+  'end-mill': 'end mills',
+  steady: 'a steady',
+  'follow-rest': 'a follow rest',
+  indexing: 'an indexing head',
 };
 
 /** A fault as a sentence: what is in the way, with the numbers, and what would help. */

@@ -17,20 +17,30 @@ function sideFaults(side: Side, outward: 'left' | 'right'): RouteFault[] {
   const necks = necksOf(side);
   // What lies outboard of each bar, added up once from the end inward.
   let beyond = zero;
-  const outboardOf = side.map((_, index) => side.length - 1 - index).map((index) => {
-    const here = beyond;
-    beyond = plus(beyond, side[index]?.length ?? zero);
-    return here;
-  }).reverse();
+  const outboardOf = side
+    .map((_, index) => side.length - 1 - index)
+    .map((index) => {
+      const here = beyond;
+      beyond = plus(beyond, side[index]?.length ?? zero);
+      return here;
+    })
+    .reverse();
   side.forEach((bar, index) => {
     const neck = necks[index] === true;
     const { feature, length, diameter } = bar;
     if (!neck && length <= ALLOWANCES.shoulder) faults.push({ key: 'too-short-to-turn', feature: feature.id, length });
     if (feature.kind === 'groove' && !neck) faults.push({ key: 'groove-at-end', feature: feature.id });
-    if (neck && length < ALLOWANCES.narrowGroove) faults.push({ key: 'neck-too-narrow', feature: feature.id, length, least: ALLOWANCES.narrowGroove });
+    if (neck && length < ALLOWANCES.narrowGroove)
+      faults.push({ key: 'neck-too-narrow', feature: feature.id, length, least: ALLOWANCES.narrowGroove });
     const carried = outboardOf[index] ?? zero;
     if (neck && carried > times(diameter, CARRIED * 2))
-      faults.push({ key: 'neck-too-thin', feature: feature.id, diameter, beyond: carried, least: dividedBy(carried, CARRIED * 2, 'ceiling') });
+      faults.push({
+        key: 'neck-too-thin',
+        feature: feature.id,
+        diameter,
+        beyond: carried,
+        least: dividedBy(carried, CARRIED * 2, 'ceiling'),
+      });
     const [next] = side.slice(index + 1);
     if (feature.kind === 'taper') {
       if (feature.smallEnd !== outward) faults.push({ key: 'taper-backwards', feature: feature.id });
@@ -49,7 +59,8 @@ function sideFaults(side: Side, outward: 'left' | 'right'): RouteFault[] {
 const describes = (fault: RouteFault): string => JSON.stringify(fault);
 
 /** How wide and how deep a hole in an end is, all of it. */
-const holeOf = (end: Exclude<EndFeature, { readonly kind: 'centre' }>): Length => (end.kind === 'bored-hole' ? larger(end.drill, end.diameter.high) : end.drill);
+const holeOf = (end: Exclude<EndFeature, { readonly kind: 'centre' }>): Length =>
+  end.kind === 'bored-hole' ? larger(end.drill, end.diameter.high) : end.drill;
 
 function holeFaults(part: Part, layout: Layout): RouteFault[] {
   const faults: RouteFault[] = [];
@@ -73,25 +84,38 @@ function holeFaults(part: Part, layout: Layout): RouteFault[] {
         if (cut.on !== bar.feature.id || cut.depth === null || cut.kind === 'cross-hole') continue;
         const wall = minus(minus(dividedBy(bar.diameter, 2, 'floor'), cut.depth), radius);
         if (wall < dividedBy(ALLOWANCES.wall, 2, 'floor'))
-          faults.push({ key: 'cuts-into-hole', feature: cut.id, hole: end.id, wall: larger(wall, zero), least: dividedBy(ALLOWANCES.wall, 2, 'floor') });
+          faults.push({
+            key: 'cuts-into-hole',
+            feature: cut.id,
+            hole: end.id,
+            wall: larger(wall, zero),
+            least: dividedBy(ALLOWANCES.wall, 2, 'floor'),
+          });
       }
       if (depth <= bar.length) break;
       depth = minus(depth, bar.length);
     }
-    if (end.drillDepth >= layout.total) faults.push({ key: 'hole-too-deep', feature: end.id, depth: end.drillDepth, most: layout.total });
+    if (end.drillDepth >= layout.total)
+      faults.push({ key: 'hole-too-deep', feature: end.id, depth: end.drillDepth, most: layout.total });
     if (end.kind === 'bored-hole') {
       const most = times(boringBar(end.drill), LIMITS.boringBar);
       if (end.depth.high > most) faults.push({ key: 'bore-too-deep', feature: end.id, depth: end.depth.high, most });
     }
     const other = holes.find((candidate) => candidate !== end && candidate.end !== end.end);
     if (end.end === 'left' && other !== undefined && plus(end.drillDepth, other.drillDepth) > layout.total)
-      faults.push({ key: 'holes-meet', feature: end.id, other: other.id, over: minus(plus(end.drillDepth, other.drillDepth), layout.total) });
+      faults.push({
+        key: 'holes-meet',
+        feature: end.id,
+        other: other.id,
+        over: minus(plus(end.drillDepth, other.drillDepth), layout.total),
+      });
   }
   for (const cut of part.milled) {
     const on = whole.find(({ feature }) => feature.id === cut.on);
     if (cut.kind !== 'cross-hole' || on === undefined) continue;
     const most = minus(on.diameter, times(ALLOWANCES.wall, 2));
-    if (cut.diameter > most) faults.push({ key: 'hole-breaks-out', feature: cut.id, hole: cut.diameter, most: larger(most, zero) });
+    if (cut.diameter > most)
+      faults.push({ key: 'hole-breaks-out', feature: cut.id, hole: cut.diameter, most: larger(most, zero) });
   }
   return faults;
 }
@@ -110,10 +134,12 @@ export function faultsOf(part: Part, machines: readonly Machine[], layout: Layou
   for (const feature of part.turned) {
     const { low, high } = limitsOf(feature);
     const asStock = stock.form === 'round' && skin === 0 && stock.size <= high;
-    const needed = feature.kind === 'offset-journal' ? plus(plus(high, times(feature.throw, 2)), skin) : asStock ? low : plus(high, skin);
+    const needed =
+      feature.kind === 'offset-journal' ? plus(plus(high, times(feature.throw, 2)), skin) : asStock ? low : plus(high, skin);
     if (needed > stock.size) faults.push({ key: 'stock-too-thin', feature: feature.id, needed, stock: stock.size, skin });
   }
-  if (stock.length < blankLength(layout)) faults.push({ key: 'stock-too-short', needed: blankLength(layout), stock: stock.length });
+  if (stock.length < blankLength(layout))
+    faults.push({ key: 'stock-too-short', needed: blankLength(layout), stock: stock.length });
   const { pivot, first, second, firstEnd } = layout;
   const other = firstEnd === 'left' ? 'right' : 'left';
   // A cone that is the largest of all may point either way: it is cut from the end that its small end points to.
@@ -141,6 +167,7 @@ export function faultsOf(part: Part, machines: readonly Machine[], layout: Layou
     return low < least ? low : least;
   }, stock.size);
   const rests = lathe?.tools.some((tool) => tool === 'steady' || tool === 'follow-rest') === true;
-  if (!rests && layout.total > times(thinnest, SLENDER.steady)) faults.push({ key: 'too-slender', length: layout.total, diameter: thinnest });
+  if (!rests && layout.total > times(thinnest, SLENDER.steady))
+    faults.push({ key: 'too-slender', length: layout.total, diameter: thinnest });
   return faults;
 }

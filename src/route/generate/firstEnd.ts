@@ -35,11 +35,20 @@ export function firstEndOf(work: Work, { pivot, first, second }: Layout, offBar:
 }
 
 /** The largest diameter, roughed and finished as far as `turned`, with its recesses toward the end that is turned first. */
-export function pivotSteps(work: Work, held: Held, pivot: Bar, end: 'left' | 'right', place: Place, measured: Set<string>): Step[] {
+export function pivotSteps(
+  work: Work,
+  held: Held,
+  pivot: Bar,
+  end: 'left' | 'right',
+  place: Place,
+  measured: Set<string>,
+): Step[] {
   const { part } = work;
   if (isAsStock(part, pivot)) return [];
   const from = acrossCorners(part);
-  const rough = isFine(pivot) ? roughStep(work, held, pivot, from, place, part.stock.form === 'round' ? [] : ['interrupted']) : null;
+  const rough = isFine(pivot)
+    ? roughStep(work, held, pivot, from, place, part.stock.form === 'round' ? [] : ['interrupted'])
+    : null;
   const interrupted = rough === null && part.stock.form !== 'round' ? (['interrupted'] as const) : [];
   return [
     ...(rough === null ? [] : [rough]),
@@ -73,7 +82,14 @@ export function centreStep(work: Work, end: 'left' | 'right'): Step[] {
  * The first set-up, on the bar or the blank: faced, the pivot turned past the parting line, then the first side from the pivot
  * outward, its lengths, threads and holes; parted off where the stock is long enough to hold it.
  */
-export function firstEnd(work: Work, layout: Layout, plan: FirstEnd, grip: Grip, offBar: boolean, measured: Set<string>): Holding {
+export function firstEnd(
+  work: Work,
+  layout: Layout,
+  plan: FirstEnd,
+  grip: Grip,
+  offBar: boolean,
+  measured: Set<string>,
+): Holding {
   const { part, lathe } = work;
   const { pivot, first, firstEnd: end, total } = layout;
   const { stock, unit } = part;
@@ -96,7 +112,8 @@ export function firstEnd(work: Work, layout: Layout, plan: FirstEnd, grip: Grip,
       say: `Grip the ${offBar ? 'bar' : 'blank'}, face it${centred ? ', centre it' : ''}`,
       cut: facing,
       caution: 'chuck-key',
-      note: held.supported && !wanted ? 'Clean the face and no more, then bring the tailstock up.' : 'Clean the face and no more.',
+      note:
+        held.supported && !wanted ? 'Clean the face and no more, then bring the tailstock up.' : 'Clean the face and no more.',
       before: [
         `Stock checked: ${bare(stock.size, unit)} across or a little over, ${bare(stock.length, unit)} long or more, straight.`,
         ...(offBar && lathe.machine.spindleBore !== null ? ['What stands out behind the headstock is covered and held.'] : []),
@@ -109,7 +126,9 @@ export function firstEnd(work: Work, layout: Layout, plan: FirstEnd, grip: Grip,
     ...measureSteps(part, first, measured),
     ...turnedSteps(work, { side: first, from: bar, zero: 'faced end', onEnd, held }),
     ...(onEnd > 0 ? [lengthStep(work, outermost, onEnd, 'end', [], away)] : []),
-    ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end ? coneSteps(work, held, pivot, { from: 'finished end', distance: plus(lengthOf(first), pivot.length) }) : []),
+    ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end
+      ? coneSteps(work, held, pivot, { from: 'finished end', distance: plus(lengthOf(first), pivot.length) })
+      : []),
     ...chamferSteps(work, pivot, end),
     ...threadSteps(work, first, held),
     ...endSteps(work, ends, held.supported),
@@ -127,15 +146,23 @@ export function firstEnd(work: Work, layout: Layout, plan: FirstEnd, grip: Grip,
       stop: { from: 'finished end', distance: parted },
       caution: 'parting',
       note: `To the near side of the tool. ${bare(ALLOWANCES.secondEnd, unit)} is left to face the second end.`,
-      before: ['Tailstock back. Everything on this end is done and its edges broken.', `Tool ${bare(ALLOWANCES.partingWidth, unit)} wide or less, on centre, square.`],
+      before: [
+        'Tailstock back. Everything on this end is done and its edges broken.',
+        `Tool ${bare(ALLOWANCES.partingWidth, unit)} wide or less, on centre, square.`,
+      ],
       why: [speedWhy(lathe, bar, ['part'], cut.speedRpm)],
       minutes: 6,
     });
   }
   return {
     setup: {
-      id: 'first-end', machine: lathe.machine.id, title: 'First end', say: 'First end', holding: grip.holding,
-      why: [...grip.why, ...(plan.why === null ? [] : [plan.why])], alternatives: [...grip.alternatives],
+      id: 'first-end',
+      machine: lathe.machine.id,
+      title: 'First end',
+      say: 'First end',
+      holding: grip.holding,
+      why: [...grip.why, ...(plan.why === null ? [] : [plan.why])],
+      alternatives: [...grip.alternatives],
     },
     steps,
   };

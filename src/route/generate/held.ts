@@ -17,12 +17,19 @@ const bendsTooMuch = (work: Work, bar: Bar, held: Pick<Held, 'bending' | 'out'>,
  * How the work of a side is kept from bending when it stands out of a chuck so far: alone, or with the tailstock where it is long
  * for its diameter or would bend by more than its windows can bear. `also` stands out too but is thick, such as the bar itself.
  */
-export function heldFor(work: Work, side: Side, out: Length, also: readonly Length[]): { readonly held: Held; readonly why: string | null } {
+export function heldFor(
+  work: Work,
+  side: Side,
+  out: Length,
+  also: readonly Length[],
+): { readonly held: Held; readonly why: string | null } {
   const thinnest = [...also, ...side.map(thinnestOf)].reduce((least, one) => (one < least ? one : least));
   const shoulders = shouldersOf(side);
   const alone = { bending: 'chuck', out } as const;
   const long = out > times(thinnest, SLENDER.tailstock);
-  const bends = side.find((bar, index) => bar.offset === 0 && bendsTooMuch(work, bar, alone, minus(shoulders[index] ?? zero, bar.length)));
+  const bends = side.find(
+    (bar, index) => bar.offset === 0 && bendsTooMuch(work, bar, alone, minus(shoulders[index] ?? zero, bar.length)),
+  );
   const supported = long || bends !== undefined;
   const times3 = (Math.round((out / thinnest) * 10) / 10).toFixed(1);
   const why = long
@@ -31,7 +38,12 @@ export function heldFor(work: Work, side: Side, out: Length, also: readonly Leng
       ? `Tailstock: out of the chuck alone the finishing cut would bend ${bends.feature.name} by more than a quarter of its window.`
       : null;
   return {
-    held: { bending: supported ? 'chuck-and-tailstock' : 'chuck', out, supported, slender: supported && out > times(thinnest, SLOWER) },
+    held: {
+      bending: supported ? 'chuck-and-tailstock' : 'chuck',
+      out,
+      supported,
+      slender: supported && out > times(thinnest, SLOWER),
+    },
     why,
   };
 }

@@ -44,7 +44,8 @@ const offsetsIn = (bars: readonly Bar[]): number => bars.filter(({ offset }) => 
 
 /**
  * The layout of a part, or null where nothing in it is concentric. The end that is turned first is the one with fewer offset
- * journals; of two alike, the longer; of two alike again, the right. Where that leaves nothing to hold and the other does, the other.
+ * journals; of two alike, the longer; of two alike again, the right. Where that leaves nothing to hold and the other does, the
+ * other.
  */
 export function layoutOf(part: Part): Layout | null {
   const bars = part.turned.map(barOf);
@@ -98,7 +99,9 @@ export function isFine({ feature }: Bar): boolean {
 
 /** True of a diameter that a chuck must not mark: a fit, a fine window, or one that was brought to size by hand. */
 export const isDelicate = (bar: Bar): boolean =>
-  isFine(bar) || ('mate' in bar.feature && bar.feature.mate !== null) || (bar.feature.kind !== 'thread' && bar.feature.finish !== 'turned');
+  isFine(bar) ||
+  ('mate' in bar.feature && bar.feature.mate !== null) ||
+  (bar.feature.kind !== 'thread' && bar.feature.finish !== 'turned');
 
 /**
  * The feature of a side, or the pivot, that a chuck holds best for the other end: half as long as thick or more, no neck; the one
@@ -107,15 +110,24 @@ export const isDelicate = (bar: Bar): boolean =>
 export function gripOn(side: Side, pivot: Bar | null, least: Length): Bar | null {
   const necks = necksOf(side);
   const holds = ({ offset, length, diameter, feature }: Bar): boolean =>
-    offset === 0 && feature.kind !== 'thread' && feature.kind !== 'taper' && feature.kind !== 'groove' && length >= least && length >= dividedBy(diameter, 2, 'ceiling');
-  const held = [...side.filter((bar, index) => necks[index] === false && holds(bar)), ...(pivot !== null && holds(pivot) ? [pivot] : [])];
+    offset === 0 &&
+    feature.kind !== 'thread' &&
+    feature.kind !== 'taper' &&
+    feature.kind !== 'groove' &&
+    length >= least &&
+    length >= dividedBy(diameter, 2, 'ceiling');
+  const held = [
+    ...side.filter((bar, index) => necks[index] === false && holds(bar)),
+    ...(pivot !== null && holds(pivot) ? [pivot] : []),
+  ];
   const [first] = held;
   // A much thinner one is not worth its clean jaws.
   return held.find((bar) => first !== undefined && !isDelicate(bar) && bar.diameter * 5 >= first.diameter * 4) ?? first ?? null;
 }
 
 /** True where the largest diameter is left as the bar came: only of round bar. */
-export const isAsStock = (part: Part, pivot: Bar): boolean => part.stock.form === 'round' && part.stock.size <= limitsOf(pivot.feature).high;
+export const isAsStock = (part: Part, pivot: Bar): boolean =>
+  part.stock.form === 'round' && part.stock.size <= limitsOf(pivot.feature).high;
 
 /** What the bar measures across at the most: over its corners, where it has any. */
 export function acrossCorners({ stock }: Part): Length {

@@ -55,7 +55,9 @@ function taperFaults({ part, lathe }: Work): RouteFault[] {
     if (feature.kind !== 'taper' || travel === null) return [];
     const cone = { large: asDiameter(feature.diameter.high), small: feature.small, over: feature.length.high };
     const slope = nanometres(Math.ceil(feature.length.high / Math.cos(toRadians(compoundAngle(cone)))));
-    return slope > travel ? [{ key: 'taper-too-long', feature: feature.id, length: slope, travel, setOver: setOver(cone, whole, 'half-even') }] : [];
+    return slope > travel
+      ? [{ key: 'taper-too-long', feature: feature.id, length: slope, travel, setOver: setOver(cone, whole, 'half-even') }]
+      : [];
   });
 }
 
@@ -68,7 +70,8 @@ export function machineFaults(work: Work, layout: Layout, offBar: boolean): read
   const wanted = toolsWanted(work, layout);
   if (machine.tools.length > 0)
     for (const [tool, feature] of wanted) if (!machine.tools.includes(tool)) faults.push({ key: 'no-tool', tool, feature });
-  if (machine.tools.length > 0 && offBar && !machine.tools.includes('parting')) faults.push({ key: 'no-tool', tool: 'parting', feature: layout.pivot.feature.id });
+  if (machine.tools.length > 0 && offBar && !machine.tools.includes('parting'))
+    faults.push({ key: 'no-tool', tool: 'parting', feature: layout.pivot.feature.id });
   const [milled] = part.milled;
   if (mill !== null && milled !== undefined && mill.machine.tools.length > 0 && !mill.machine.tools.includes('end-mill'))
     faults.push({ key: 'no-tool', tool: 'end-mill', feature: milled.id });
@@ -80,7 +83,10 @@ export function machineFaults(work: Work, layout: Layout, offBar: boolean): read
   faults.push(...taperFaults(work));
   const wouldPart = comesOffBar(part, { ...machine, spindleBore: null }, layout);
   if (wouldPart && machine.spindleBore !== null && !passesSpindle(part, machine, layout))
-    return [...faults, { key: 'bar-too-thick', stock: acrossCorners(part), bore: machine.spindleBore, blank: blankLength(layout) }];
+    return [
+      ...faults,
+      { key: 'bar-too-thick', stock: acrossCorners(part), bore: machine.spindleBore, blank: blankLength(layout) },
+    ];
   if (turnsBetweenCentres(part, machine, layout, offBar)) {
     const held = heldBetweenCentres([...layout.first, layout.pivot, ...layout.second], layout.total);
     return [...faults, ...bendFaults(work, layout.first, held), ...bendFaults(work, layout.second, held)];
@@ -88,7 +94,12 @@ export function machineFaults(work: Work, layout: Layout, offBar: boolean): read
   const first = firstEndOf(work, layout, offBar);
   const later = secondEndOf(work, layout, offBar);
   if (barGrip(part, machine, offBar, first.held.supported) === null)
-    faults.push({ key: 'no-chuck', holds: offBar ? 'the bar' : 'the blank', diameter: larger(acrossCorners(part), stock.size), need: 'bar' });
+    faults.push({
+      key: 'no-chuck',
+      holds: offBar ? 'the bar' : 'the blank',
+      diameter: larger(acrossCorners(part), stock.size),
+      need: 'bar',
+    });
   if (later.trueFirst && secondGrip(work, layout, later) === null)
     faults.push({ key: 'no-chuck', holds: `the ${inSentenceOf(later.grip)}`, diameter: later.grip.diameter, need: 'true' });
   for (const bar of throwsOf(layout))
@@ -96,6 +107,9 @@ export function machineFaults(work: Work, layout: Layout, offBar: boolean): read
       const held = heldForOffset(layout, later, bar);
       faults.push({ key: 'no-chuck', holds: `the ${inSentenceOf(held)}`, diameter: held.diameter, need: 'offset' });
     }
-  faults.push(...bendFaults(work, layout.first, first.held), ...(later.trueFirst ? bendFaults(work, layout.second, later.held) : []));
+  faults.push(
+    ...bendFaults(work, layout.first, first.held),
+    ...(later.trueFirst ? bendFaults(work, layout.second, later.held) : []),
+  );
   return faults;
 }

@@ -1,4 +1,17 @@
-import { dividedBy, formatAmount, larger, midway, minus, nanometres, plus, smaller, thou, times, zero, type Length } from '../../measure/index.ts';
+import {
+  dividedBy,
+  formatAmount,
+  larger,
+  midway,
+  minus,
+  nanometres,
+  plus,
+  smaller,
+  thou,
+  times,
+  zero,
+  type Length,
+} from '../../measure/index.ts';
 import type { MilledFeature, TurnedFeature } from '../../part/index.ts';
 import type { Coordinate } from '../operation.ts';
 import { millingCut, rpmAt, speedWhy } from './cuts.ts';
@@ -46,7 +59,8 @@ function placeOf({ part }: Work, id: string): { readonly left: Length; readonly 
 const size = ({ part }: Work, length: Length): string => bare(length, part.unit);
 
 /**
- * Where a feature lies on the readout: x from the left end of the part, y from its axis, z down from the top of what it is cut in.
+ * Where a feature lies on the readout: x from the left end of the part, y from its axis, z down from the top of what it is cut
+ * in.
  * At each place stands the centre of the cutter.
  */
 export function coordinatesOf(work: Work, feature: MilledFeature): readonly Coordinate[] {
@@ -127,7 +141,10 @@ function millStep(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFe
   const where = directionOf(work, feature);
   const through = drilled && feature.depth === null;
   const depth = feature.depth ?? (on === undefined ? cutter : across(on));
-  const width = feature.kind === 'flat' && on !== undefined ? [`It will be ${size(work, flatWidth(across(on), depth))} wide: 2√(2rd − d²).`] : [];
+  const width =
+    feature.kind === 'flat' && on !== undefined
+      ? [`It will be ${size(work, flatWidth(across(on), depth))} wide: 2√(2rd − d²).`]
+      : [];
   const steel = { ...mill, tool: 'high-speed-steel' as const };
   return {
     id: `mill-${feature.id}`,
@@ -135,19 +152,32 @@ function millStep(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFe
     title: `${drilled ? 'Drill' : 'Mill'} the ${name}, ${through ? 'through' : `${size(work, depth)} deep`}${where === '' ? '' : `, ${where}`}`,
     say: `${drilled ? 'Drill' : 'Mill'} the ${name}`,
     feature: feature.id,
-    target: through ? target('depth', { low: depth, aim: plus(depth, cutter), high: plus(depth, times(cutter, 2)) }, zero, null) : depthTarget(depth, thou(3)),
+    target: through
+      ? target('depth', { low: depth, aim: plus(depth, cutter), high: plus(depth, times(cutter, 2)) }, zero, null)
+      : depthTarget(depth, thou(3)),
     instrument: 'readout',
     cut,
     caution: drilled ? 'drilling' : 'milling',
-    note: feature.kind === 'keyway' || feature.kind === 'pocket' ? 'Plunge at one end, then along, a little at a time; walls last.' : null,
+    note:
+      feature.kind === 'keyway' || feature.kind === 'pocket'
+        ? 'Plunge at one end, then along, a little at a time; walls last.'
+        : null,
     before: [
-      ...(turned ? [`Work turned to ${where === '' ? `${String(feature.angle)} degrees` : where}${feature.angle === 0 ? '' : ', clockwise seen from the left end'}, and clamped; X touched again at the left end.`] : []),
+      ...(turned
+        ? [
+            `Work turned to ${where === '' ? `${String(feature.angle)} degrees` : where}${feature.angle === 0 ? '' : ', clockwise seen from the left end'}, and clamped; X touched again at the left end.`,
+          ]
+        : []),
       `Top of the ${on === undefined ? 'work' : inSentence(on)} touched with the cutter, z at zero.`,
     ],
     why: [
       speedWhy(steel, cutter, drilled ? ['drill'] : [], rpmAt(steel, cutter, drilled ? ['drill'] : [])),
       ...width,
-      ...(feature.kind === 'pocket' ? [`A cutter of ${formatAmount(cutter, part.unit)} leaves corners of ${formatAmount(dividedBy(cutter, 2, 'half-even'), part.unit)} radius.`] : []),
+      ...(feature.kind === 'pocket'
+        ? [
+            `A cutter of ${formatAmount(cutter, part.unit)} leaves corners of ${formatAmount(dividedBy(cutter, 2, 'half-even'), part.unit)} radius.`,
+          ]
+        : []),
     ],
     angle: feature.angle === 0 ? null : feature.angle,
     coordinates: [...coordinatesOf(work, feature)],

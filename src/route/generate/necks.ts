@@ -6,7 +6,10 @@ import { diameterFit } from './fitOf.ts';
 import { isFine, limitsOf, type Bar } from './layout.ts';
 import { finishSteps, roughAim, type Place } from './sideSteps.ts';
 
-/** Up to so many widths of the usual grooving tool a neck is plunged from end to end; a longer one is turned between two plunges. */
+/**
+ * Up to so many widths of the usual grooving tool a neck is plunged from end to end; a longer one is turned between two
+ * plunges.
+ */
 const PLUNGED = 3;
 
 /** How wide a tool a recess takes. */
@@ -27,7 +30,9 @@ export function neckSteps(work: Work, held: Held, bar: Bar, from: Length, inboar
   const cut = groovingCut(lathe, from, width, reductions, round);
   const outboard = minus(inboard.distance, bar.length);
   const where = `From ${size(outboard)} to ${size(inboard.distance)} from the ${inboard.from}.`;
-  const why = ['It stands between larger diameters, so a turning tool cannot get at it from the end; it is cut last, while the work is stiff.'];
+  const why = [
+    'It stands between larger diameters, so a turning tool cannot get at it from the end; it is cut last, while the work is stiff.',
+  ];
   const before = held.supported ? ['Tailstock centre up, with a drop of oil.'] : [];
   const { low, high } = limitsOf(feature);
   if (bar.length <= times(width, PLUNGED)) {
@@ -57,7 +62,12 @@ export function neckSteps(work: Work, held: Held, bar: Bar, from: Length, inboar
     title: `Plunge both shoulders of the ${name} to ${size(aim)}`,
     say: `Plunge the shoulders of the ${name}`,
     feature: feature.id,
-    target: target('diameter', { low: minus(aim, ALLOWANCES.roughSpread), aim, high: plus(aim, ALLOWANCES.roughSpread) }, from, null),
+    target: target(
+      'diameter',
+      { low: minus(aim, ALLOWANCES.roughSpread), aim, high: plus(aim, ALLOWANCES.roughSpread) },
+      from,
+      null,
+    ),
     instrument: 'caliper',
     cut,
     stop: inboard,
@@ -67,5 +77,12 @@ export function neckSteps(work: Work, held: Held, bar: Bar, from: Length, inboar
     minutes: minutesOf(finishCut(lathe, from, aim, reductions, null).cut, bar.length, 4) + 5,
   };
   const finish = finishSteps(work, held, bar, aim, inboard);
-  return [plunge, ...finish.map((step) => (step.kind === 'finish' ? { ...step, note: `${step.note ?? ''} Into both corners with a right and a left hand tool.`.trim() } : step))];
+  return [
+    plunge,
+    ...finish.map((step) =>
+      step.kind === 'finish'
+        ? { ...step, note: `${step.note ?? ''} Into both corners with a right and a left hand tool.`.trim() }
+        : step,
+    ),
+  ];
 }

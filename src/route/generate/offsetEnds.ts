@@ -19,7 +19,16 @@ export const heldForOffset = ({ pivot, first, second }: Layout, { grip }: Second
 export const offsetGripOf = (work: Work, layout: Layout, later: SecondEnd, bar: Bar): Grip | null =>
   offsetGrip(work.part, work.lathe.machine, heldForOffset(layout, later, bar), bar.offset, bare(bar.offset, work.part.unit));
 
-function offsetSteps(work: Work, held: Held, side: Side, bar: Bar, from: Length, face: string, onEnd: Length, total: Length): Step[] {
+function offsetSteps(
+  work: Work,
+  held: Held,
+  side: Side,
+  bar: Bar,
+  from: Length,
+  face: string,
+  onEnd: Length,
+  total: Length,
+): Step[] {
   const index = side.indexOf(bar);
   const shoulder = { from: face, distance: plus(shouldersOf(side)[index] ?? zero, onEnd) };
   // About the offset axis the bar first meets the tool at twice the throw over its own diameter.
@@ -37,10 +46,13 @@ function offsetSteps(work: Work, held: Held, side: Side, bar: Bar, from: Length,
 /** Where the high spot of a throw points against the one that was turned first, in words. */
 function inLine(bar: Bar, throws: readonly Bar[]): string {
   const [other] = throws;
-  if (other === undefined || other === bar || other.feature.kind !== 'offset-journal' || bar.feature.kind !== 'offset-journal') return '';
-  const turned = ((bar.feature.direction - other.feature.direction) % 360 + 360) % 360;
+  if (other === undefined || other === bar || other.feature.kind !== 'offset-journal' || bar.feature.kind !== 'offset-journal')
+    return '';
+  const turned = (((bar.feature.direction - other.feature.direction) % 360) + 360) % 360;
   const name = inSentence(other.feature);
-  return turned === 0 ? ` High spot in line with the ${name}.` : ` High spot ${String(turned)} degrees clockwise from that of the ${name}, seen from the left end.`;
+  return turned === 0
+    ? ` High spot in line with the ${name}.`
+    : ` High spot ${String(turned)} degrees clockwise from that of the ${name}, seen from the left end.`;
 }
 
 /** The set-ups of the offset journals, one for each, after everything concentric: held on something finished, over shim. */
@@ -94,8 +106,13 @@ export function offsetEnds(work: Work, layout: Layout, later: SecondEnd, measure
     return [
       {
         setup: {
-          id: `offset-${bar.feature.id}`, machine: lathe.machine.id, title: `Offset: ${inSentence(bar.feature)}`, say: chuck.say, holding: chuck.holding,
-          why: [...chuck.why, 'Off centre comes after everything concentric: once it is cut, the work no longer runs true.'], alternatives: [...chuck.alternatives],
+          id: `offset-${bar.feature.id}`,
+          machine: lathe.machine.id,
+          title: `Offset: ${inSentence(bar.feature)}`,
+          say: chuck.say,
+          holding: chuck.holding,
+          why: [...chuck.why, 'Off centre comes after everything concentric: once it is cut, the work no longer runs true.'],
+          alternatives: [...chuck.alternatives],
         },
         steps,
       },

@@ -30,11 +30,15 @@ function milling(work: Work, { first, pivot }: Layout): Holding | null {
   if (work.mill === null || steps.length === 0) return null;
   const cut = new Set(work.part.milled.map(({ on }) => on));
   const free = first.filter(({ feature }) => !cut.has(feature.id));
-  const grip = gripOn(free, cut.has(pivot.feature.id) ? null : pivot, ALLOWANCES.grip) ?? gripOn(first, pivot, ALLOWANCES.grip) ?? pivot;
+  const grip =
+    gripOn(free, cut.has(pivot.feature.id) ? null : pivot, ALLOWANCES.grip) ?? gripOn(first, pivot, ALLOWANCES.grip) ?? pivot;
   const angled = work.part.milled.some(({ angle }) => angle !== 0);
   return {
     setup: {
-      id: 'mill', machine: work.mill.machine.id, title: 'Mill', say: 'At the mill',
+      id: 'mill',
+      machine: work.mill.machine.id,
+      title: 'Mill',
+      say: 'At the mill',
       holding: `The ${inSentence(grip.feature)} in a vee block in the vice, axis along X.`,
       why: [`The ${inSentence(grip.feature)} is true to the axis and nothing is cut in it; a vee does not mark it.`],
       alternatives: angled ? ['An indexing head with a centre, where several angles are wanted.'] : [],

@@ -50,7 +50,11 @@ export function secondEndOf(work: Work, layout: Layout, offBar: boolean): Second
     from: offBar && !isAsStock(part, pivot) ? pivot.diameter : acrossCorners(part),
     trueFirst,
     length: lengthStep(
-      work, second.at(-1) ?? pivot, ALLOWANCES.secondEnd, 'end', trueFirst ? [] : ['eccentric'],
+      work,
+      second.at(-1) ?? pivot,
+      ALLOWANCES.secondEnd,
+      'end',
+      trueFirst ? [] : ['eccentric'],
       held.supported && trueFirst ? ['Tailstock back, clear of the facing tool.'] : [],
     ),
     held,
@@ -64,7 +68,13 @@ export function secondGrip(work: Work, layout: Layout, { grip, held }: SecondEnd
 }
 
 /** The set-up of the second end, held true on something finished; null where only offset journals are on it. */
-export function secondEnd(work: Work, layout: Layout, later: SecondEnd, chuck: Grip | null, measured: Set<string>): Holding | null {
+export function secondEnd(
+  work: Work,
+  layout: Layout,
+  later: SecondEnd,
+  chuck: Grip | null,
+  measured: Set<string>,
+): Holding | null {
   const { grip, from, trueFirst, length, held, why } = later;
   if (!trueFirst || chuck === null) return null;
   const { part, lathe } = work;
@@ -87,8 +97,14 @@ export function secondEnd(work: Work, layout: Layout, later: SecondEnd, chuck: G
       target: { quantity: 'indicator', low: zero, high: thou(1), aim: zero, from: null, fit: null },
       instrument: 'indicator',
       caution: 'chuck-key',
-      note: chuck.by === 'collet' ? `Held on the finished ${name} in a collet; the indicator only checks it.` : `Held on the finished ${name} over copper shim, jaws just tight.`,
-      before: ['Spindle out of gear, turned by hand.', isDelicate(grip) ? `The ${name} clean, no burr under the shim.` : 'Burrs off, jaws clean.'],
+      note:
+        chuck.by === 'collet'
+          ? `Held on the finished ${name} in a collet; the indicator only checks it.`
+          : `Held on the finished ${name} over copper shim, jaws just tight.`,
+      before: [
+        'Spindle out of gear, turned by hand.',
+        isDelicate(grip) ? `The ${name} clean, no burr under the shim.` : 'Burrs off, jaws clean.',
+      ],
       minutes: 12,
     },
     ...(faceOnly
@@ -109,8 +125,15 @@ export function secondEnd(work: Work, layout: Layout, later: SecondEnd, chuck: G
     ...measureSteps(part, second, measured),
     ...turnedSteps(work, { side: second, from, zero: 'second end', onEnd: ALLOWANCES.secondEnd, held }),
     length,
-    ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end ? coneSteps(work, held, pivot, { from: 'finished end', distance: plus(lengthOf(second), pivot.length) }) : []),
-    ...recessSteps(work, pivot, { from: 'finished end', distance: plus(lengthOf(second), second.length === 0 ? thou(1) : zero) }, end),
+    ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end
+      ? coneSteps(work, held, pivot, { from: 'finished end', distance: plus(lengthOf(second), pivot.length) })
+      : []),
+    ...recessSteps(
+      work,
+      pivot,
+      { from: 'finished end', distance: plus(lengthOf(second), second.length === 0 ? thou(1) : zero) },
+      end,
+    ),
     ...chamferSteps(work, pivot, end),
     ...threadSteps(work, second, held),
     ...endSteps(work, ends, held.supported),
@@ -118,8 +141,13 @@ export function secondEnd(work: Work, layout: Layout, later: SecondEnd, chuck: G
   ];
   return {
     setup: {
-      id: 'second-end', machine: lathe.machine.id, title: 'Second end', say: `Second end, ${chuck.say}`, holding: chuck.holding,
-      why: [...chuck.why, ...(why === null ? [] : [why])], alternatives: [...chuck.alternatives],
+      id: 'second-end',
+      machine: lathe.machine.id,
+      title: 'Second end',
+      say: `Second end, ${chuck.say}`,
+      holding: chuck.holding,
+      why: [...chuck.why, ...(why === null ? [] : [why])],
+      alternatives: [...chuck.alternatives],
     },
     steps,
   };

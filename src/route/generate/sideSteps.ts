@@ -1,6 +1,28 @@
-import { asDiameter, dividedBy, formatAmount, formatSize, larger, millimetres, minus, nanometres, plus, roundedTo, thou, times, type Length } from '../../measure/index.ts';
 import {
-  barMassKg, cuttingForceN, deflection, externalDepth, parseThread, radialForceN, unbalanceForceN, type Material, type Reduction,
+  asDiameter,
+  dividedBy,
+  formatAmount,
+  formatSize,
+  larger,
+  millimetres,
+  minus,
+  nanometres,
+  plus,
+  roundedTo,
+  thou,
+  times,
+  type Length,
+} from '../../measure/index.ts';
+import {
+  barMassKg,
+  cuttingForceN,
+  deflection,
+  externalDepth,
+  parseThread,
+  radialForceN,
+  unbalanceForceN,
+  type Material,
+  type Reduction,
 } from '../../trade/index.ts';
 import { ALLOWANCES, LIMITS } from './allowances.ts';
 import { facingCut, feedFor, finishCut, minutesOf, plainCut, radialDivision, roughCut, rpmAt, speedWhy } from './cuts.ts';
@@ -21,13 +43,24 @@ export const roughAim = ({ lathe }: Work, { diameter }: Bar): Length =>
   roundedTo(plus(diameter, ALLOWANCES.rough), times(radialDivision(lathe.machine), 10), 'ceiling');
 
 /** The widest that a diameter may be over its size and still be finished in two passes. */
-const atMostOver = ({ lathe }: Work): Length => plus(plus(ALLOWANCES.rough, ALLOWANCES.roughSpread), times(radialDivision(lathe.machine), 10));
+const atMostOver = ({ lathe }: Work): Length =>
+  plus(plus(ALLOWANCES.rough, ALLOWANCES.roughSpread), times(radialDivision(lathe.machine), 10));
 
 const ELASTIC_GPA: Readonly<Record<Material, number>> = {
-  'low-carbon-steel': 205, 'alloy-steel': 205, 'stainless-steel': 193, 'grey-iron': 100, brass: 100, aluminium: 69,
+  'low-carbon-steel': 205,
+  'alloy-steel': 205,
+  'stainless-steel': 193,
+  'grey-iron': 100,
+  brass: 100,
+  aluminium: 69,
 };
 const DENSITY: Readonly<Record<Material, number>> = {
-  'low-carbon-steel': 7850, 'alloy-steel': 7850, 'stainless-steel': 7950, 'grey-iron': 7200, brass: 8500, aluminium: 2700,
+  'low-carbon-steel': 7850,
+  'alloy-steel': 7850,
+  'stainless-steel': 7950,
+  'grey-iron': 7200,
+  brass: 8500,
+  aluminium: 2700,
 };
 
 /** How much a finishing cut of half the rough allowance bends the work away at a bar, on the diameter. */
@@ -40,7 +73,9 @@ export function springOf({ lathe, part }: Work, bar: Bar, held: Pick<Held, 'bend
   return nanometres(2 * deflection(held.bending, asDiameter(bar.diameter), reach, force, ELASTIC_GPA[lathe.material]));
 }
 
-/** The fastest that off-centre work may turn: its out-of-balance force stays under the limit. Null where nothing holds it down. */
+/**
+ * The fastest that off-centre work may turn: its out-of-balance force stays under the limit. Null where nothing holds it down.
+ */
 export function offCentreLimit({ lathe }: Work, bar: Bar, across: Length, length: Length): number | null {
   if (bar.offset === 0) return null;
   const mass = barMassKg(asDiameter(across), length, DENSITY[lathe.material]);
@@ -73,7 +108,13 @@ function wholeStop({ lathe }: Work, distance: Length): Length {
 
 /** The rough cut of a fine diameter, short of its shoulder and over size; none where less than that is left to take. */
 export function roughStep(
-  work: Work, held: Held, bar: Bar, from: Length, shoulder: Place, extra: readonly Reduction[] = [], most: number | null = null,
+  work: Work,
+  held: Held,
+  bar: Bar,
+  from: Length,
+  shoulder: Place,
+  extra: readonly Reduction[] = [],
+  most: number | null = null,
 ): Step | null {
   const { part, lathe } = work;
   const aim = roughAim(work, bar);
@@ -105,7 +146,13 @@ const noteOf = (...sentences: readonly string[]): string | null => sentences.fil
 
 /** The steps that bring a diameter and its shoulder to size: the finishing cut, and filing or polishing with its trial. */
 export function finishSteps(
-  work: Work, held: Held, bar: Bar, from: Length, shoulder: Place, extra: readonly Reduction[] = [], most: number | null = null,
+  work: Work,
+  held: Held,
+  bar: Bar,
+  from: Length,
+  shoulder: Place,
+  extra: readonly Reduction[] = [],
+  most: number | null = null,
 ): Step[] {
   const { part, lathe } = work;
   const { feature } = bar;
@@ -125,7 +172,9 @@ export function finishSteps(
   const little = from <= plus(aim, atMostOver(work));
   const reductions = [...reductionsFor(bar, held), ...extra];
   const chosen =
-    fine || little ? finishCut(lathe, from, aim, reductions, roughness, most) : plainCut(lathe, from, aim, ALLOWANCES.shoulder, reductions);
+    fine || little
+      ? finishCut(lathe, from, aim, reductions, roughness, most)
+      : plainCut(lathe, from, aim, ALLOWANCES.shoulder, reductions);
   const spring = springOf(work, bar, held, minus(shoulder.distance, bar.length));
   const springy = fine && spring * 10 > window.high - window.low;
   const cut = springy ? { ...chosen.cut, spring: true } : chosen.cut;
@@ -141,13 +190,15 @@ export function finishSteps(
       cut,
       stop: shoulder,
       ...caution(bar),
-      note: noteOf(
-        left === null ? '' : `${formatAmount(left, part.unit)} is left to be ${hand}.`,
-      ),
+      note: noteOf(left === null ? '' : `${formatAmount(left, part.unit)} is left to be ${hand}.`),
       before: ready(held, ...(fine ? ['Cool to the touch, tool sharp.'] : [])),
       why: [
         ...chosen.why,
-        ...(springy ? [`It bends ${formatAmount(spring, part.unit)} on the diameter under the tool, held like this: two equal passes bend alike, and one without infeed takes out the rest.`] : []),
+        ...(springy
+          ? [
+              `It bends ${formatAmount(spring, part.unit)} on the diameter under the tool, held like this: two equal passes bend alike, and one without infeed takes out the rest.`,
+            ]
+          : []),
       ],
       minutes: minutesOf(cut, shoulder.distance, chosen.passes),
     },
@@ -186,7 +237,9 @@ export function finishSteps(
       feature: feature.id,
       note: 'Spindle stopped, chips off, edges broken, a drop of oil.',
       ...(held.bending === 'chuck-and-tailstock' ? { before: ['Tailstock back, so that it goes on.'] } : {}),
-      ...(held.bending === 'between-centres' ? { before: ['Out from between the centres; the dog stays on, so that it goes back as it was.'] } : {}),
+      ...(held.bending === 'between-centres'
+        ? { before: ['Out from between the centres; the dog stays on, so that it goes back as it was.'] }
+        : {}),
     });
   return steps;
 }
@@ -237,7 +290,8 @@ export function threadStep(work: Work, bar: Bar, place: Place): Step | null {
   const advised = rpmAt(steel, bar.diameter, ['thread']);
   const rpm = Math.min(advised, Math.max(Math.min(...lathe.machine.spindleSpeeds), ...byHand));
   const room = edges.find((edge) => edge.kind === 'undercut');
-  const distance = room?.kind === 'undercut' ? larger(minus(place.distance, dividedBy(room.width, 2, 'floor')), thou(1)) : place.distance;
+  const distance =
+    room?.kind === 'undercut' ? larger(minus(place.distance, dividedBy(room.width, 2, 'floor')), thou(1)) : place.distance;
   return {
     id: `thread-${feature.id}`,
     kind: 'thread',
@@ -260,7 +314,12 @@ export function threadStep(work: Work, bar: Bar, place: Place): Step | null {
       chamfered ? 'Chamfer cut.' : 'Start of the thread chamfered.',
       relieved ? 'Relief cut: the tool runs out in it.' : 'Tool drawn out, or half nuts opened, at the same place each pass.',
     ],
-    why: rpm === advised ? [speedWhy(steel, bar.diameter, ['thread'], rpm)] : [`Speed: ${rpm} rpm, no more: at ${formatSize(thread.ok ? thread.value.pitch : distance, part.unit)} a turn a hand must still stop the carriage in time.`],
+    why:
+      rpm === advised
+        ? [speedWhy(steel, bar.diameter, ['thread'], rpm)]
+        : [
+            `Speed: ${rpm} rpm, no more: at ${formatSize(thread.ok ? thread.value.pitch : distance, part.unit)} a turn a hand must still stop the carriage in time.`,
+          ],
     minutes: 15,
   };
 }
@@ -280,9 +339,20 @@ export function taperStep(work: Work, held: Held, bar: Bar, place: Place, angle:
     title: `Turn the ${inSentence(feature)}: ${size(bar.diameter)} to ${size(feature.small)} over ${size(bar.length)}`,
     say: `Turn the ${inSentence(feature)}`,
     feature: feature.id,
-    target: target('diameter', { low: minus(feature.small, spread), aim: feature.small, high: plus(feature.small, spread) }, bar.diameter, null),
+    target: target(
+      'diameter',
+      { low: minus(feature.small, spread), aim: feature.small, high: plus(feature.small, spread) },
+      bar.diameter,
+      null,
+    ),
     instrument: spread * 2 <= ALLOWANCES.fine ? 'micrometer' : 'caliper',
-    cut: { ...cut, feedPerTurn: null, last: null, depthOnRadius: thou(10), note: 'Fed by the compound, by hand, from the small end; the same at each pass.' },
+    cut: {
+      ...cut,
+      feedPerTurn: null,
+      last: null,
+      depthOnRadius: thou(10),
+      note: 'Fed by the compound, by hand, from the small end; the same at each pass.',
+    },
     stop: place,
     note: 'The size is at the small end. Blue shows whether the angle is right.',
     before: [`Compound at ${degrees} degrees from the axis, gibs snug, carriage locked.`, ...ready(held)],
@@ -295,4 +365,3 @@ export function taperStep(work: Work, held: Held, bar: Bar, place: Place, angle:
     minutes: 15,
   };
 }
-

@@ -1,4 +1,16 @@
-import { asDiameter, degrees, formatAmount, formatSize, magnitude, minus, plus, thou, toDegrees, zero, type Length } from '../../measure/index.ts';
+import {
+  asDiameter,
+  degrees,
+  formatAmount,
+  formatSize,
+  magnitude,
+  minus,
+  plus,
+  thou,
+  toDegrees,
+  zero,
+  type Length,
+} from '../../measure/index.ts';
 import { mateSize, type Mate, type Part } from '../../part/index.ts';
 import { boreShape, compoundAngle, setOver, type BoreShape } from '../../trade/index.ts';
 import { ALLOWANCES } from './allowances.ts';
@@ -19,7 +31,10 @@ const HOW: Readonly<Record<Mate['kind'], string | null>> = {
   bolt: null,
 };
 
-/** The mates that the diameters and lengths of some bars depend on, each once; one that was measured at the desk is measured once more. */
+/**
+ * The mates that the diameters and lengths of some bars depend on, each once; one that was measured at the desk is measured
+ * once more.
+ */
 export function measureSteps(part: Part, bars: readonly Bar[], measured: Set<string>): Step[] {
   const mates = bars
     .flatMap(({ feature }) => [boreOf(part, feature), widthOf(part, feature)])
@@ -133,7 +148,8 @@ export function turnedSteps(work: Work, { side, from, zero: face, onEnd, held }:
     if (!neck) return [];
     // What was turned over it: the next bar outboard that is no neck, unless that turns off centre; else what lies inboard.
     const beyond = placed.find((other) => other.index > index && !other.neck);
-    const covers = beyond !== undefined && beyond.bar.offset === 0 ? beyond : concentric.filter((other) => other.index < index).at(-1);
+    const covers =
+      beyond !== undefined && beyond.bar.offset === 0 ? beyond : concentric.filter((other) => other.index < index).at(-1);
     const place = { from: face, distance: shoulder };
     return [...neckSteps(work, held, bar, covers?.bar.diameter ?? from, place), ...recessSteps(work, bar, place)];
   });
@@ -141,14 +157,17 @@ export function turnedSteps(work: Work, { side, from, zero: face, onEnd, held }:
 }
 
 /**
- * The cones, chamfers and single-point threads of a side, once its end is faced: facing would change the small end of a cone, and a
+ * The cones, chamfers and single-point threads of a side, once its end is faced: facing would change the small end of a cone,
+ * and a
  * thread starts in its chamfer.
  */
 export function threadSteps(work: Work, side: Side, held: Held): Step[] {
   const shoulders = shouldersOf(side);
   const concentric = side.filter(({ offset }) => offset === 0);
   return [
-    ...side.flatMap((bar, index) => coneSteps(work, held, bar, { from: 'finished end', distance: shoulders[index] ?? bar.length })),
+    ...side.flatMap((bar, index) =>
+      coneSteps(work, held, bar, { from: 'finished end', distance: shoulders[index] ?? bar.length }),
+    ),
     ...concentric.flatMap((bar) => chamferSteps(work, bar)),
     ...side
       .map((bar, index) => threadStep(work, bar, { from: 'finished end', distance: shoulders[index] ?? bar.length }))

@@ -12,7 +12,9 @@ export function barLength({ total }: Layout, stock: Length): Length {
   return plus(out, stock);
 }
 
-/** True where the rest of a bar finds room behind the chuck: through the spindle, or no longer than the jaws and the body take. */
+/**
+ * True where the rest of a bar finds room behind the chuck: through the spindle, or no longer than the jaws and the body take.
+ */
 export function passesSpindle(part: Part, lathe: Machine, layout: Layout): boolean {
   const { stock } = part;
   if (lathe.spindleBore === null || acrossCorners(part) <= lathe.spindleBore) return true;
