@@ -44,11 +44,11 @@ test('steps, logs three readings, strikes one, and ends with a record of the two
   const profile = freshProfile();
   const lines = [
     'next',
-    'reads one two sixty',
+    'reads one point two six',
     'how much left',
     'reads twelve fifty five',
     'scratch that',
-    'reads one two fifty',
+    'reads one point two five',
     'where am i',
     'next',
     "what's next",
@@ -87,7 +87,7 @@ test('steps, logs three readings, strikes one, and ends with a record of the two
 
 test('after a power cut between two readings, what was acknowledged is there', STORY, async () => {
   const profile = freshProfile();
-  const before = ['next', 'reads one two sixty', 'reads twelve fifty five'].map(said);
+  const before = ['next', 'reads one point two six', 'reads twelve fifty five'].map(said);
   const first = await launch({ profile, microphone: await speechFile(before, 4) });
   try {
     await beginDemo(first.page, served.url);
@@ -96,7 +96,7 @@ test('after a power cut between two readings, what was acknowledged is there', S
     await first.kill();
   }
 
-  const after = ['scratch that', 'reads one two fifty', 'next', 'where am i', "what's next"].map(said);
+  const after = ['scratch that', 'reads one point two five', 'next', 'where am i', "what's next"].map(said);
   const second = await launch({ profile, microphone: await speechFile(after, 4) });
   try {
     const { page } = second;

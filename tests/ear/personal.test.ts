@@ -12,6 +12,8 @@ import {
 } from '../../src/ear/index.ts';
 import { fullGrammar } from '../../src/phrasebook/index.ts';
 
+const graph = wordGraph(fullGrammar);
+
 /** A take whose phrase fits best at `best` and comes out right there alone. */
 const take = (best: number, odds: number): Take => ({
   said: 'next',
@@ -23,7 +25,7 @@ const times = <T>(count: number, make: (at: number) => T): T[] => Array.from({ l
 
 describe('a set-up for one voice', () => {
   it.each(SETUP_PHRASES.map((phrase) => [phrase]))('"%s" is a phrase of the phrasebook', (phrase) => {
-    expect(accepts(wordGraph(fullGrammar), phrase.split(' '))).toBe(true);
+    expect(accepts(graph, phrase.split(' '))).toBe(true);
   });
 
   it('finds the shift that a voice needs, and counts what it gained', () => {
@@ -103,7 +105,7 @@ describe('the settings of the ear', () => {
       times(8, () => take(1.08, 2)),
       0.4,
     );
-    const settings = { callName: 'Foreman', headset: true, personal } as const;
+    const settings = { ...FIRST_EAR_SETTINGS, callName: 'Foreman', headset: true, personal } as const;
     earSettingsIn(kept).write(settings);
     expect(earSettingsIn(kept).read()).toEqual(settings);
   });
