@@ -42,9 +42,9 @@ const together = createHandOver({
   now,
   later,
   onTaken: (taken) => {
-    const { page, goTo } = assistant.getState();
+    const shown = assistant.getState();
     // Asking for the page that is shown reads its list again.
-    if (page === 'jobs') goTo('jobs');
+    if (shown.page === 'jobs') shown.goTo('jobs');
     if (taken.as !== 'new' && !(taken.as === 'merged' && taken.both.length > 0)) return;
     const remedy = { label: 'Open it', run: () => void assistant.getState().openJob(taken.id) };
     tell('hand-over', `From the other device: ${describeTaken(taken)}`, remedy);
