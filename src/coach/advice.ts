@@ -76,6 +76,8 @@ export type Wishes = {
 /** How many more readings after the second can still settle anything: the lasting error of the instrument stays. */
 const READINGS_AT_MOST = 3;
 
+/** An unmeasured taper of this share of the window, to either side, needs no reading at the other end. */
+const STRAIGHT = 0.035;
 /** Ends known no better than this share of the window: nothing can be decided yet. */
 const UNTOLD = 0.5;
 /** A taper of this share of the window is left alone: both ends still find room in it. */
@@ -167,9 +169,9 @@ export function advise(model: CutModel, wishes: Wishes): Advice {
   const high = Math.max(...ends.map(({ mean }) => mean));
   const again: Advice = { kind: 'measure', instrument: fine, place: lessKnownEnd(model), cool: false, why: 'too-near-the-limit' };
   const standing = standingOf(model, window);
-  // Far inside for both ends, whatever the taper may be, one reading is enough.
-  const farInside = ends.every(({ mean, spread }) => mean - 4 * spread > window.low && mean + 4 * spread < window.high);
-  const bothEnds = farInside || !model.cutter.tapers || (model.chuckEndRead && model.freeEndRead);
+  // Where the taper can only be a small part of the window, one reading is enough.
+  const straight = taperOf(model).spread / 2 <= STRAIGHT * (window.high - window.low);
+  const bothEnds = straight || !model.cutter.tapers || (model.chuckEndRead && model.freeEndRead);
   if (standing === 'conforms' && bothEnds) return { kind: 'accept', expected: expectedOf(now), why: 'inside-with-uncertainty' };
   if (standing === 'conforms')
     return { kind: 'measure', instrument: fine, place: lessKnownEnd(model), cool: false, why: 'ends-may-differ' };
@@ -182,6 +184,8 @@ export function advise(model: CutModel, wishes: Wishes): Advice {
 
   const cut = wishes.turning ? finishingCut(model, wishes) : null;
   if (cut !== null) return cut;
+  if (wishes.micrometer && model.fine === 0)
+    return { kind: 'measure', instrument: 'micrometer', place: lessKnownEnd(model), cool, why: 'caliper-cannot-tell' };
   // No cut is both thick enough and safe. Is there still metal to take, or only to be told where it stands?
   if (unsureEnd(model) && model.read < READINGS_AT_MOST) return again;
   if (high + 2 * spreadOfEnds(model) <= window.high || high - window.aim < window.aim - low)

@@ -126,7 +126,7 @@ export const steadySpread = (model: CutModel): number => cutSpread(model, 2 * mo
 
 /** How far the taper may change with a cut, in nm: work that springs away more at the free end is cut less there. */
 const taperSpread = ({ lastDepth, cutter }: CutModel, depth: number): number =>
-  cutter.tapers ? combined([PRIOR.taperDriftNm, PRIOR.taperShare * Math.abs(depth - (lastDepth ?? cutter.deepest))]) : 0;
+  cutter.tapers ? combined([PRIOR.taperDriftNm, PRIOR.taperShare * Math.abs(depth - (lastDepth ?? depth))]) : 0;
 
 /** The size in the middle at 20 °C after a cut that is asked for, on the part: edge − a·(1 + g) + κ·depth, with its spread. */
 export function expectedAfter(model: CutModel, asked: number): Estimate {

@@ -75,7 +75,7 @@ export const fit: readonly Command[] = [
       says: `filed <step> ${unit} | polished <step> ${unit}`,
       examples: [`filed twenty ${unit}`, `polished ten ${unit}`],
       help: `So many ${unit} with the file or the cloth.`,
-      changesLog: true,
+      changesLog: true, button: `Filed, ${unit}`,
     }, (found) => ({ type: 'filed', in: unit, value: found.count() })),
   ),
 ];
