@@ -19,7 +19,6 @@ import {
   unedited,
   type EditFault,
   type EditedRoute,
-  type Operation,
   type Route,
   type RouteEdit,
 } from '../../src/route/index.ts';
