@@ -9,6 +9,7 @@ import type { Operation, Setup, SizeWindow } from '../route/index.ts';
 import { sizeOf } from './history.ts';
 import { progressOf } from './fold.ts';
 import { leftAt, nextCut, type Left, type NextCut } from './coach.ts';
+import { setUpView, type SetUpView } from './setUpView.ts';
 import type { JobState, OperationStatus, Progress, Reading } from './state.ts';
 import { anyLastReading, machineOf, openOperation, windowOf } from './window.ts';
 import type { Machine } from '../part/index.ts';
@@ -47,6 +48,8 @@ export type Glance = {
   /** What the coach makes of it: null where it has nothing to say, or nothing was measured yet. */
   readonly coach: CoachGlance | null;
   readonly progress: Progress;
+  /** What a set-up shows: jaws, high spot, edges, tap; null elsewhere. */
+  readonly setUp: SetUpView | null;
   readonly next: Operation | null;
 };
 
@@ -100,6 +103,7 @@ export function glanceAt(state: JobState, operation: Operation): Glance | null {
     cut: nextCut(state, operation),
     coach: coachGlance(state, operation),
     progress,
+    setUp: setUpView(state, operation),
     next: operationAfter(state, operation),
   };
 }

@@ -28,6 +28,7 @@ export { silence, type Doubt, type Question, type Talk } from './talk.ts';
 export { announcement } from './announce.ts';
 export { contextOf } from './contextOf.ts';
 export { decide } from './decide.ts';
+export { setUpView, type SetUpView } from './setUpView.ts';
 export { NOTHING_SET_UP, type SetUpCount, type SetUpLength, type SetUpLog } from './setUpLog.ts';
 export { replyOf, type AskKey, type Decision, type Effect, type RefusalKey, type Scene } from './decision.ts';
 export { mateHere } from './mates.ts';
