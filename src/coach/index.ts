@@ -30,4 +30,5 @@ export {
   type Filing,
   type RoundsLeft,
 } from './filing.ts';
+export { clearanceFrom, type FitFeel } from './feel.ts';
 export { PRIOR, RISK } from './priors.ts';

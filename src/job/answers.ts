@@ -78,8 +78,8 @@ function answerAbout(scene: Scene, operation: Operation, asking: Asking): Senten
     case 'ask-left':
       return leftAnswer(scene, operation);
     case 'ask-passes': {
-      const filing = filingHere(scene, operation);
-      if (filing !== null) return filing;
+      const instead = noCutHere(scene, operation);
+      if (instead !== null) return instead;
       const cut = nextCut(state, operation);
       if (cut === null) return [sentence('nothing-left')];
       return [cut.passes === 1 ? sentence('one-pass') : sentence(count(cut.passes), 'passes')];
@@ -116,10 +116,10 @@ function answerAbout(scene: Scene, operation: Operation, asking: Asking): Senten
   }
 }
 
-/** Where metal comes off by file or cloth, rounds are counted instead of passes. */
-function filingHere({ state }: Scene, operation: Operation): Sentences | null {
+/** Where the coach advises no cut, what it advises stands for the passes: rounds of filing, or a reading. */
+function noCutHere({ state }: Scene, operation: Operation): Sentences | null {
   const bench = coachedAt(state, operation);
-  return bench !== null && bench.readings > 0 && bench.advice.kind === 'file' ? advicePieces(bench) : null;
+  return bench !== null && bench.readings > 0 && bench.advice.kind !== 'cut' ? advicePieces(bench) : null;
 }
 
 function targetAnswer(scene: Scene, operation: Operation): Sentences {

@@ -1,9 +1,13 @@
-import { celsius, toCelsius, type Length, type Temperature } from '../measure/index.ts';
+import { clearanceFrom, expandedUncertainty } from '../coach/index.ts';
+import { celsius, roundedTo, thou, toCelsius, type InstrumentKind, type Length, type Temperature } from '../measure/index.ts';
+import { asLength } from '../trade/index.ts';
 import { done, refused, replyOf, type Decision, type Scene } from './decision.ts';
 import type { EventBody } from './event.ts';
 import type { Feel, Working } from './intent.ts';
 import { amount, sentence, type PhraseId, type Piece } from './reply.ts';
-import { openOperation } from './window.ts';
+import { mateHere } from './mates.ts';
+import type { JobState, Reading } from './state.ts';
+import { lastReading, measuredMate, openOperation } from './window.ts';
 
 /** Logs a set-up, cutting or fitting fact of the open operation and answers with what it comes to. */
 function logged(scene: Scene, body: (operation: string) => EventBody, ...sentences: readonly (readonly Piece[])[]): Decision {
@@ -33,8 +37,44 @@ const AFTER_FEEL: Readonly<Record<Feel, PhraseId>> = {
   loose: 'check-with-the-micrometer',
 };
 
+/** The likely clearance from feel and numbers together; nothing where the mate or the part was not measured. */
+function clearanceHere(scene: Scene, feel: Feel): readonly (readonly Piece[])[] {
+  const operation = openOperation(scene.state);
+  const mate = operation === null ? null : mateHere(scene.state, operation);
+  const bore = mate === null ? null : measuredMate(scene.state, mate.id);
+  const shaft = mate === null ? null : lastFitted(scene.state, mate.id);
+  if (bore === null || shaft === null || mate?.kind === 'width') return [];
+  const spreadOf = (instrument: InstrumentKind, size: Length): number => expandedUncertainty(instrument, size, 1) / 2;
+  const { clearance, agree } = clearanceFrom(
+    { mean: bore.least, spread: spreadOf('telescoping-gauge', bore.least) },
+    { mean: shaft.value, spread: spreadOf(shaft.instrument ?? 'caliper', shaft.value) },
+    feel,
+  );
+  if (!agree) return [sentence('feel-and-size-differ')];
+  // A clearance is said to a tenth: finer is not known.
+  return clearance.mean <= 0
+    ? []
+    : [sentence('clearance-likely', amount(roundedTo(asLength(clearance.mean, 'half-even'), thou(0.1), 'half-even')))];
+}
+
+/** The newest reading of the diameter that goes on a mate, at whichever operation it was taken. */
+function lastFitted(state: JobState, mate: string): Reading | null {
+  const fitted = state.plan.route.operations.filter(({ target }) => target?.fit?.mate === mate && target.quantity === 'diameter');
+  const readings = fitted.flatMap((operation) => lastReading(state, operation) ?? []);
+  return readings.reduce<Reading | null>(
+    (newest, reading) => (newest === null || reading.at >= newest.at ? reading : newest),
+    null,
+  );
+}
+
 export const felt = (scene: Scene, feel: Feel): Decision =>
-  logged(scene, (operation) => ({ type: 'FitFelt', operation, feel }), sentence(feel), sentence(AFTER_FEEL[feel]));
+  logged(
+    scene,
+    (operation) => ({ type: 'FitFelt', operation, feel }),
+    sentence(feel),
+    ...clearanceHere(scene, feel),
+    sentence(AFTER_FEEL[feel]),
+  );
 
 export const nowWorking = (scene: Scene, working: Working): Decision =>
   logged(scene, (operation) => ({ type: 'WorkingChanged', operation, working }), sentence(working));
