@@ -16,7 +16,10 @@ type Sentences = readonly (readonly Piece[])[];
 /** Work that is to run true is let off with a thou on the indicator (common practice, no source). */
 const TRUE_WITHIN: Length = thou(1);
 
-/** What the indicator is to show at an operation: its own window, or nothing where it has none. Amounts in half thous, or hundredths. */
+/**
+ * What the indicator is to show at an operation: its own window, or nothing where it has none. Amounts in half thous, or
+ * hundredths.
+ */
 export function jawAim(state: JobState, operation: Operation): JawAim {
   const step = state.plan.part.unit === 'inch' ? thou(0.5) : micrometres(10);
   const window = operation.target?.quantity === 'indicator' ? windowOf(state, operation) : null;
@@ -81,7 +84,10 @@ export function indicatorRead(scene: Scene, intent: Extract<Intent, { type: 'ind
 const offBy = (total: Length, { aim }: JawAim): readonly Piece[] =>
   total > aim ? sentence(amount(minus(total, aim)), 'too-much') : sentence(amount(minus(aim, total)), 'short');
 
-/** At a high spot, the indicator shows twice the throw of the feature, give or take a thou at each end; null where it has none. */
+/**
+ * At a high spot, the indicator shows twice the throw of the feature, give or take a thou at each end; null where it has
+ * none.
+ */
 function spotAim(state: JobState, operation: Operation): JawAim | null {
   const offset = throwOf(state, operation);
   if (offset === null) return null;

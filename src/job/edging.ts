@@ -36,11 +36,15 @@ export function milledHere(state: JobState, operation: Operation): { readonly na
   const feature = turnedOf(state, operation);
   const milled = state.plan.part.milled.find((candidate) => candidate.on === feature?.id);
   if (feature === null || milled === undefined) return null;
-  // A feature that is along so far from the left shoulder is the rest of the length from the right one; with none said it is in the middle.
+  // A feature that is along so far from the left shoulder is the rest of the length from the right one; with none said it
+  // is in the middle.
   return { name: milled.name, fromEnd: milled.along ?? dividedBy(lengthOf(feature), 2, 'half-even') };
 }
 
-/** An edge by the readout, with half the finder; an end, with how far in the feature lies; two sides, with their middle and width. */
+/**
+ * An edge by the readout, with half the finder; an end, with how far in the feature lies; two sides, with their middle
+ * and width.
+ */
 export function edgeFound(scene: Scene, edge: 'first' | 'other' | 'end', coordinate: Length): Decision {
   const operation = openOperation(scene.state);
   if (operation === null) return refused(scene, 'all-done');

@@ -9,8 +9,10 @@ export type SetUpCount = 'degrees' | 'readings' | 'holes' | 'hole' | 'turns';
 export type SetUpLength = 'finder' | 'circle' | 'line' | 'large' | 'small' | 'over' | 'work' | 'bar' | 'packing';
 
 /**
- * What was read and said for the set-up of one operation. `jaws` and `spots` keep the order they came in: what to do next hangs on
- * the whole of it (`dialIn`, `highSpotOf`). `degrees` is the angle that the next reading is at, where it was said, `anglesTold` that any was. `pattern` is what
+ * What was read and said for the set-up of one operation. `jaws` and `spots` keep the order they came in: what to do next
+ * hangs on
+ * the whole of it (`dialIn`, `highSpotOf`). `degrees` is the angle that the next reading is at, where it was said,
+ * `anglesTold` that any was. `pattern` is what
  * the holes lie on, the one that was said last; `tapped` how far the tap was before the last count.
  */
 export type SetUpLog = {
@@ -70,7 +72,6 @@ export function setUpAfter(log: SetUpLog, body: SetUpEvent): SetUpLog {
         case 'hole':
           return { ...log, counts: { ...log.counts, hole: body.count } };
       }
-    // eslint-disable-next-line no-fallthrough -- the inner switch returns in every case
     case 'SetUpGiven': {
       const lengths = { ...log.lengths, [body.what]: body.length };
       if (body.what !== 'circle' && body.what !== 'line') return { ...log, lengths };

@@ -15,7 +15,10 @@ type Sentences = readonly (readonly Piece[])[];
 /** Four quarter turns by a square are what a vee block allows without a dividing head (common practice, no source). */
 const USUAL_READINGS = 4;
 const FEWEST_READINGS = 3;
-/** How far off an indicator of thous is read, its rounding and the form of the work in it; and an angle set by a square (ours). */
+/**
+ * How far off an indicator of thous is read, its rounding and the form of the work in it; and an angle set by a square
+ * (ours).
+ */
 const READING_ERROR: Length = thou(0.65);
 const ANGLE_ERROR = 0.5;
 /** A throw this far from the plan's is worth a word (ours). */
@@ -59,7 +62,8 @@ export function spotRead(scene: Scene, indicator: Length): Decision {
 export function spotNext(state: JobState, operation: Operation): Sentences {
   const { spots, counts, anglesTold } = progressOf(state, operation.id).setUp;
   // At angles that are said, three will do, and each one more tells it better.
-  if (spots.length < (counts.readings ?? (anglesTold ? FEWEST_READINGS : USUAL_READINGS))) return [sentence('turn-on-to', whole(nextDegrees(state, operation)))];
+  if (spots.length < (counts.readings ?? (anglesTold ? FEWEST_READINGS : USUAL_READINGS)))
+    return [sentence('turn-on-to', whole(nextDegrees(state, operation)))];
   const spot = spotSoFar(state, operation);
   const last = spots.at(-1);
   if (spot === null || last === undefined || spot.uncertaintyDegrees > NO_SPOT_DEGREES) return [sentence('no-high-spot')];

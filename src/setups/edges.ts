@@ -1,6 +1,9 @@
 import { dividedBy, magnitude, midway, minus, plus, type Diameter, type Length } from '../measure/index.ts';
 
-/** Two opposite edges touched with the same finder, from outside the work or inside a slot: their middle, and how far apart they are. */
+/**
+ * Two opposite edges touched with the same finder, from outside the work or inside a slot: their middle, and how far
+ * apart they are.
+ */
 export type Across = { readonly centre: Length; readonly width: Length };
 
 /** The middle between two touched edges, and the width: the finder's tip cancels in one, and comes off (or on) the other. */

@@ -81,7 +81,10 @@ function withReading(chuck: Chuck, { jaw, indicator }: JawReading): Chuck {
 
 const rangeOf = (across: number, along: number): number => 2 * Math.hypot(across, along);
 
-/** So much of the throw may lie off the line of its jaws: a quarter, 14 degrees; the throw is the same on all its circle (ours). */
+/**
+ * So much of the throw may lie off the line of its jaws: a quarter, 14 degrees; the throw is the same on all its circle
+ * (ours).
+ */
 const OFF_LINE = 1 / 4;
 
 /**
@@ -97,7 +100,10 @@ function wanted(across: number, along: number, aim: JawAim): Readonly<Record<Pai
   return first ? { across: full, along: 0 } : { across: 0, along: full };
 }
 
-/** The move that takes the work from `off` to `to` along a pair, by what the last moves have taught; null where it is too small. */
+/**
+ * The move that takes the work from `off` to `to` along a pair, by what the last moves have taught; null where it is too
+ * small.
+ */
 function moveOf(
   pair: Pair,
   off: number,

@@ -6,7 +6,8 @@ export type SpotReading = { readonly degrees: number; readonly indicator: Length
 
 /**
  * What the readings hang on. `radius` is that of the off-centre surface (null: not known, taken for large); `readingError` is
- * how far off the indicator may be read, either way, form of the surface included; `angleError` the same of the angle, in degrees.
+ * how far off the indicator may be read, either way, form of the surface included; `angleError` the same of the angle, in
+ * degrees.
  */
 export type SpotConditions = { readonly radius: Radius | null; readonly readingError: Length; readonly angleError: number };
 

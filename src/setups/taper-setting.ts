@@ -13,7 +13,8 @@ export const taperSetting = (taper: Taper, workLength: Length | null): TaperSett
 export type TaperReadings = { readonly large: Diameter; readonly small: Diameter; readonly apart: Length };
 
 /**
- * What two readings say of the setting: `over` is how much more (minus: less) the diameter changes over that length than it should;
+ * What two readings say of the setting: `over` is how much more (minus: less) the diameter changes over that length than
+ * it should;
  * the compound is to be swivelled back by `compound`, the tailstock moved back by `tailstock` (minus: further).
  */
 export type TaperCheck = { readonly over: Length; readonly compound: Angle; readonly tailstock: Length | null };
@@ -31,7 +32,10 @@ export function checkTaper(wanted: Taper, read: TaperReadings, workLength: Lengt
   };
 }
 
-/** The tailstock's move to turn parallel what turns tapered: half the difference, times the work over the length between the readings. */
+/**
+ * The tailstock's move to turn parallel what turns tapered: half the difference, times the work over the length between
+ * the readings.
+ */
 export const toParallel = (read: TaperReadings, workLength: Length): Length =>
   setOver({ large: read.large, small: read.small, over: read.apart }, workLength, 'half-even');
 

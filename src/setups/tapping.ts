@@ -2,7 +2,8 @@ import { roundReal, type Length } from '../measure/index.ts';
 import { turnsFor, type Thread } from '../trade/index.ts';
 
 /**
- * A thread to be tapped by hand, in quarter turns from where the tap begins to cut. `quarters` is for the full depth, rounded down:
+ * A thread to be tapped by hand, in quarter turns from where the tap begins to cut. `quarters` is for the full depth,
+ * rounded down:
  * a tap that stops short can go on, one that bottoms breaks.
  */
 export type TapPlan = { readonly quarters: number; readonly blind: boolean };
@@ -25,6 +26,9 @@ export function tapAfter({ quarters, blind }: TapPlan, before: number, now: numb
   const quartersLeft = quarters - now;
   if (quartersLeft < 0) return { next: 'too-deep', quartersLeft };
   if (quartersLeft === 0) return { next: 'at-depth', quartersLeft };
-  const due = blind && quartersLeft > BACK_OFF_QUARTERS && Math.floor(now / CLEAR_EVERY_QUARTERS) > Math.floor(before / CLEAR_EVERY_QUARTERS);
+  const due =
+    blind &&
+    quartersLeft > BACK_OFF_QUARTERS &&
+    Math.floor(now / CLEAR_EVERY_QUARTERS) > Math.floor(before / CLEAR_EVERY_QUARTERS);
   return { next: due ? 'clear-chips' : 'back-off', quartersLeft };
 }

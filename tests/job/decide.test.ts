@@ -230,7 +230,7 @@ describe('answers', () => {
   });
   it('gives a stop in turns of the carriage dial', () => {
     const told = when(given(openAt('finish-arm-journal')), { type: 'ask-stop' });
-    expect(pieces(told.decision)).toMatch(/^stop-at size\([\d.]+\) from "[^"]+" \. \d+ turn-and amount\([\d.]+\) \.$/);
+    expect(pieces(told.decision)).toMatch(/^stop-at size\([\d.]+\) from "[^"]+" \. \d+ turn-and size\([\d.]+\) \.$/);
   });
 });
 

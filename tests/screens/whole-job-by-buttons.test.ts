@@ -58,7 +58,11 @@ function padFor(intent: Intent, spotting: boolean): Pad | null {
       return open(intent.end, inThou(value));
     case 'edge':
       return open(intent.edge === 'end' ? 'end-edge' : intent.edge === 'first' ? 'edge' : 'other-edge', formatInch(value, 4));
-    default:
+    case 'dial':
+    case 'filed':
+    case 'set-up-length':
+    case 'spot':
+    case 'temperature':
       throw new Error(`the script says nothing of ${intent.type}`);
   }
 }

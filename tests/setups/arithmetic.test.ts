@@ -48,7 +48,7 @@ describe('packing piece in a three-jaw', () => {
   test.each(rows)('$bar $unit, from $source', (row) => {
     const of = (amount: number) => (row.unit === 'in' ? inches(amount) : millimetres(amount));
     const out = (length: ReturnType<typeof inches>) => (row.unit === 'in' ? toInches(length) : toMillimetres(length));
-    const bar = asDiameter(of(row.bar));
+    const bar = asDiameter(of(row.bar ?? 0));
     if (row.offset !== undefined && row.packing !== undefined)
       expect(printed(out(packingFor(bar, of(row.offset), 'point')), row.places)).toBe(row.packing);
     if (row.packingGiven !== undefined && row.offsetOut !== undefined)

@@ -26,7 +26,8 @@ function told(advice: JawAdvice): string {
 }
 
 /*
- * The rule is the trade's: opposite readings differ by twice the offset, so the work goes half of what is wrong, away from the jaw
+ * The rule is the trade's: opposite readings differ by twice the offset, so the work goes half of what is wrong, away from
+ * the jaw
  * that is tightened (Machine Shop Essentials, fig. 7-61: move opposed jaws by half).
  */
 describe('dialling in, reading by reading', () => {

@@ -52,7 +52,10 @@ export const TOLERANCE = 0.001;
 
 export type DialledIn = { readonly moves: number; readonly error: number; readonly finished: boolean };
 
-/** Dials in one invented chuck by what is advised, reading what is asked for and the pair that was moved; `error` is that of the true range, in inches. */
+/**
+ * Dials in one invented chuck by what is advised, reading what is asked for and the pair that was moved; `error` is that
+ * of the true range, in inches.
+ */
 export function simulated(
   draw: () => number,
   throw_: number,

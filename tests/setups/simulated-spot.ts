@@ -5,7 +5,10 @@ import { between } from './simulated-chuck.ts';
 /** How an invented high spot is read, in inches and degrees; our own figures (no source). */
 export type SpotHabits = { readonly reading: number; readonly division: number; readonly angle: number; readonly form: number };
 
-/** Half a division either way and taken to half a division; the angle set by a square or a protractor; three lobes of two tenths. */
+/**
+ * Half a division either way and taken to half a division; the angle set by a square or a protractor; three lobes of two
+ * tenths.
+ */
 export const SQUARE_AND_DIAL: SpotHabits = { reading: 0.0003, division: 0.0005, angle: 0.5, form: 0.0001 };
 
 /** What is told to the arithmetic of those habits: the reading off by all of them at once, either way. */
