@@ -1,4 +1,4 @@
-/** Set-ups by their advice, simulated: 10,000 four-jaw chucks dialled to a throw and true, 10,000 high spots from few readings. */
+/** Set-ups by their advice, simulated: 10,000 four-jaw chucks dialled in, 10,000 high spots from few readings. */
 import { chance, REALISTIC, simulated, TOLERANCE, WORST_START } from '../../tests/setups/simulated-chuck.ts';
 import { equally, SQUARE_AND_DIAL, spotted } from '../../tests/setups/simulated-spot.ts';
 

@@ -38,7 +38,10 @@ type Fit = {
 
 const rad = (value: number): number => (value * Math.PI) / 180;
 
-/** Indicator against a circle of radius r turned about an axis e away: e·cosψ + √(r² − e²·sin²ψ) − r, with its slope by ψ. */
+/**
+ * Indicator against a circle of radius r turned about an axis e away: e·cosψ + √(r² − e²·sin²ψ) − r, with its slope
+ * by ψ.
+ */
 function shape(
   e: number,
   psi: number,
