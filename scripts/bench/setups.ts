@@ -66,7 +66,6 @@ for (const [name, angles] of SETS) {
     off += one.offBy;
   }
   const means = [stated / told, off / told].map((mean, index) => mean.toFixed(2).padStart(index === 0 ? 14 : 11));
-  print(
-    `${name.padEnd(22)} ${percent(inside, told).padStart(13)}  ${percent(throws, told).padStart(12)}  ${means.join('  ')}  ${RUNS - told}`,
-  );
+  const shares = `${percent(inside, told).padStart(13)}  ${percent(throws, told).padStart(12)}`;
+  print(`${name.padEnd(22)} ${shares}  ${means.join('  ')}  ${RUNS - told}`);
 }
