@@ -44,7 +44,7 @@ function sentence(fault: FileFault): string {
       return `version: ${fault.version}, written by a newer Swarfside; this one reads up to ${fault.newest}. Update this device, then open the file again`;
     case 'invalid': {
       const near = fault.near === null ? '' : ` ("${oneLine(fault.near, 60)}")`;
-      return `${shortPath(fault.path)}${near} ${describeFieldProblem(fault.problem)}. Correct it in a text editor, or export the job again`;
+      return `${shortPath(fault.path)}${near} ${oneLine(describeFieldProblem(fault.problem), 380)}. Correct it in a text editor, or export the job again`;
     }
     case 'broken-sequence':
       return `${shortPath(fault.path)}: event ${fault.expected} expected, ${fault.got} found: an event is missing, doubled or moved. Export the job again`;

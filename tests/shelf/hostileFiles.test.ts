@@ -52,6 +52,13 @@ describe('damaged and hostile files', () => {
     expect(wide.ok && wide.value.notices).toHaveLength(30_000);
   }, 20_000);
 
+  it.each(['a', '9'])('a value of five thousand times %s leaves room in the line for the place and what to do', (letter) => {
+    const file = readJobFile(goldenText.replace('"low": "0.6235in"', `"low": "${letter.repeat(5000)}"`));
+    const line = file.ok ? 'it reads' : describeFileFault(file.error, 'axle.json');
+    expect(line).toMatch(/^axle\.json: plan\.part\.turned\[1\]\.diameter\.low /);
+    expect(line).toMatch(/Correct it in a text editor, or export the job again\.$/);
+  });
+
   it('names of the language do not reach the objects of the program', () => {
     const file = readJobFile(goldenText.replace('"invented": true', '"invented": true, "__proto__": {"title": "polluted"}, "constructor": 1'));
     expect(file.ok && file.value.plan.title).toBe(golden.plan.title);
