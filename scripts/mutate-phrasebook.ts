@@ -1,7 +1,7 @@
 /**
- * Breaks each row of the phrasebook's number tables on purpose, one at a time, and holds what is left against the corpus, the rows of
- * the shapes, the decision table and a sample of both grids. Prints the score and what nothing noticed; docs/phrasebook.md explains
- * those. One process, no test runner: the modules of the room are evaluated anew for each broken row, from text kept in memory.
+ * Breaks each row of the phrasebook's number tables on purpose, one at a time, and holds what is left against the corpus, the
+ * rows of the shapes, the decision table and a sample of both grids. Prints the score and what nothing noticed; docs/phrasebook.md
+ * explains those. One process, no test runner: the modules of the room are evaluated anew for each broken row, from memory.
  * Run: npx tsx scripts/mutate-phrasebook.ts [TABLE]…
  */
 import { readdirSync, readFileSync } from 'node:fs';
@@ -14,7 +14,7 @@ import * as measure from '../src/measure/index.ts';
 import type * as Phrasebook from '../src/phrasebook/index.ts';
 import { CONTEXTS } from '../tests/phrasebook/contexts.ts';
 import { corpus, got, wanted } from '../tests/phrasebook/corpus.ts';
-import { CUT_ROWS, DECISIONS, SHAPE_ROWS } from '../tests/phrasebook/rows.ts';
+import { CUT_ROWS, DECISIONS, INSTRUMENT_ROWS, SHAPE_ROWS } from '../tests/phrasebook/rows.ts';
 
 const print = (line: string): void => void process.stdout.write(`${line}\n`);
 const room = fileURLToPath(new URL('../src/phrasebook/', import.meta.url));
@@ -87,6 +87,17 @@ function noticedBy(book: typeof Phrasebook): string | null {
     if (said(book.resolveLength(book.readNumber(words.split(' '), 'size', moment.unit), 'size', moment)) !== inNm(to))
       return 'decisions';
   }
+  for (const [instrument, inch, millimetre] of INSTRUMENT_ROWS)
+    for (const [moment, places] of [
+      [CONTEXTS['inch .620'], inch],
+      [CONTEXTS['mm 19'], millimetre],
+    ] as const)
+      for (const more of [0, 1]) {
+        const words = ['point', ...Array.from({ length: places + more }, () => 'six')];
+        const seen = { ...moment, instrument, window: null, from: null, last: null };
+        const heard = book.resolveLength(book.readNumber(words, 'size', moment.unit), 'size', seen);
+        if ((heard.as === 'one') !== (more === 0)) return 'instruments';
+      }
   for (const { line, to } of lines) if (got(line, book.interpret(line.words, CONTEXTS[line.context])) !== to) return 'corpus';
   for (const [unit, step, last] of [
     ['inch', 2_540, 120_000],

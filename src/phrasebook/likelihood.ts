@@ -60,6 +60,7 @@ export function likelihood(command: Command, context: Context): number {
     case 'dial-zeroed':
     case 'feel':
     case 'working':
+    case 'filed':
     case 'wake':
     case 'stop-listening':
     case 'louder':

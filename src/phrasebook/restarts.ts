@@ -1,6 +1,6 @@
 import type { GrammarNode } from './grammar.ts';
 
-/** Sounds that people make while they think; they carry nothing. The heard ones are in the recogniser's grammar before a number. */
+/** Sounds that people make while they think; they carry nothing. The heard ones are in the grammar before a number. */
 export const FILLERS: Readonly<Record<string, 'heard' | 'written'>> = {
   uh: 'heard',
   um: 'heard',

@@ -37,7 +37,6 @@ const SPELLINGS: Readonly<Record<string, readonly string[]>> = {
   fourty: ['forty'],
   halves: ['half'],
   halfs: ['half'],
-  shouldnt: ["shouldn't"],
   wont: ["won't"],
   whats: ["what's"],
   wheres: ["where's"],

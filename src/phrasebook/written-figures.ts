@@ -33,7 +33,7 @@ const wholeWords = (digits: string): string[] =>
 
 /**
  * A number in figures as the words it is said in: "19.05" is nineteen point oh five, "5/8" five eighths, "64ths" sixty fourths,
- * "627" six two seven; "1 5/16" is one and five sixteenths, by `before`, the word before it as it was written. Null for what holds
+ * "627" six two seven; "1 5/16" is one and five sixteenths, by `before`, the word before it as written. Null for what holds
  * no figures or is no number.
  */
 export function figureWords(written: string, before: string | undefined): readonly string[] | null {

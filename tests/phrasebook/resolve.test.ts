@@ -3,7 +3,7 @@ import type { Context, Heard, NumberSlot } from '../../src/job/index.ts';
 import { celsius, inches, millimetres, parseLength, toCelsius, type Length } from '../../src/measure/index.ts';
 import { readNumber, resolveLength, resolveStep, resolveTemperature, RESOLVE } from '../../src/phrasebook/index.ts';
 import { CONTEXTS } from './contexts.ts';
-import { DECISIONS } from './rows.ts';
+import { DECISIONS, INSTRUMENT_ROWS } from './rows.ts';
 
 const nm = (text: string): Length => {
   const read = parseLength(text, 'inch');
@@ -27,6 +27,18 @@ describe('the rule as a decision table', () => {
       expect(read(words, 'size', CONTEXTS[context])).toBe(inNm(to));
     },
   );
+});
+
+test.each(INSTRUMENT_ROWS)('a %s shows %i places in inches, %i in millimetres, and no more', (instrument, inch, millimetre) => {
+  for (const [context, places] of [
+    [CONTEXTS['inch .620'], inch],
+    [CONTEXTS['mm 19'], millimetre],
+  ] as const) {
+    const words = (count: number): string => `point ${'six '.repeat(count).trim()}`;
+    const seen: Context = { ...context, instrument, window: null, from: null, last: null };
+    expect(read(words(places), 'size', seen)).toMatch(/^one /);
+    expect(read(words(places + 1), 'size', seen)).toBe('none finer-than-instrument');
+  }
 });
 
 describe('the numbers of the rule, on each side', () => {

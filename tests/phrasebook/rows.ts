@@ -1,4 +1,5 @@
 import type { NumberSlot } from '../../src/job/index.ts';
+import type { InstrumentKind } from '../../src/measure/index.ts';
 import type { ContextName } from './contexts.ts';
 
 /**
@@ -105,6 +106,17 @@ export const SHAPE_ROWS: readonly (readonly [shape: string, words: string, inch:
   ['ddddd', 'one three one two five', '0.13125r 1.3125 13.125r', '13.125a 131.25a'],
   ['pdpd', 'twelve six twenty seven five', '12.6275', '126.275s'],
   ['pdddd', 'twelve six two seven five', '12.6275', '126.275s'],
+];
+
+/** What each instrument shows: words of as many places as it has, and of one more, which are refused. Common practice, no source. */
+export const INSTRUMENT_ROWS: readonly (readonly [instrument: InstrumentKind, inch: number, millimetre: number])[] = [
+  ['caliper', 4, 2],
+  ['micrometer', 4, 3],
+  ['telescoping-gauge', 4, 3],
+  ['depth-micrometer', 4, 3],
+  ['rule', 3, 1],
+  ['indicator', 4, 3],
+  ['readout', 4, 3],
 ];
 
 /** The same for a cut, the dial, an indicator and a coordinate in millimetre work. */
