@@ -258,7 +258,7 @@ function finishingCut(model: CutModel, { window, finishing }: Wishes): Advice | 
   // Cut to the end where that ends in the window, or where a cut is already as sure as cuts get here; else halve what is left.
   const ends = last.mean <= window.high - 0.2 * (window.high - window.low);
   const surest = combined([steadySpread(model), now.spread]);
-  const one = (ends && last.spread < 0.6 * (window.high - window.low)) || last.spread < 1.5 * surest || left / 2 < 2 * thinnest;
+  const one = (ends && last.spread < 0.6 * (window.high - window.low)) || last.spread < 1.35 * surest || left / 2 < 2 * thinnest;
   const wanted = Math.min(one ? all : cutTo(model, now.mean - left / 2), Math.max(deepest, finishing));
   const asked = Math.max(0, stepped(Math.min(wanted, safe), step));
   if (engaged(model, asked) < thinnest) return null;
