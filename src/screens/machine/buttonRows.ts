@@ -33,6 +33,8 @@ export type RowId =
   | 'cut-2'
   | 'fit-1'
   | 'fit-2'
+  | 'fit-3'
+  | 'fit-4'
   | 'set-up-1'
   | 'set-up-2'
   | 'set-up-3'
@@ -94,7 +96,9 @@ export const ROWS: Readonly<Record<RowId, Row>> = {
   'cut-1': row('cut-2', 'took', 'dial', 'touched-off'),
   'cut-2': row('first', 'dial-zeroed', 'turning', 'filing'),
   'fit-1': row('fit-2', 'tight', 'slides', 'loose'),
-  'fit-2': row('first', 'wont-start', 'binds', 'polishing'),
+  'fit-2': row('fit-3', 'wont-start', 'binds', 'polishing'),
+  'fit-3': row('fit-4', 'filed', 'filed-rounds', 'filed-strokes'),
+  'fit-4': row('first', 'filed-seconds', null, null),
   'set-up-1': row('set-up-2', 'jaw', 'low', 'high'),
   'set-up-2': row('set-up-3', 'edge', 'other-edge', 'end-edge'),
   'set-up-3': row('first', 'finder', 'ask-set-up', 'temperature'),

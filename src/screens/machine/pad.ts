@@ -30,6 +30,9 @@ export const PAD_ASKS = [
   'work-length',
   'packing-on',
   'packed-with',
+  'filed-rounds',
+  'filed-strokes',
+  'filed-seconds',
 ] as const;
 export type PadAsk = (typeof PAD_ASKS)[number];
 
@@ -40,6 +43,11 @@ const COUNTS: Readonly<Partial<Record<PadAsk, SetUpCount>>> = {
   holes: 'holes',
   'hole-number': 'hole',
   turns: 'turns',
+};
+const FILED: Readonly<Partial<Record<PadAsk, 'rounds' | 'strokes' | 'seconds'>>> = {
+  'filed-rounds': 'rounds',
+  'filed-strokes': 'strokes',
+  'filed-seconds': 'seconds',
 };
 const LENGTHS: Readonly<Partial<Record<PadAsk, SetUpLength>>> = {
   finder: 'finder',
@@ -104,6 +112,9 @@ export function unitsOf(ask: PadAsk, unit: DisplayUnit): readonly PadUnit[] {
     case 'holes':
     case 'hole-number':
     case 'turns':
+    case 'filed-rounds':
+    case 'filed-strokes':
+    case 'filed-seconds':
       return ['none'];
   }
 }
@@ -183,6 +194,9 @@ export function entered(pad: Pad, unit: DisplayUnit): Entered | null {
   const intent = (made: Intent): Entered => ({ as: 'intent', intent: made });
   if (pad.ask === 'go-to')
     return /^\d+$/.test(pad.text) ? intent({ type: 'go-to', step: { as: 'one', value: Number(pad.text) } }) : null;
+  const filed = FILED[pad.ask];
+  if (filed !== undefined)
+    return /^\d+$/.test(pad.text) ? intent({ type: 'filed', in: filed, value: { as: 'one', value: Number(pad.text) } }) : null;
   const count = COUNTS[pad.ask];
   if (count !== undefined)
     return /^\d+$/.test(pad.text) ? intent({ type: 'set-up-count', what: count, value: { as: 'one', value: Number(pad.text) } }) : null;
@@ -238,6 +252,9 @@ export function entered(pad: Pad, unit: DisplayUnit): Entered | null {
     case 'work-length':
     case 'packing-on':
     case 'packed-with':
+    case 'filed-rounds':
+    case 'filed-strokes':
+    case 'filed-seconds':
       return null;
   }
 }
