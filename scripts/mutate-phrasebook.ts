@@ -133,6 +133,7 @@ function* broken(
   for (const match of source.slice(start, end).matchAll(pattern))
     for (const instead of as(match)) {
       const at = start + match.index;
+      if (/^ *\/\//.test(source.slice(source.lastIndexOf('\n', at) + 1, at))) continue;
       const line = source.slice(0, at).split('\n').length;
       yield {
         table,
