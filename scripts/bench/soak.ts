@@ -3,7 +3,7 @@
  * microphone), with memory, frames and false accepts by the half hour. Run: npm run bench -- soak; by itself:
  * npx tsx scripts/bench/soak.ts [--minutes N] [--seed N] [--mode open|call]
  *
- * Memory is what is in use after a collection: heap, buffers and the recogniser's own memory. It must stay within 5 % of what it is
+ * Memory is what is in use after a collection: heap, buffers, the recogniser's own. It must stay within 5 % of what it is
  * after the first tenth of the run. Ends with code 1 where it does not, or where a frame was lost.
  */
 import { parseArgs } from 'node:util';

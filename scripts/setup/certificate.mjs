@@ -4,7 +4,11 @@ import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { generate } from 'selfsigned';
 
-/** @typedef {{ readonly key: string, readonly cert: string, readonly certFile: string, readonly fingerprint: string, readonly made: boolean }} Certificate */
+/**
+ * @typedef {{
+ *   readonly key: string, readonly cert: string, readonly certFile: string, readonly fingerprint: string, readonly made: boolean,
+ * }} Certificate
+ */
 
 const DAY_MS = 86_400_000;
 /** Browsers refuse certificates that hold for longer. */

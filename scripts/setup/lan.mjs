@@ -20,7 +20,10 @@ export function lanAddresses() {
 
 /**
  * What is said in the terminal once the page is on the network.
- * @param {{ readonly url: string, readonly others: readonly string[], readonly certFile: string, readonly fingerprint: string, readonly made: boolean, readonly code: string | null }} about
+ * @param {{
+ *   readonly url: string, readonly others: readonly string[], readonly certFile: string, readonly fingerprint: string,
+ *   readonly made: boolean, readonly code: string | null,
+ * }} about
  */
 export function announcement({ url, others, certFile, fingerprint, made, code }) {
   const lines = [
@@ -45,7 +48,10 @@ export function announcement({ url, others, certFile, fingerprint, made, code })
 
 /**
  * Serves the page over HTTPS on this computer's networks; gives what is running and what to say about it.
- * @param {{ readonly code?: string | null, readonly prepare?: import('./serve.mjs').Prepare, readonly folder?: string, readonly port?: number }} [options]
+ * @param {{
+ *   readonly code?: string | null, readonly prepare?: import('./serve.mjs').Prepare, readonly folder?: string,
+ *   readonly port?: number,
+ * }} [options]
  * @returns {Promise<{ readonly served: Served, readonly text: string }>}
  */
 export async function serveOnNetwork({ code = null, prepare, folder, port = USUAL_PORT } = {}) {

@@ -3,7 +3,11 @@ import { join } from 'node:path';
 import { execute } from './execute.mjs';
 import { root } from './root.mjs';
 
-/** @typedef {{ readonly version?: string, readonly license?: string, readonly dev?: boolean, readonly link?: boolean }} LockedPackage */
+/**
+ * @typedef {{
+ *   readonly version?: string, readonly license?: string, readonly dev?: boolean, readonly link?: boolean,
+ * }} LockedPackage
+ */
 /** @typedef {{ readonly packages: Readonly<Record<string, LockedPackage>> }} Lock */
 /** @typedef {{ readonly failures: readonly string[], readonly remarks: readonly string[] }} Findings */
 
@@ -74,7 +78,12 @@ export function unsuitedLicences(lock, stated = licenceOf) {
  * @returns {Findings | null}
  */
 export function auditFindings(output) {
-  /** @type {{ metadata?: { vulnerabilities?: Record<string, number> }, vulnerabilities?: Record<string, { severity: string, range?: string }> }} */
+  /**
+   * @type {{
+   *   metadata?: { vulnerabilities?: Record<string, number> },
+   *   vulnerabilities?: Record<string, { severity: string, range?: string }>,
+   * }}
+   */
   let report;
   try {
     report = JSON.parse(output.slice(output.indexOf('{')));

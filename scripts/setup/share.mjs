@@ -6,7 +6,12 @@ import { readSyncMessage, writeSyncStep1, writeUpdate } from 'y-protocols/sync';
 import { Doc } from 'yjs';
 
 /** @typedef {import('ws').WebSocket} WebSocket */
-/** @typedef {{ readonly prepare: import('./serve.mjs').Prepare, readonly code: string, readonly cut: () => void, readonly close: () => void }} Share */
+/** @typedef {import('./serve.mjs').Prepare} Prepare */
+/**
+ * @typedef {{
+ *   readonly prepare: Prepare, readonly code: string, readonly cut: () => void, readonly close: () => void,
+ * }} Share
+ */
 
 /** Without letters and digits that look alike. */
 const LETTERS = 'ABCDEFGHJKMNPQRSTVWXYZ23456789';
