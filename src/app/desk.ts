@@ -39,7 +39,7 @@ export async function draftsOn(shelf: AssistantDeps['shelf']): Promise<readonly 
  */
 export function createDesk({ shelf, now, newId }: AssistantDeps, { get, set, trouble, say, openJob }: Edges): DeskActions {
   let writing: Promise<void> = Promise.resolve();
-  let waiting: Draft | null = null;
+  const pending: { draft: Draft | null } = { draft: null };
 
   async function store(name: string, value: unknown): Promise<boolean> {
     const kept = await shelf.keepSetting(name, value);
@@ -47,20 +47,23 @@ export function createDesk({ shelf, now, newId }: AssistantDeps, { get, set, tro
     return kept.ok;
   }
 
+  /** Whether nothing was typed since the last write began. */
+  const isStill = (): boolean => pending.draft === null;
+
   async function write(): Promise<void> {
-    const draft = waiting;
+    const { draft } = pending;
     if (draft === null) return;
-    waiting = null;
+    pending.draft = null;
     // Read anew: another window may have added a draft of its own.
     const others = (await draftsOn(shelf)).filter((each) => each.id !== draft.id);
     const drafts = [{ id: draft.id, name: nameOf(draft), changedAt: now() }, ...others];
     const kept = (await store(draftAt(draft.id), draft)) && (await store(DRAFTS, drafts));
-    set(kept ? { drafts, ...(waiting === null ? { draftKept: true } : {}) } : {});
+    set(kept ? { drafts, ...(isStill() ? { draftKept: true } : {}) } : {});
   }
 
   function keepDraft(draft: Draft): void {
     set({ draft, draftKept: false });
-    waiting = draft;
+    pending.draft = draft;
     writing = writing.then(write);
   }
 

@@ -2,9 +2,7 @@ import { lazy, Suspense, useEffect, type ReactNode } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { AssistantState } from '../app/index.ts';
 import { Boundary } from './Boundary.tsx';
-import { JobsPage } from './jobs/JobsPage.tsx';
 import { MachinePage } from './machine/MachinePage.tsx';
-import { PhrasesPage } from './phrases/PhrasesPage.tsx';
 import { AssistantContext, useAssistant } from './store.tsx';
 import { useTheme } from './theme.ts';
 import { words } from './words.ts';
@@ -12,12 +10,14 @@ import './look.css';
 import './desk.css';
 import './machine/machine.css';
 
-/* The pages of the desk are fetched when they are first opened; the machine page and the list of jobs are there at once. */
-const LayoutPage = lazy(() => import('./layout/LayoutPage.tsx'));
-const RecordPage = lazy(() => import('./record/RecordPage.tsx'));
-const ComparePage = lazy(() => import('./record/ComparePage.tsx'));
-const VoicePage = lazy(() => import('./voice/VoicePage.tsx'));
-const KeysPage = lazy(() => import('./keys/KeysPage.tsx'));
+/* Every page but the machine's is fetched when it is first opened. */
+const JobsPage = lazy(async () => ({ default: (await import('./jobs/JobsPage.tsx')).JobsPage }));
+const PhrasesPage = lazy(async () => ({ default: (await import('./phrases/PhrasesPage.tsx')).PhrasesPage }));
+const LayoutPage = lazy(async () => ({ default: (await import('./layout/LayoutPage.tsx')).LayoutPage }));
+const RecordPage = lazy(async () => ({ default: (await import('./record/RecordPage.tsx')).RecordPage }));
+const ComparePage = lazy(async () => ({ default: (await import('./record/ComparePage.tsx')).ComparePage }));
+const VoicePage = lazy(async () => ({ default: (await import('./voice/VoicePage.tsx')).VoicePage }));
+const KeysPage = lazy(async () => ({ default: (await import('./keys/KeysPage.tsx')).KeysPage }));
 
 function Starting() {
   return (

@@ -2,7 +2,7 @@
 import { describe, expect, test, vi } from 'vitest';
 import { SCENES } from '../../src/screens/gallery/scenes.ts';
 import { words } from '../../src/screens/words.ts';
-import { after, calls, show } from './show.tsx';
+import { after, calls, showPage } from './show.tsx';
 
 const rowsOf = (table: string): string[] =>
   [...document.querySelectorAll(`${table} tbody tr`)].map((row) => row.querySelector('.size')?.textContent ?? '');
@@ -14,8 +14,8 @@ const scene = (name: string) => {
 };
 
 describe('the record', () => {
-  test('shows the readings that stand first, and the struck ones after, struck out and named so', () => {
-    show(scene('record'));
+  test('shows the readings that stand first, and the struck ones after, struck out and named so', async () => {
+    await showPage(scene('record'));
     expect(rowsOf('.readings:not(.is-struck)')).toEqual(['1.0004', '1.0007', '1.0003', '1.0122', '1.0012', '.9988']);
     expect(rowsOf('.readings.is-struck')).toEqual(['1.0022']);
     const tables = [...document.querySelectorAll('table')];
@@ -24,8 +24,8 @@ describe('the record', () => {
     expect(document.querySelector('.is-struck tbody')?.textContent).toContain(words.record.struckMark);
   });
 
-  test('says what was wanted, where each reading lies, with what it was taken, and how it felt', () => {
-    show(scene('record'));
+  test('says what was wanted, where each reading lies, with what it was taken, and how it felt', async () => {
+    await showPage(scene('record'));
     const page = document.body.textContent;
     for (const said of [
       '.9983 to .9993',
@@ -40,7 +40,7 @@ describe('the record', () => {
 
   test('saves the job as the file that the assistant gives', async () => {
     const store = scene('record');
-    show(store);
+    await showPage(store);
     const made = vi.spyOn(URL, 'createObjectURL').mockReturnValue('blob:x');
     const clicked = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(() => undefined);
     const save = [...document.querySelectorAll('button')].find((one) => one.textContent === words.record.save);
@@ -55,7 +55,7 @@ describe('the record', () => {
 describe('the list of jobs', () => {
   test('opens the job that is pressed, and starts either demo', async () => {
     const store = scene('jobs');
-    show(store);
+    await showPage(store);
     const choices = [...document.querySelectorAll<HTMLButtonElement>('.choice')];
     await after(() => choices[1]?.click());
     expect(calls(store, 'openJob')).toEqual([['b']]);
@@ -63,7 +63,7 @@ describe('the list of jobs', () => {
 
   test('gives the text of a chosen file to the assistant, the same file twice if need be', async () => {
     const store = scene('jobs');
-    show(store);
+    await showPage(store);
     const field = document.querySelector<HTMLInputElement>('input[type=file]');
     if (field === null) throw new Error('no file field');
     for (let times = 0; times < 2; times += 1) {

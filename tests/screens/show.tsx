@@ -1,6 +1,6 @@
 import { act } from 'react';
 import { createRoot, type Root } from 'react-dom/client';
-import { afterEach } from 'vitest';
+import { afterEach, vi } from 'vitest';
 import { Screens } from '../../src/screens/index.ts';
 import type { FakeStore } from '../../src/screens/gallery/fakeStore.ts';
 
@@ -27,6 +27,15 @@ export function show(store: FakeStore): void {
   act(() => {
     made.render(<Screens store={store} />);
   });
+}
+
+/** Shows a page that is fetched when it is first opened, and waits for it. */
+export async function showPage(store: FakeStore): Promise<void> {
+  show(store);
+  await vi.waitFor(async () => {
+    await act(() => Promise.resolve());
+    if (document.querySelector('.page-head') === null) throw new Error('the page has not come');
+  }, 10_000);
 }
 
 /** Lets the store and React settle after something was done. */

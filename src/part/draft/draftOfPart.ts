@@ -73,7 +73,7 @@ export function draftOfPart(part: Part, machines: readonly Machine[], id: string
     const fields = draftKind(member.kind)?.fields ?? [];
     const asItIs = (type: FieldType): boolean => type === 'line' || type === 'thread' || type === 'choice' || type === 'words';
     const values = Object.fromEntries(
-      fields.map(({ name, type }) => [name, asItIs(type) ? String(member[name] ?? '') : typed(member[name], unit, rowOf)]),
+      fields.map(({ name, type }) => [name, asItIs(type) ? typeof member[name] === 'string' ? member[name] : '' : typed(member[name], unit, rowOf)]),
     );
     // A diameter that follows from its mate is typed as the fit that it is.
     if (typeof member['fit'] === 'string') values['diameter'] = member['fit'];

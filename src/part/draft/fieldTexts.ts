@@ -77,7 +77,7 @@ export function readingsIn(
 
 const CHUCK = /^(three-jaw|four-jaw|collet)\s+(.+?)\s+to\s+(.+?)(?:\s+bore\s+(.+))?$/i;
 
-/** Chucks with the diameters that they take from outside, and what passes through: `three-jaw 3 to 150 bore 38; collet 1 to 25`. */
+/** Chucks with the diameters that they take, and what passes through: `three-jaw 3 to 150 bore 38; collet 1 to 25`. */
 export function chucksIn(text: string, unit: DisplayUnit): { readonly chucks: Json[] } | Says {
   const chucks: Json[] = [];
   for (const each of text.split(/[;,]/).map((part) => part.trim())) {
@@ -85,8 +85,7 @@ export function chucksIn(text: string, unit: DisplayUnit): { readonly chucks: Js
     const [, kind, ...sizes] = CHUCK.exec(each) ?? [];
     if (kind === undefined) return { says: `“${each}” is no chuck: write three-jaw 3 to 150; four-jaw 6 to 200` };
     const read = sizes.map((size) => ((size as string | undefined) === undefined ? null : parseLength(size, unit)));
-    const wrong = read.find((one) => one !== null && !one.ok);
-    if (wrong !== undefined && wrong !== null && !wrong.ok) return { says: describeLengthError(wrong.error) };
+    for (const one of read) if (one?.ok === false) return { says: describeLengthError(one.error) };
     const [least = null, most = null, bore = null] = read.map((one) => (one?.ok === true ? writeLength(one.value) : null));
     chucks.push({ kind: kind.toLowerCase(), least, most, bore });
   }

@@ -1,4 +1,4 @@
-import { parseLength, zero, type DisplayUnit, type Length } from '../../measure/index.ts';
+import { parseLength, zero, type DisplayUnit } from '../../measure/index.ts';
 import { DRAFT_GROUPS, type Draft } from './draft.ts';
 import { ABOUT_FIELDS, draftKind, type DraftField, type FieldType } from './kinds.ts';
 import { typedSize } from './typedSize.ts';
@@ -15,7 +15,7 @@ function limitsIn(text: string, from: DisplayUnit, to: DisplayUnit): string {
   if (alone !== text || /(?!to\b)[a-z"'”’]{2,}|[a-z]\d/i.test(text)) return alone;
   const read = readWrittenLimits(text, from, zero, null);
   return read.ok && read.value.low !== read.value.high
-    ? `${typedSize(read.value.low as Length, to)} to ${typedSize(read.value.high as Length, to)}`
+    ? `${typedSize(read.value.low, to)} to ${typedSize(read.value.high, to)}`
     : text;
 }
 

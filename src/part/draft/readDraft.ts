@@ -43,8 +43,9 @@ export type SketchFeature = {
 const DRAWN = ['turned', 'edges', 'ends', 'milled'] as const;
 
 /**
- * What a draft amounts to. `part` and `machines` are null while anything keeps them from being read; then `problems` says what and
- * where. `sketch` holds every row of the part, however little of it reads; `ids` leads from the ids of the part back to the rows.
+ * What a draft amounts to. `part` and `machines` are null while anything keeps them from being read; then `problems` says what
+ * and where. `sketch` holds every row of the part, however little of it reads; `ids` leads from the ids of the part back to the
+ * rows.
  */
 export type DraftReading = {
   readonly part: Part | null;
@@ -57,7 +58,7 @@ export type DraftReading = {
 
 type Read = { readonly json: Json; readonly reading: FieldReading | null } | { readonly says: string };
 
-/** What a size without limits may be off, where the field for it does not read: three places in inches, common practice, no source. */
+/** What a size without limits may be off, where its field does not read: three places in inches, common practice, no source. */
 const generalOf = (draft: Draft): Length => {
   const read = parseLength(typedIn(draft.about, 'general'), draft.unit);
   return read.ok ? read.value : draft.unit === 'inch' ? thou(5) : millimetres(0.1);

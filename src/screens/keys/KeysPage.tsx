@@ -125,5 +125,3 @@ export function KeysPage() {
     </main>
   );
 }
-
-export default KeysPage;

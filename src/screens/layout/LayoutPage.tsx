@@ -183,5 +183,3 @@ export function LayoutPage() {
     <main className="desk layout">{draft === null ? <PageHead title={w.title} /> : <Desk key={draft.id} first={draft} />}</main>
   );
 }
-
-export default LayoutPage;

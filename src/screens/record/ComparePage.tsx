@@ -117,5 +117,3 @@ export function ComparePage() {
     </main>
   );
 }
-
-export default ComparePage;

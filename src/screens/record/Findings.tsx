@@ -65,7 +65,7 @@ export function Fits({ state }: { readonly state: JobState }) {
 /** A memo that can be heard; its sound is fetched when it is asked for. */
 function Memo({ clip, label }: { readonly clip: string; readonly label: string }) {
   const store = useAssistantStore();
-  const [address, setAddress] = useState<string | null | 'lost'>(null);
+  const [address, setAddress] = useState<string | null>(null);
   useEffect(() => () => void (address !== null && address !== 'lost' && URL.revokeObjectURL(address)), [address]);
   const play = async (): Promise<void> => {
     const wav = await store.getState().memo(clip);

@@ -190,5 +190,3 @@ export function RecordPage() {
     </main>
   );
 }
-
-export default RecordPage;

@@ -149,7 +149,7 @@ function Speaking() {
   const store = useAssistantStore();
   const speech = useAssistant((assistant) => assistant.speech);
   if (speech === null) return null;
-  const set = store.getState().setSpeech;
+  const set = (settings: typeof speech): void => store.getState().setSpeech(settings);
   const louder = speech.loudness + 1;
   return (
     <section>
@@ -214,5 +214,3 @@ export function VoicePage() {
     </main>
   );
 }
-
-export default VoicePage;

@@ -1,0 +1,92 @@
+// @vitest-environment happy-dom
+import { describe, expect, test } from 'vitest';
+import { inches, thou, type Length } from '../../src/measure/index.ts';
+import { fitLayout } from '../../src/screens/drawing/fitLayout.ts';
+import { SCENES } from '../../src/screens/gallery/scenes.ts';
+import { readKeyMap, USUAL_KEYS, withKey } from '../../src/screens/machine/keyMap.ts';
+import { keyDeed } from '../../src/screens/machine/keys.ts';
+import { deviationsOf, madeFits } from '../../src/screens/record/results.ts';
+import { after, calls, showPage } from './show.tsx';
+
+const scene = (name: string) => {
+  const made = SCENES[name]?.();
+  if (made === undefined) throw new Error(`no scene "${name}"`);
+  return made;
+};
+
+describe('the picture of a fit', () => {
+  const hole = { low: inches(1), high: inches(1.0004), uncertainty: thou(0.1) };
+  const shaft = { low: inches(0.9983), high: inches(0.9993) };
+
+  test('holds hole and shaft to one scale, the hole above a shaft that is clear of it', () => {
+    const layout = fitLayout(hole, shaft, []);
+    expect([layout.least, layout.most]).toEqual([thou(0.7), thou(2.1)]);
+    expect(layout.shaft.to).toBeLessThan(layout.hole.from);
+    const perThou = (layout.shaft.to - layout.shaft.from) / 1;
+    expect((layout.hole.from - layout.shaft.to) / 0.7).toBeCloseTo(perThou, 9);
+  });
+
+  test('says which way a reading lies that the picture cannot hold', () => {
+    const readings = [inches(1.01), inches(0.9988), inches(0.99)].map((value, at) => ({
+      id: String(at),
+      value,
+      within: 0 as Length,
+    }));
+    expect(fitLayout(hole, shaft, readings).readings.map(({ off }) => off)).toEqual(['over', null, 'under']);
+  });
+});
+
+describe('the record', () => {
+  test('names what was done without being measured, and draws the fit to the measured bore', () => {
+    const state = scene('record').getState().job?.state;
+    if (state === undefined) throw new Error('no job');
+    expect(deviationsOf(state)).toContainEqual({ key: 'not-measured', name: 'Collar', quantity: 'diameter' });
+    expect(madeFits(state).map(({ name, hole }) => [name, hole.low, hole.high])).toEqual([
+      ['Arm journal', inches(1.0003), inches(1.0007)],
+    ]);
+  });
+});
+
+describe('keys of one’s own', () => {
+  test('a key is given to one thing only, and never one that means something here', () => {
+    expect(withKey(USUAL_KEYS, 'next', 'PageUp')).toBe('twice');
+    for (const key of ['5', 'Enter', 'Escape', 'Backspace', 't', 'Tab']) expect(withKey(USUAL_KEYS, 'talk', key)).toBe('taken');
+    expect(withKey(USUAL_KEYS, 'talk', 'F9')).toEqual({ ...USUAL_KEYS, talk: 'F9' });
+  });
+
+  test('does what it was given, and the key before it no more', () => {
+    const map = { ...USUAL_KEYS, next: 'ArrowRight' };
+    const press = (key: string) => keyDeed({ key, withModifier: false, inField: false, onControl: false }, map);
+    expect([press('ArrowRight'), press('PageDown'), press('PageUp')]).toEqual([{ do: 'next' }, null, { do: 'back' }]);
+  });
+
+  test.each([[null], ['not json'], ['[]'], ['{"next":"5","back":"PageDown"}'], ['7']])(
+    'kept keys that make no sense (%s) are the usual ones',
+    (kept) => {
+      expect(readKeyMap(kept)).toEqual(USUAL_KEYS);
+    },
+  );
+});
+
+describe('the desk', () => {
+  test('says what cannot be read at its field, and keeps what was typed', async () => {
+    await showPage(scene('layout-wrong'));
+    const wrong = [...document.querySelectorAll<HTMLInputElement>('input[aria-invalid=true]')];
+    expect(wrong.map(({ value }) => value)).toEqual(['about an inch']);
+    const under = document.getElementById(wrong[0]?.getAttribute('aria-describedby') ?? '');
+    expect(under?.textContent).toContain('is not a size');
+    expect(document.querySelector('.wanted h2')?.textContent).toMatch(/still wanted/);
+  });
+
+  test('a new row is kept at once, and undo takes it back', async () => {
+    const store = scene('layout-inch');
+    await showPage(store);
+    const before = store.getState().draft?.turned.length ?? 0;
+    const add = document.querySelector<HTMLButtonElement>('button[aria-label="Add: Collar"]');
+    await after(() => add?.click());
+    expect(store.getState().draft?.turned).toHaveLength(before + 1);
+    expect(calls(store, 'keepDraft')).toHaveLength(1);
+    await after(() => document.dispatchEvent(new KeyboardEvent('keydown', { key: 'z', ctrlKey: true, bubbles: true })));
+    expect(store.getState().draft?.turned).toHaveLength(before);
+  });
+});
