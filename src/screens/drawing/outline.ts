@@ -1,7 +1,7 @@
 import { midway } from '../../measure/index.ts';
 import type { FieldReading, SketchFeature } from '../../part/index.ts';
 
-/** A turned feature as drawn, in nanometres from the left end and from the axis.  is false where a size only stands in. */
+/** A turned feature as drawn, in nanometres from the left end and from the axis. `known` is false where a size only stands in. */
 export type OutlineSegment = {
   readonly id: string;
   readonly name: string;
