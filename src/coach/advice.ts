@@ -4,7 +4,7 @@ import type { SizeWindow } from '../route/index.ts';
 import { chanceBelow, type Estimate } from './belief.ts';
 import { whereToFile, type FileWhere } from './filing.ts';
 import { cutTaken, endsOf, engaged, expectedAfter, sizeOf, steadySpread, taperOf, type CutModel } from './cutModel.ts';
-import { budgetOf, type Place } from './reading.ts';
+import type { Place } from './reading.ts';
 import { RISK } from './priors.ts';
 
 /** Why an advice is what it is; each has its one sentence. */
@@ -285,9 +285,3 @@ function finishingCut(model: CutModel, { window, finishing }: Wishes): Advice | 
     why,
   };
 }
-
-/** Whether a size this far from its limits can be told by an instrument at all: its U is less than a quarter of the window. */
-export const canTell = (instrument: InstrumentKind, { low, high, aim }: SizeWindow): boolean => {
-  const { lasting, passing } = budgetOf(instrument, aim);
-  return 2 * Math.hypot(lasting, passing) <= (high - low) / 4;
-};

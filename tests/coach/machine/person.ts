@@ -1,4 +1,4 @@
-import { asLength, fromLimits } from '../../../src/trade/index.ts';
+import { asLength } from '../../../src/trade/index.ts';
 import { INSTRUMENTS, type Length } from '../../../src/measure/index.ts';
 import type { DialSlip, Lathe } from './lathe.ts';
 import type { Chance } from './random.ts';
@@ -105,6 +105,3 @@ export class Person {
     }
   }
 }
-
-/** The standard deviation that a uniform error within ±1 has: for tests of the person. */
-export const UNIFORM = fromLimits(1);
