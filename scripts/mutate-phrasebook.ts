@@ -1,6 +1,6 @@
 /**
  * Breaks each row of the phrasebook's number tables on purpose, one at a time, and holds what is left against the corpus, the
- * rows of the shapes, the decision table and a sample of both grids. Prints the score and what nothing noticed; docs/phrasebook.md
+ * rows of the shapes, the decisions and a sample of both grids. Prints the score and what is not noticed; docs/phrasebook.md
  * explains those. One process, no test runner: the modules of the room are evaluated anew for each broken row, from memory.
  * Run: npx tsx scripts/mutate-phrasebook.ts [TABLE]…
  */

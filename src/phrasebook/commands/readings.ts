@@ -15,7 +15,7 @@ export const READING_RULES = {
   'caliper-verb': `(caliper | calipers) ${INSTRUMENT_SAYS} | the (caliper | calipers) (say | says | read | reads) | (on | with) the (caliper | calipers)`,
   thing: 'bore | hole | length | shoulder | width | depth | diameter | oh d | outside diameter | i d | overall length | slot',
   'thing-verb': 'is [at] | reads | measures | measured | at | comes to',
-  // Before its number a place is said in few ways, after it in many; the more ways before it, the more often a grammar holds the number.
+  // Before its number a place is said in few ways, after it in many.
   'place-first': 'at the (shoulder | end | middle) | at the (far | outer | free) end | in the middle | across | the other way',
   place: `(at | by | near) the shoulder | at the (end | middle | chuck [end] | tailstock [end] | headstock [end]) | at the (free | far | outer | tail) end
         | in the (middle | center) | halfway | across | the other way`,
