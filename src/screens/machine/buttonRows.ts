@@ -102,7 +102,10 @@ export const ROWS: Readonly<Record<RowId, Row>> = {
   'set-up-1': row('set-up-2', 'jaw', 'low', 'high'),
   'set-up-2': row('set-up-3', 'edge', 'other-edge', 'end-edge'),
   'set-up-3': row('first', 'finder', 'ask-set-up', 'temperature'),
-  'set-ups': { places: [turn(b.jawsAndEdges, 'set-up-1'), turn(b.spotAndHoles, 'holes-1'), turn(b.taperAndTap, 'taper-1')], turnsTo: 'first' },
+  'set-ups': {
+    places: [turn(b.jawsAndEdges, 'set-up-1'), turn(b.spotAndHoles, 'holes-1'), turn(b.taperAndTap, 'taper-1')],
+    turnsTo: 'first',
+  },
   'holes-1': row('holes-2', 'spot', 'angle', 'readings-round'),
   'holes-2': row('holes-3', 'bolt-circle', 'hole-line', 'holes'),
   'holes-3': row('first', 'next-hole', 'hole-number', 'ask-why'),

@@ -199,7 +199,9 @@ export function entered(pad: Pad, unit: DisplayUnit): Entered | null {
     return /^\d+$/.test(pad.text) ? intent({ type: 'filed', in: filed, value: { as: 'one', value: Number(pad.text) } }) : null;
   const count = COUNTS[pad.ask];
   if (count !== undefined)
-    return /^\d+$/.test(pad.text) ? intent({ type: 'set-up-count', what: count, value: { as: 'one', value: Number(pad.text) } }) : null;
+    return /^\d+$/.test(pad.text)
+      ? intent({ type: 'set-up-count', what: count, value: { as: 'one', value: Number(pad.text) } })
+      : null;
   if (pad.ask === 'temperature') {
     if (!/^-?\d*\.?\d+$/.test(pad.text)) return null;
     const degrees = pad.unit === 'F' ? fahrenheit(Number(pad.text), 'half-even') : celsius(Number(pad.text), 'half-even');
