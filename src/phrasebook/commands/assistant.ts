@@ -57,7 +57,7 @@ export const assistant: readonly Command[] = [
   plain('assistant', { type: 'what-can-i-say' }, {
     name: 'what-can-i-say',
     says: `what can i (say | ask [you] | do | tell you) | what do i say | help [me] | commands | (list | show [me]) the commands | what are the commands | what do you (know | understand)
-      | what can you do | what are my options`,
+      | what can you do`,
     examples: ['what can i say', 'help'],
     help: 'Show this card.',
     changesLog: false, button: 'What can I say', key: '?',
