@@ -56,6 +56,16 @@ export default defineConfig({
   resolve: { alias: { 'blob-polyfill': fileURLToPath(new URL('../src/ear/native-blob.ts', import.meta.url)) } },
   optimizeDeps: { exclude: ['soundswallower', 'onnxruntime-web'] },
   worker: { format: 'es' },
-  build: { outDir: 'dist', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 4096, reportCompressedSize: false },
+  build: {
+    outDir: 'dist',
+    emptyOutDir: true,
+    target: 'es2022',
+    chunkSizeWarningLimit: 4096,
+    reportCompressedSize: false,
+    // The rooms do nothing by being imported, so that a page fetches what it uses of a room and not the room.
+    rolldownOptions: {
+      treeshake: { moduleSideEffects: [{ test: /\/src\/(?!app\/main|.*\.(css|worker|worklet))/, sideEffects: false }] },
+    },
+  },
   server: { host: 'localhost' },
 });

@@ -24,7 +24,9 @@ const { files, model } = await assembleModel(engineNamed(await packagedManifest(
   ...BENCH_WORDS,
 ]);
 const engine = await openEngine(model, files);
-const { study, adapt, acceptOdds } = engine;
+const study = engine.study?.bind(engine);
+const adapt = engine.adapt?.bind(engine);
+const { acceptOdds } = engine;
 if (study === undefined || adapt === undefined || acceptOdds === undefined) throw new Error(`${engine.name} cannot study`);
 
 /** A set-up, its second half with the machine running, as it is asked for. */

@@ -1,16 +1,18 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { z } from 'zod';
-import { describeTrouble, type Ear, type EarEvent, type HearingTimes, type ListeningMode } from '../ear/index.ts';
+import type { Ear, HearingTimes, ListeningMode } from '../ear/index.ts';
 import { nextSeq, type Effect } from '../job/index.ts';
 import { grammarFor, speakReply, textOfReply } from '../phrasebook/index.ts';
 import {
   describeDamage, describeFileFault, describeNotices, describeShelfFault, describeTaken, openLog, readJobFile, writeJobFile,
   type JobFile, type JobHold, type OpenLog, type ShelfFault, type StoredJob,
 } from '../shelf/index.ts';
-import type { AssistantState, ListeningState, Notice } from './assistantState.ts';
+import type { AssistantState, Notice } from './assistantState.ts';
 import { Conversation, type Turn } from './conversation.ts';
 import { hearingOf } from './hearing.ts';
-import { createDesk, draftsOn } from './desk.ts';
+import { draftsOn } from './draftList.ts';
+import { earListener } from './earListener.ts';
+import { lateDesk } from './lateDesk.ts';
 import type { AssistantDeps } from './assistantDeps.ts';
 import type { VoicePort } from './ports.ts';
 
@@ -23,8 +25,6 @@ const MEMO_SECONDS = 10;
 
 /** How many unknown entries of an imported file are named; the rest are counted. */
 const MOST_NOTICES = 3;
-
-const isoDay = (at: number): string => new Date(at).toISOString().slice(0, 10);
 
 /**
  * The assistant as the screens see it: one store of state and functions. Everything that is heard, typed or pressed goes
@@ -55,7 +55,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     drafts: [],
     draft: null,
     draftKept: true,
-    ...createDesk(deps, {
+    ...lateDesk(deps, {
       get: () => store.getState(),
       set: (change) => store.setState(change),
       trouble: (fault) => shelfTrouble(fault),
@@ -199,7 +199,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
   /** The job as one file, with what has not been stored yet. */
   async function exportJob(): Promise<{ readonly fileName: string; readonly text: string } | null> {
     if (job === null || log === null) return null;
-    return { fileName: `${job.plan.id}-${isoDay(deps.now())}.job.json`, text: writeJobFile(await log.asFile()) };
+    return { fileName: `${job.plan.id}-${new Date(deps.now()).toISOString().slice(0, 10)}.job.json`, text: writeJobFile(await log.asFile()) };
   }
 
   const show = (talk: Conversation): void =>
@@ -301,7 +301,16 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     void voice?.unlock();
     try {
       ear ??= await deps.openEar();
-      ear.onEvent(hear);
+      ear.onEvent(
+        earListener({
+          listening: () => store.getState().listening,
+          show: listening,
+          microphone: () => ear?.microphone ?? null,
+          pleaseRepeat: () => void voice?.say([], 'please-repeat'),
+          turn: (take, heardAt) => void turn(take, heardAt),
+          broken: (message) => broken('ear', message),
+        }),
+      );
       showHearing(ear);
       if (conversation !== null) ear.setGrammar(grammarFor(conversation.context));
       await ear.start(mode);
@@ -321,40 +330,6 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     if (part === 'ear') listening({ state: 'broken', levelDb: null });
     const label = part === 'ear' ? 'Start the ear again' : 'Start the voice again';
     notify({ id: part, part, text, remedy: { label, run: () => void restart(part) } });
-  }
-
-  function hear(event: EarEvent): void {
-    const now = (state: ListeningState): void => listening({ state });
-    switch (event.type) {
-      case 'level':
-        // Said once, in a tone: words would be as hard to hear as the person is.
-        if (event.tooLoud && !store.getState().listening.tooLoud) void voice?.say([], 'please-repeat');
-        listening({ levelDb: event.rmsDb, floorDb: event.floorDb, tooLoud: event.tooLoud });
-        return;
-      case 'trouble':
-        listening({ trouble: event.trouble === null ? null : describeTrouble(event.trouble, ear?.microphone ?? null) });
-        return;
-      case 'speech-start':
-        now('hearing');
-        return;
-      case 'speech-end':
-        now('thinking');
-        return;
-      case 'window':
-        now(event.open ? 'hearing' : 'waiting');
-        return;
-      case 'hypothesis': {
-        const { text, accepted, confidence, reason } = event.hypothesis;
-        now('waiting');
-        if (accepted) void turn((talk) => talk.hear(text, confidence), event.times);
-        // Held down, the person did speak, so they are told; otherwise it was the shop, and the page keeps quiet.
-        else if (store.getState().listening.mode === 'hold' && reason !== 'studied') void turn((talk) => talk.notHeard(text));
-        return;
-      }
-      case 'fault':
-        broken('ear', event.message);
-        return;
-    }
   }
 
   function openVoice(): Promise<void> {

@@ -1,43 +1,18 @@
 import { draftOfPart, draftSchema, newDraft, type Draft } from '../part/index.ts';
 import { folded, type JobState, type Plan } from '../job/index.ts';
-import { z } from 'zod';
-import type { ShelfFault } from '../shelf/index.ts';
 import type { AssistantDeps } from './assistantDeps.ts';
-import type { AssistantState, DraftSummary } from './assistantState.ts';
+import { DRAFTS, draftsOn } from './draftList.ts';
+import type { DeskActions, DeskEdges } from './lateDesk.ts';
 
-const DRAFTS = 'drafts';
 const draftAt = (id: string): string => `draft ${id}`;
 
-const summariesSchema = z.array(z.strictObject({ id: z.string(), name: z.string(), changedAt: z.number() }));
-
-/** What the screens of the desk can do. */
-export type DeskActions = Pick<
-  AssistantState,
-  'newDraft' | 'openDraft' | 'keepDraft' | 'dropDraft' | 'draftFromJob' | 'startJob' | 'memo' | 'pieceOf'
->;
-
-type Edges = {
-  readonly get: () => AssistantState;
-  readonly set: (change: Partial<AssistantState>) => void;
-  readonly trouble: (fault: ShelfFault) => void;
-  readonly say: (text: string) => void;
-  readonly openJob: (id: string) => Promise<void>;
-};
-
 const nameOf = (draft: Draft): string => draft.about['name']?.trim() ?? '';
-
-/** The list of drafts as it is stored, newest change first; empty where there is none that reads. */
-export async function draftsOn(shelf: AssistantDeps['shelf']): Promise<readonly DraftSummary[]> {
-  const stored = await shelf.setting(DRAFTS);
-  const read = summariesSchema.safeParse(stored.ok ? stored.value : null);
-  return read.success ? read.data : [];
-}
 
 /**
  * The desk's part of the assistant: drafts, jobs begun from them, and what the record asks of the shelf. A draft is stored whole
  * on every change, one write behind another, so that the last one always wins.
  */
-export function createDesk({ shelf, now, newId }: AssistantDeps, { get, set, trouble, say, openJob }: Edges): DeskActions {
+export function createDesk({ shelf, now, newId }: AssistantDeps, { get, set, trouble, say, openJob }: DeskEdges): DeskActions {
   let writing: Promise<void> = Promise.resolve();
   const pending: { draft: Draft | null } = { draft: null };
 

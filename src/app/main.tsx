@@ -1,5 +1,4 @@
 import { createRoot } from 'react-dom/client';
-import { Workbox } from 'workbox-window';
 import { Screens } from '../screens/index.ts';
 import {
   askToPersist,
@@ -14,8 +13,6 @@ import {
 import { createAssistant } from './assistant.ts';
 import { createFaultLog } from './faultLog.ts';
 import { createHandOver } from './handOver.ts';
-import { openPageEar } from './openEar.ts';
-import { openVoice } from './openVoice.ts';
 import { createSafekeeping } from './safekeeping.ts';
 import { surroundings } from './surroundings.ts';
 import { offerUpdate } from './update.ts';
@@ -68,8 +65,9 @@ const assistant = createAssistant({
       window: crypto.randomUUID(),
       patienceMs: 2_000,
     }),
-  openEar: () => openPageEar(base),
-  openVoice: () => openVoice(base, tick),
+  // Fetched after the page rather than before it: nothing is heard or said until something has been pressed.
+  openEar: async () => (await import('./openEar.ts')).openPageEar(base),
+  openVoice: async () => (await import('./openVoice.ts')).openVoice(base, tick),
   now,
   tick,
   newId: () => crypto.randomUUID(),
@@ -110,7 +108,9 @@ assistant.setState({ safekeeping, handOver: together.store });
 createRoot(place, { onCaughtError: (error) => faults.note('screen', error) }).render(<Screens store={assistant} />);
 
 if (import.meta.env.PROD && 'serviceWorker' in navigator) {
-  const worker = new Workbox('./sw.js');
-  offerUpdate(assistant, worker, () => location.reload());
-  void worker.register();
+  void import('workbox-window').then(({ Workbox }) => {
+    const worker = new Workbox('./sw.js');
+    offerUpdate(assistant, worker, () => location.reload());
+    return worker.register();
+  });
 }

@@ -392,10 +392,5 @@ export class Listener {
   }
 }
 
-const opened = (from: number): Open => ({
-  from,
-  spoken: null,
-  look: null,
-  looking: false,
-  nextLook: from + LEAD_FRAMES + LOOK_EVERY_MS / FRAME_MS,
-});
+const nextLookAfter = LEAD_FRAMES + LOOK_EVERY_MS / FRAME_MS;
+const opened = (from: number): Open => ({ from, spoken: null, look: null, looking: false, nextLook: from + nextLookAfter });

@@ -26,7 +26,13 @@ async function openStream(device: string | null): Promise<MediaStream> {
   try {
     // The browser's own noise suppression and gain are made for telephony and hurt a recogniser (docs/ear.md).
     return await devices.getUserMedia({
-      audio: { channelCount: 1, echoCancellation: false, noiseSuppression: false, autoGainControl: false, ...(device === null ? {} : { deviceId: { ideal: device } }) },
+      audio: {
+        channelCount: 1,
+        echoCancellation: false,
+        noiseSuppression: false,
+        autoGainControl: false,
+        ...(device === null ? {} : { deviceId: { ideal: device } }),
+      },
     });
   } catch (cause) {
     throw new MicrophoneError((cause instanceof Error ? FAULTS[cause.name] : undefined) ?? 'unknown', { cause });
@@ -42,7 +48,8 @@ function contextsToTry(): readonly (() => AudioContext)[] {
 }
 
 /**
- * Opens the microphone and leads its samples, mono, to a port. `device` is the browser's id of one, taken where it is there. Throws
+ * Opens the microphone and leads its samples, mono, to a port. `device` is the browser's id of one, taken where it is
+ * there. Throws
  * `MicrophoneError`. `lost` is called when it goes away.
  */
 export async function openMicrophone(port: MessagePort, lost: () => void, device: string | null): Promise<Microphone> {

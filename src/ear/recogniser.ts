@@ -20,7 +20,8 @@ export type Hypothesis = {
 };
 
 /**
- * The confidence from which a number is stored without a question; below it, and above the engine's own threshold, it is said back
+ * The confidence from which a number is stored without a question; below it, and above the engine's own threshold, it is said
+ * back
  * first. docs/ear.md has what it was chosen on.
  */
 export const SURE_FROM = 0.95;
@@ -41,7 +42,7 @@ export interface Recogniser {
   finish(): Promise<Hypothesis>;
   /** From now on for this person's voice, or for anybody's. An engine without it hears everybody alike. */
   adapt?(personal: Personal | null): void;
-  /** What the front end, at each shift of the set-up, makes of a phrase that was told beforehand; with the words heard at none. */
+  /** What the front end, at each shift, makes of a phrase that was told beforehand; with the words heard at none. */
   study?(samples: Float32Array, said: string, grammar: Grammar): Promise<Pick<Take, 'heard' | 'views'>>;
   /** The odds (natural logarithm) from which the engine accepts; with `study`. */
   readonly acceptOdds?: number;

@@ -1,7 +1,7 @@
 import { CAUTIONS, type Operation } from '../route/index.ts';
 import type { EventBody } from './event.ts';
 import { progressOf } from './fold.ts';
-import { stepNumber } from './glance.ts';
+import { stepNumber } from './stepNumber.ts';
 import { bareAmount, count, line, sentence, size, type Piece } from './reply.ts';
 import { setUpPrompt } from './setUpPrompt.ts';
 import type { JobState } from './state.ts';

@@ -7,11 +7,12 @@ import { coachedAt } from './coaching.ts';
 import { leftAt, nextCut } from './coach.ts';
 import { told, type Decision, type Scene } from './decision.ts';
 import { progressOf } from './fold.ts';
-import { operationAfter, stepNumber } from './glance.ts';
+import { operationAfter } from './glance.ts';
 import { inOrder } from './history.ts';
 import type { Intent } from './intent.ts';
 import { mateHere } from './mates.ts';
 import { amount, bareAmount, count, line, sentence, size, type PhraseId, type Piece } from './reply.ts';
+import { stepNumber } from './stepNumber.ts';
 import { anyLastReading, machineOf, measuredMate, openOperation, windowOf } from './window.ts';
 
 type Asking = Extract<

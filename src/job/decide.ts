@@ -27,7 +27,8 @@ import {
 } from './setting.ts';
 
 /**
- * Does with a heard length what its kind asks for: one is taken, two are asked about, none is refused with its reason. One that was
+ * Does with a heard length what its kind asks for: one is taken, two are asked about, none is refused with its reason. One that
+ * was
  * hardly heard is said back with a yes? before anything is stored by it.
  */
 function withLength(scene: Scene, intent: LengthIntent, heard: Heard<Length>, take: (value: Length) => Decision): Decision {

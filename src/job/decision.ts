@@ -5,7 +5,8 @@ import type { JobState } from './state.ts';
 import type { Doubt, Question, Talk } from './talk.ts';
 
 /**
- * What a decision may look at beside the intent. `words` is what was said or typed, kept with a reading. `unsure` where the ear is
+ * What a decision may look at beside the intent. `words` is what was said or typed, kept with a reading. `unsure` where the ear
+ * is
  * not sure enough of the words to store a number by them without asking.
  */
 export type Scene = {

@@ -1,22 +1,8 @@
-import { fail, ok, type Result } from '../measure/index.ts';
-import type { MateReading, Part } from '../part/index.ts';
-import {
-  applyEdit,
-  changesBetween,
-  keepMeasuring,
-  reapply,
-  remeasured,
-  routeFor,
-  type EditFault,
-  type Route,
-  type RouteChange,
-  type RouteEdit,
-  type RouteFault,
-} from '../route/index.ts';
-import type { ToolMaterial } from '../trade/index.ts';
+import { ok, type Result } from '../measure/index.ts';
+import type { Part } from '../part/index.ts';
+import { applyEdit, reapply, type EditFault, type Route, type RouteEdit } from '../route/index.ts';
 import type { EventBody } from './event.ts';
-import { inOrder } from './history.ts';
-import type { JobState, Reading } from './state.ts';
+import type { JobState } from './state.ts';
 
 /** What is passed over by an edit. */
 const skippedIn = ({ editing, plan }: JobState): readonly string[] =>
@@ -51,31 +37,4 @@ export function editOf(state: JobState, edit: RouteEdit): Result<EventBody, Edit
   if (!next.ok) return next;
   // The edit is stored with the size of the mate that it was made at.
   return ok({ type: 'RouteEdited', edit: next.value.edits.at(-1) ?? edit });
-}
-
-const asMateReading = ({ value, instrument, quantity }: Reading): MateReading => ({
-  value,
-  place: 'middle',
-  across: 'one-way',
-  instrument: instrument ?? (quantity === 'bore' ? 'telescoping-gauge' : 'micrometer'),
-});
-
-/** A route generated anew: the event to store, and what it changes in the route as it is worked by. */
-export type Remade = { readonly event: EventBody; readonly changes: readonly RouteChange[] };
-
-/**
- * The route generated again from the part with its mates as they were measured at the machine, or every reason why it cannot
- * be. Edits by hand are kept. Where nothing changes, `changes` is empty and there is nothing to store.
- */
-export function remadeFrom(state: JobState, tool: ToolMaterial): Result<Remade, readonly RouteFault[]> {
-  const readings = Object.fromEntries(
-    Object.entries(state.mates).map(([mate, history]) => [mate, inOrder(history).map(asMateReading)]),
-  );
-  const part = remeasured(state.plan.part, readings);
-  const route = routeFor(part, state.plan.machines, tool);
-  if (!route.ok) return fail(route.error);
-  const base = keepMeasuring(route.value, state.editing.base);
-  const after = remadeAs(state, part, base);
-  const event: EventBody = { type: 'RouteRemade', part, route: base };
-  return ok({ event, changes: changesBetween(state.plan.route, after.plan.route) });
 }

@@ -9,6 +9,7 @@ import type { Operation, Setup, SizeWindow } from '../route/index.ts';
 import { sizeOf } from './history.ts';
 import { progressOf } from './fold.ts';
 import { leftAt, nextCut, type Left, type NextCut } from './coach.ts';
+import { stepNumber } from './stepNumber.ts';
 import { setUpView, type SetUpView } from './setUpView.ts';
 import type { JobState, OperationStatus, Progress, Reading } from './state.ts';
 import { anyLastReading, machineOf, openOperation, windowOf } from './window.ts';
@@ -52,9 +53,6 @@ export type Glance = {
   readonly setUp: SetUpView | null;
   readonly next: Operation | null;
 };
-
-/** The step number of an operation, from 1, as it is said aloud. */
-export const stepNumber = (state: JobState, operation: Operation): number => state.plan.route.operations.indexOf(operation) + 1;
 
 /** The operation that follows in the route and is still waiting, or null. */
 export function operationAfter(state: JobState, operation: Operation): Operation | null {

@@ -32,5 +32,7 @@ export const SAYS: ReadonlyMap<string, GrammarNode> = new Map(COMMANDS.map((comm
 /** Every rule that a phrase or a number may refer to. */
 export const RULES: Readonly<Record<string, GrammarNode>> = {
   ...NUMBER_RULES,
-  ...Object.fromEntries(Object.entries({ ...SHARED_RULES, ...READING_RULES, ...SET_UP_RULES }).map(([name, text]) => [name, template(text)])),
+  ...Object.fromEntries(
+    Object.entries({ ...SHARED_RULES, ...READING_RULES, ...SET_UP_RULES }).map(([name, text]) => [name, template(text)]),
+  ),
 };

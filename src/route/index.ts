@@ -1,5 +1,6 @@
 export {
-  cautionKeyField, coordinateSchema, cutSchema, fitNameField, instrumentField, operationKindField, operationSchema, quantityField, targetSchema,
+  cautionKeyField, coordinateSchema, cutSchema, fitNameField, instrumentField, operationKindField, operationSchema, quantityField,
+  targetSchema,
   type CautionKey, type Coordinate, type Cut, type FitName, type MeasuredQuantity, type Operation, type Target,
 } from './operation.ts';
 export { routeSchema, setupSchema, type Route, type Setup } from './route.ts';
@@ -9,12 +10,14 @@ export { checkRoute, type Warning, type WarningKey } from './checks.ts';
 export { describeWarning } from './warnings.ts';
 export { carriageTravel, type CarriageTravel } from './carriage.ts';
 export {
-  crossSlideReading, dialReading, dialWork, nearestDivision, passesOf, threadInfeeds, type DialReading, type DialWork, type PassGroup,
+  crossSlideReading, dialReading, dialWork, nearestDivision, passesOf, threadInfeeds, type DialReading,
+  type DialWork, type PassGroup,
 } from './workings.ts';
 export { routeSheet } from './sheet.ts';
 export { ALLOWANCES, describeRouteFault, routeFor, type RouteFault } from './generate/index.ts';
 export {
-  applyEdit, applyEdits, changesBetween, describeChange, describeEditFault, editedPartFileSchema, keepMeasuring, readEditedPartFile, reapply,
+  applyEdit, applyEdits, changesBetween, describeChange, describeEditFault, editedPartFileSchema, keepMeasuring,
+  readEditedPartFile, reapply,
   remeasured,
   routeEditSchema, unedited,
   type ChangedValue, type EditedPartFile, type EditedRoute, type EditFault, type EditNumber, type EditNumbers, type LeftOver,

@@ -108,7 +108,7 @@ export const SHAPE_ROWS: readonly (readonly [shape: string, words: string, inch:
   ['pdddd', 'twelve six two seven five', '12.6275', '126.275s'],
 ];
 
-/** What each instrument shows: words of as many places as it has, and of one more, which are refused. Common practice, no source. */
+/** What each instrument shows: words of as many places as it has, and of one more, which are refused (common practice). */
 export const INSTRUMENT_ROWS: readonly (readonly [instrument: InstrumentKind, inch: number, millimetre: number])[] = [
   ['caliper', 4, 2],
   ['micrometer', 4, 3],

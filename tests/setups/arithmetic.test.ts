@@ -36,7 +36,7 @@ const across = (inch: number) => asDiameter(inches(inch));
 
 describe('packing piece in a three-jaw', () => {
   type Packing = {
-    bar: number;
+    bar?: number;
     offset?: number;
     packing?: number;
     packingGiven?: number;

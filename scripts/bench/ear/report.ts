@@ -8,7 +8,8 @@ function table(headings: readonly string[], rows: readonly (readonly string[])[]
   return [line(headings), line(headings.map(() => '---')), ...rows.map(line)].join('\n');
 }
 
-/** Real words, and whatever must be refused with how often it was not: what share went right, by group and condition, engines side by side. */
+/** Real words, and whatever must be refused with how often it was not: what share went right,
+ * by group and condition, engines side by side. */
 function wordsTable(rows: readonly BenchRow[], engines: readonly string[]): string {
   const body = unique(rows.map((row) => row.condition)).flatMap((condition) =>
     unique(rows.filter((row) => row.verdict === null).map((row) => row.group)).map((group) => {

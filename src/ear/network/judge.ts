@@ -4,7 +4,7 @@ import { STEP_S } from './phone-net.ts';
 import { bestPath, freeScore, type PhonePath, type PhoneScores, type Search } from './viterbi.ts';
 
 /**
- * The search, chosen on an articulatory synthesiser that training never heard and on the speakers that it kept back (docs/ear.md).
+ * The search, chosen on an articulatory synthesiser that training never heard and on the speakers that it kept back.
  * The beam loses nothing against one of 25.
  */
 export const SEARCH: Search = { beam: 16, wordCost: 0, weightScale: 0.5, blankCost: 1.5 };

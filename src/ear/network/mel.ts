@@ -81,7 +81,8 @@ export function withQuietEnds(mels: Float32Array, ends: number): Float32Array {
 }
 
 /**
- * The mels of an utterance, frame after frame. Samples are -1 to 1 at 16 kHz. `warp` moves the bands up for a voice with a shorter
+ * The mels of an utterance, frame after frame. Samples are -1 to 1 at 16 kHz. `warp` moves the bands up for a voice with a
+ * shorter
  * vocal tract, down for a longer one; 1 is what training heard.
  */
 export function logMels(samples: Float32Array, warp = 1): Float32Array {

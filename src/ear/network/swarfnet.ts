@@ -88,7 +88,8 @@ export function swarfnetOn(net: PhoneNet, pronunciations: Pronunciations): Recog
           const { text, evidence } = judge(whole, scores, 0);
           const fits = (bestPath(only, scores, SEARCH)?.score ?? -Infinity) / scores.steps;
           if (warp === 1) plain = text;
-          views.push({ warp, fits: Math.max(fits, WORST_FIT), right: text === said, odds: evidence === null ? WORST_ODDS : oddsOf(evidence) });
+          const odds = evidence === null ? WORST_ODDS : oddsOf(evidence);
+          views.push({ warp, fits: Math.max(fits, WORST_FIT), right: text === said, odds });
         }
       return { heard: plain, views };
     },
