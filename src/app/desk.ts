@@ -1,8 +1,8 @@
 import { draftOfPart, draftSchema, newDraft, type Draft } from '../part/index.ts';
 import { folded, type JobState, type Plan } from '../job/index.ts';
 import type { AssistantDeps } from './assistantDeps.ts';
+import type { DeskActions, DeskEdges } from './deskActions.ts';
 import { DRAFTS, draftsOn } from './draftList.ts';
-import type { DeskActions, DeskEdges } from './lateDesk.ts';
 
 const draftAt = (id: string): string => `draft ${id}`;
 

@@ -72,6 +72,7 @@ describe('the page on what is asked and refused', () => {
     'which-value': 'terminal',
     'bigger-than-it-was': 'terminal',
     'far-from-the-last': 'terminal',
+    'contradicts-the-cuts': 'terminal',
     'outside-the-stock': 'terminal',
     'far-from-the-target': 'terminal',
     'under-the-low-limit': 'terminal',
