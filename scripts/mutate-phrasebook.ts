@@ -14,7 +14,7 @@ import * as measure from '../src/measure/index.ts';
 import type * as Phrasebook from '../src/phrasebook/index.ts';
 import { CONTEXTS } from '../tests/phrasebook/contexts.ts';
 import { corpus, got, wanted } from '../tests/phrasebook/corpus.ts';
-import { CUT_ROWS, DECISIONS, INSTRUMENT_ROWS, SHAPE_ROWS } from '../tests/phrasebook/rows.ts';
+import { CUT_ROWS, DECISIONS, INSTRUMENT_ROWS, LIMIT_ROWS, momentOf, SHAPE_ROWS } from '../tests/phrasebook/rows.ts';
 
 const print = (line: string): void => void process.stdout.write(`${line}\n`);
 const room = fileURLToPath(new URL('../src/phrasebook/', import.meta.url));
@@ -86,6 +86,14 @@ function noticedBy(book: typeof Phrasebook): string | null {
     const moment = CONTEXTS[context];
     if (said(book.resolveLength(book.readNumber(words.split(' '), 'size', moment.unit), 'size', moment)) !== inNm(to))
       return 'decisions';
+  }
+  for (const row of LIMIT_ROWS) {
+    const moment = momentOf(row);
+    const numbers = book.readNumber(row.words.split(' '), row.slot, moment.unit);
+    if (row.slot === 'temperature') {
+      const heard = book.resolveTemperature(numbers, moment);
+      if ((heard.as === 'one' ? `one ${measure.toCelsius(heard.value)}` : said(heard)) !== row.to) return 'limits';
+    } else if (said(book.resolveLength(numbers, row.slot, moment)) !== inNm(row.to)) return 'limits';
   }
   for (const [instrument, inch, millimetre] of INSTRUMENT_ROWS)
     for (const [moment, places] of [

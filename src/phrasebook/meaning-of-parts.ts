@@ -89,11 +89,11 @@ export function feet(reading: Reading, whole: number, tree: Tree): LengthCandida
   return has(reading, part, 'quarter', 'quarters', 'fourth', 'fourths') ? [...inFeet, ...said] : said;
 }
 
-/** "a quarter", "half an inch". "A half" of a cut is half a thou, or half a hundredth. */
+/** "a quarter", "half an inch". "A half" of a cut, with no unit, is half a thou, or half a hundredth. */
 export function partFirst(reading: Reading, tree: Tree): LengthCandidate[] {
   const under = child(tree, 'one-part');
   assert(under !== undefined, 'a fraction has its parts');
   const found = fractionOf(reading, 0, 1, under, child(tree, 'of-an-inch') !== undefined);
-  if (reading.counting === 'size' || !has(reading, under, 'half')) return found;
+  if (reading.counting === 'size' || !has(reading, under, 'half') || found.every((said) => said.named)) return found;
   return [halfOfOne(reading.unit), ...found.map((said) => (said.named ? said : { ...said, prior: PRIOR.rare }))];
 }

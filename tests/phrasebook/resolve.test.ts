@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Context, Heard, NumberSlot } from '../../src/job/index.ts';
-import { celsius, inches, millimetres, parseLength, toCelsius, type Length } from '../../src/measure/index.ts';
-import { readNumber, resolveLength, resolveStep, resolveTemperature, RESOLVE } from '../../src/phrasebook/index.ts';
+import { inches, millimetres, parseLength, toCelsius, type Length } from '../../src/measure/index.ts';
+import { readNumber, resolveLength, resolveStep, resolveTemperature } from '../../src/phrasebook/index.ts';
 import { CONTEXTS } from './contexts.ts';
-import { DECISIONS, INSTRUMENT_ROWS } from './rows.ts';
+import { DECISIONS, INSTRUMENT_ROWS, LIMIT_ROWS, momentOf, type LimitRow } from './rows.ts';
 
 const nm = (text: string): Length => {
   const read = parseLength(text, 'inch');
@@ -42,43 +42,18 @@ test.each(INSTRUMENT_ROWS)('a %s shows %i places in inches, %i in millimetres, a
 });
 
 describe('the numbers of the rule, on each side', () => {
-  const base: Context = { ...CONTEXTS['inch .620'], from: null, last: null };
-  const about = (aim: number): Context => ({ ...base, window: { low: inches(aim), aim: inches(aim), high: inches(aim) } });
-
-  test('expected reaches 15 % of the size about the window', () => {
-    // "two fifty" is .250 by habit; 2.50 is expected from 2.174 on: 2.174 × 1.15 = 2.5001.
-    expect(read('two fifty', 'size', { ...about(2.174), largest: inches(6) })).toBe(`one ${inches(2.5)}`);
-    expect(read('two fifty', 'size', { ...about(2.17), largest: inches(6) })).toBe(`one ${inches(0.25)}`);
-  });
-  test('and never less than .020 in', () => {
-    // 15 % of .040 would be .006; "sixty two five" is .0625 by habit at four places, .625 at three.
-    expect(read('oh sixty', 'size', about(0.04))).toBe(`one ${inches(0.06)}`);
-  });
-  test('a stock may be a tenth over what it is said to be', () => {
-    const stock = { ...CONTEXTS['inch nothing'], largest: inches(1) };
-    expect(read('one one oh oh', 'size', stock)).toBe(`either ${inches(0.11)} ${inches(1.1)}`);
-    expect(read('one one oh one', 'size', stock)).toBe(`one ${inches(0.1101)}`);
-  });
-  test('a last reading says nothing after eight hours', () => {
-    const at = (age: number): Context => ({ ...CONTEXTS['inch .620'], now: age, last: { value: inches(0.64), at: 0 } });
-    expect(read('same', 'size', at(RESOLVE.lastGoesStale))).toBe(`one ${inches(0.64)}`);
-    expect(read('same', 'size', at(RESOLVE.lastGoesStale + 1))).toBe('none no-last-reading');
-  });
-  test('a cut is no more than a quarter of an inch, or 5 mm', () => {
-    expect(read('two fifty', 'depth-of-cut', CONTEXTS['inch nothing'])).toBe(`one ${inches(0.25)}`);
-    expect(read('two fifty one', 'depth-of-cut', CONTEXTS['inch nothing'])).toBe('none outside-everything');
-    expect(read('five millimetres', 'depth-of-cut', CONTEXTS['mm nothing'])).toBe(`one ${millimetres(5)}`);
-    expect(read('six millimetres', 'depth-of-cut', CONTEXTS['mm nothing'])).toBe('none outside-everything');
+  const comesTo = (row: LimitRow): string => {
+    const context = momentOf(row);
+    if (row.slot !== 'temperature') return read(row.words, row.slot, context);
+    const heard = resolveTemperature(readNumber(row.words.split(' '), row.slot, context.unit), context);
+    return heard.as === 'one' ? `one ${toCelsius(heard.value)}` : said(heard);
+  };
+  test.each(LIMIT_ROWS.map((row) => [row.rule, row.words, row.to, row] as const))('%s: "%s" → %s', (_rule, _words, to, row) => {
+    expect(comesTo(row)).toBe(row.slot === 'temperature' ? to : inNm(to));
   });
   test('what is left tells whole millimetres from hundredths', () => {
     expect(read('two', 'depth-of-cut', CONTEXTS['mm nothing'])).toBe(`either ${millimetres(0.02)} ${millimetres(2)}`);
     expect(read('two', 'depth-of-cut', CONTEXTS['mm 19'])).toBe(`one ${millimetres(0.02)}`);
-  });
-  test('the dial reaches an inch, or 10 mm', () => {
-    expect(read('one thousandths', 'dial', CONTEXTS['inch nothing'])).toBe(`one ${inches(0.001)}`);
-    expect(read('one inch', 'dial', CONTEXTS['inch nothing'])).toBe(`one ${inches(1)}`);
-    expect(read('two inches', 'dial', CONTEXTS['inch nothing'])).toBe('none outside-everything');
-    expect(read('eleven millimetres', 'dial', CONTEXTS['mm nothing'])).toBe('none outside-everything');
   });
   test('an indicator reads either way, half an inch or 10 mm at most', () => {
     expect(read('minus twelve', 'indicator', CONTEXTS['inch nothing'])).toBe(`one ${inches(-0.012)}`);
@@ -120,12 +95,4 @@ describe('steps and temperatures', () => {
   test.each(['two hundred', 'four hundred fahrenheit', 'minus ten celsius'])('"%s" is no temperature of work', (words) =>
     expect(degrees(words, CONTEXTS['mm 19'])).toBe('none outside-everything'),
   );
-  test('freezing and 120 °C are the ends', () => {
-    expect(degrees('zero celsius', CONTEXTS['mm 19'])).toBe('0');
-    expect(degrees('one hundred twenty', CONTEXTS['mm 19'])).toBe(String(toCelsius(celsius(120, 'half-even'))));
-    expect(degrees('one hundred twenty one celsius', CONTEXTS['mm 19'])).toBe('none outside-everything');
-    // Without its scale it may still be Fahrenheit, up to 60 °C.
-    expect(degrees('one hundred forty', CONTEXTS['mm 19'])).toBe('60');
-    expect(degrees('one hundred forty one', CONTEXTS['mm 19'])).toBe('none outside-everything');
-  });
 });

@@ -1,6 +1,6 @@
-import type { NumberSlot } from '../../src/job/index.ts';
-import type { InstrumentKind } from '../../src/measure/index.ts';
-import type { ContextName } from './contexts.ts';
+import type { Context, NumberSlot } from '../../src/job/index.ts';
+import { inches, millimetres, type InstrumentKind, type Length } from '../../src/measure/index.ts';
+import { CONTEXTS, type ContextName } from './contexts.ts';
 
 /**
  * The resolver's rule as a decision table: words, the moment, and what comes of them, one row for each branch of the rule in
@@ -130,3 +130,89 @@ export const CUT_ROWS: readonly (readonly [slot: NumberSlot, words: string, mill
   ['indicator', 'twelve', '0.12 12s'],
   ['coordinate', 'six', '0.06r 6'],
 ];
+
+/** What a row of the limits says in place of its context: the size aimed at, the size before, the stock (inches or millimetres). */
+type Instead = {
+  readonly aim?: number;
+  readonly from?: number;
+  readonly largest?: number;
+  /** The last reading, how long ago in milliseconds. */
+  readonly lastAgo?: number;
+};
+export type LimitRow = {
+  readonly rule: string;
+  readonly slot: NumberSlot;
+  readonly context: 'inch nothing' | 'mm nothing';
+  readonly instead: Instead;
+  readonly words: string;
+  readonly to: string;
+};
+const EIGHT_HOURS_MS = 28_800_000;
+
+/** Each number of the rule with what is said on either side of it. Common practice, no source; docs/numbers.md gives the rule. */
+export const LIMIT_ROWS: readonly LimitRow[] = (
+  [
+    ['expected: 15 % about the size', 'size', 'inch nothing', { aim: 2.174, largest: 6 }, 'two fifty', 'one 2.5in'],
+    ['expected: 15 % about the size', 'size', 'inch nothing', { aim: 2.17, largest: 6 }, 'two fifty', 'one 0.25in'],
+    ['expected: at least .020 in', 'size', 'inch nothing', { aim: 0.112 }, 'thirteen twelve', 'one 0.1312in'],
+    ['expected: at least .020 in', 'size', 'inch nothing', { aim: 0.11 }, 'thirteen twelve', 'either 0.1312in 1.312in'],
+    ['expected: at least 0.5 mm', 'size', 'mm nothing', { aim: 0.76 }, 'one two five oh', 'one 1.25mm'],
+    ['expected: at least 0.5 mm', 'size', 'mm nothing', { aim: 0.7 }, 'one two five oh', 'either 1.25mm 12.5mm'],
+    ['rarer where expected', 'size', 'inch nothing', { aim: 0.6, from: 6.5 }, 'six', 'either 6in 0.6in'],
+    ['rarer where nothing is expected', 'size', 'inch nothing', { largest: 1 }, 'six two', 'either 0.62in 0.062in'],
+    ['a tenth over the stock', 'size', 'inch nothing', { largest: 1 }, 'one one oh oh', 'either 0.11in 1.1in'],
+    ['a tenth over the stock', 'size', 'inch nothing', { largest: 1 }, 'one one oh one', 'one 0.1101in'],
+    ['a last reading grows stale', 'size', 'inch nothing', { lastAgo: EIGHT_HOURS_MS }, 'same', 'one 0.64in'],
+    ['a last reading grows stale', 'size', 'inch nothing', { lastAgo: EIGHT_HOURS_MS + 1 }, 'same', 'none no-last-reading'],
+    ['the deepest cut', 'depth-of-cut', 'inch nothing', {}, 'two fifty', 'one 0.25in'],
+    ['the deepest cut', 'depth-of-cut', 'inch nothing', {}, 'two fifty one', 'none outside-everything'],
+    ['the deepest cut', 'depth-of-cut', 'mm nothing', {}, 'five millimetres', 'one 5mm'],
+    ['the deepest cut', 'depth-of-cut', 'mm nothing', {}, 'six millimetres', 'none outside-everything'],
+    ['the reach of the dial', 'dial', 'inch nothing', {}, 'one inch', 'one 1in'],
+    ['the reach of the dial', 'dial', 'inch nothing', {}, 'one and a half inches', 'none outside-everything'],
+    ['the reach of the dial', 'dial', 'mm nothing', {}, 'ten millimetres', 'one 10mm'],
+    ['the reach of the dial', 'dial', 'mm nothing', {}, 'eleven millimetres', 'none outside-everything'],
+    ['the reach of an indicator', 'indicator', 'inch nothing', {}, 'half an inch', 'one 0.5in'],
+    ['the reach of an indicator', 'indicator', 'inch nothing', {}, 'three quarters of an inch', 'none outside-everything'],
+    ['the reach of an indicator', 'indicator', 'mm nothing', {}, 'ten millimetres', 'one 10mm'],
+    ['the reach of an indicator', 'indicator', 'mm nothing', {}, 'eleven millimetres', 'none outside-everything'],
+    ['the farthest coordinate', 'coordinate', 'inch nothing', {}, 'five feet', 'one 60in'],
+    ['the farthest coordinate', 'coordinate', 'inch nothing', {}, 'six feet', 'none outside-everything'],
+    ['the farthest coordinate', 'coordinate', 'mm nothing', {}, 'fifteen hundred millimetres', 'one 1500mm'],
+    ['the farthest coordinate', 'coordinate', 'mm nothing', {}, 'sixteen hundred millimetres', 'none outside-everything'],
+    ['the farthest size', 'size', 'inch nothing', {}, 'five feet', 'one 60in'],
+    ['the farthest size', 'size', 'inch nothing', {}, 'six feet', 'none outside-everything'],
+    ['the farthest size', 'size', 'mm nothing', {}, 'fifteen hundred millimetres', 'one 1500mm'],
+    ['the farthest size', 'size', 'mm nothing', {}, 'sixteen hundred millimetres', 'none outside-everything'],
+    ['over by half the size', 'size', 'inch nothing', { aim: 0.62 }, 'three hundred thousandths over', 'one 0.92in'],
+    ['over by half the size', 'size', 'inch nothing', { aim: 0.62 }, 'four hundred thousandths over', 'none not-a-number-here'],
+    ['over by a tenth of an inch', 'size', 'inch nothing', { aim: 0.1 }, 'three thirty seconds over', 'one 0.19375in'],
+    ['over by a tenth of an inch', 'size', 'inch nothing', { aim: 0.1 }, 'an eighth over', 'none not-a-number-here'],
+    ['over by 2.5 mm', 'size', 'mm nothing', { aim: 3 }, 'two millimetres over', 'one 5mm'],
+    ['over by 2.5 mm', 'size', 'mm nothing', { aim: 3 }, 'three millimetres over', 'none not-a-number-here'],
+    ['the hottest work', 'temperature', 'mm nothing', {}, 'one hundred twenty celsius', 'one 120'],
+    ['the hottest work', 'temperature', 'mm nothing', {}, 'one hundred twenty one celsius', 'none outside-everything'],
+    ['the coldest work', 'temperature', 'mm nothing', {}, 'zero celsius', 'one 0'],
+    ['the coldest work', 'temperature', 'mm nothing', {}, 'minus one celsius', 'none outside-everything'],
+    ['a scale not named', 'temperature', 'mm nothing', {}, 'one hundred forty', 'one 60'],
+    ['a scale not named', 'temperature', 'mm nothing', {}, 'one hundred forty one', 'none outside-everything'],
+    ['a scale not named', 'temperature', 'inch nothing', {}, 'six', 'one 6'],
+    ['a scale not named', 'temperature', 'inch nothing', {}, 'four', 'none outside-everything'],
+  ] as const
+).map(([rule, slot, context, instead, words, to]) => ({ rule, slot, context, instead, words, to }));
+
+/** The moment in which a row of the limits is said. */
+export function momentOf({ context, instead }: LimitRow): Context {
+  const base = CONTEXTS[context];
+  const length = (amount: number | undefined): Length | null =>
+    amount === undefined ? null : base.unit === 'inch' ? inches(amount) : millimetres(amount);
+  const aim = length(instead.aim);
+  return {
+    ...base,
+    now: EIGHT_HOURS_MS * 2,
+    window: aim === null ? null : { low: aim, aim, high: aim },
+    from: length(instead.from),
+    largest: length(instead.largest),
+    last: instead.lastAgo === undefined ? null : { value: inches(0.64), at: EIGHT_HOURS_MS * 2 - instead.lastAgo },
+  };
+}
