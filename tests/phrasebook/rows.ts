@@ -131,7 +131,7 @@ export const CUT_ROWS: readonly (readonly [slot: NumberSlot, words: string, mill
   ['coordinate', 'six', '0.06r 6'],
 ];
 
-/** What a row of the limits says in place of its context: the size aimed at, the size before, the stock (inches or millimetres). */
+/** What a row of the limits puts in place of its context, in inches or millimetres as that counts. */
 type Instead = {
   readonly aim?: number;
   readonly from?: number;
