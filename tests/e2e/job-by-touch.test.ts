@@ -81,6 +81,8 @@ describe('the demo job by touch and keys', () => {
   test('a damaged file gives one line that says what and where, and changes nothing', async () => {
     const { page } = browser;
     await press(page, /^Back to the machine/, /^More/, /^More/, /^More/, /^Pages, sound/, /^Jobs/);
+    // The page of jobs is fetched when it is opened.
+    await page.locator('.choices').first().getByRole('button').first().waitFor();
     const jobs = await page.locator('.choices').first().getByRole('button').count();
     const file = {
       name: 'torn.job.json',
