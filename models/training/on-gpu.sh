@@ -4,7 +4,7 @@ set -euo pipefail
 kit=$1 out=$2 sentences=$3
 shift 3
 here=$(cd "$(dirname "$0")" && pwd)
-work=${WORK:-/tmp/swarfnet}
+work=${WORK:-${TMPDIR:-/var/tmp}/swarfnet}
 mkdir -p "$work" "$out"
 if [ -f "$kit/voices.tar.xz" ] && [ ! -d /opt/kit ]; then tar xJf "$kit/voices.tar.xz" -C / --no-same-owner; fi
 if [ ! -f "$work/done" ]; then

@@ -3,7 +3,8 @@ import { forgetProfile, freshProfile, launch } from './harness.ts';
 import { killAgainAndAgain, killServer, random, type KillServer } from './kills.ts';
 
 /*
- * Readings without end, and the power cut in between, as often as a run of all tests has time for. `npm run bench -- kills` does the same a thousand times.
+ * Readings without end, and the power cut in between, as often as a run of all tests has time for.
+ * `npm run bench -- kills` does the same a thousand times.
  */
 const ROOM_BYTES = 250_000;
 
