@@ -1,4 +1,5 @@
 import { createRoot } from 'react-dom/client';
+import { Workbox } from 'workbox-window';
 import { Screens } from '../screens/index.ts';
 import {
   askToPersist,
@@ -108,9 +109,7 @@ assistant.setState({ safekeeping, handOver: together.store });
 createRoot(place, { onCaughtError: (error) => faults.note('screen', error) }).render(<Screens store={assistant} />);
 
 if (import.meta.env.PROD && 'serviceWorker' in navigator) {
-  void import('workbox-window').then(({ Workbox }) => {
-    const worker = new Workbox('./sw.js');
-    offerUpdate(assistant, worker, () => location.reload());
-    return worker.register();
-  });
+  const worker = new Workbox('./sw.js');
+  offerUpdate(assistant, worker, () => location.reload());
+  void worker.register();
 }
