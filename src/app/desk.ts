@@ -29,11 +29,12 @@ export function createDesk({ shelf, now, newId }: AssistantDeps, { get, set, tro
     const { draft } = pending;
     if (draft === null) return;
     pending.draft = null;
+    // The draft before anything is read for the list: a page that is left now must not lose what was typed.
+    if (!(await store(draftAt(draft.id), draft))) return;
     // Read anew: another window may have added a draft of its own.
     const others = (await draftsOn(shelf)).filter((each) => each.id !== draft.id);
     const drafts = [{ id: draft.id, name: nameOf(draft), changedAt: now() }, ...others];
-    const kept = (await store(draftAt(draft.id), draft)) && (await store(DRAFTS, drafts));
-    set(kept ? { drafts, ...(isStill() ? { draftKept: true } : {}) } : {});
+    if (await store(DRAFTS, drafts)) set({ drafts, ...(isStill() ? { draftKept: true } : {}) });
   }
 
   function keepDraft(draft: Draft): void {

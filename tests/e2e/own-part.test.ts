@@ -108,6 +108,7 @@ describe('a part of one’s own, by keyboard alone', () => {
     await page.keyboard.press('Control+y');
     await page.keyboard.press('Backspace');
     await page.getByText('Everything reads.').waitFor();
+    await page.getByText('Kept on this device').waitFor();
     await page.reload();
     await page
       .getByText(/Parts being laid out|Step 1 of/)
@@ -134,11 +135,16 @@ describe('a part of one’s own, by keyboard alone', () => {
   test('is measured at the machine, and its record printed', { timeout: 120_000 }, async () => {
     const { page } = browser;
     // On to the first step that wants a diameter; a step that was not measured is left after a question.
-    for (let steps = 0; steps < 12 && !(await page.getByText('Target diameter').isVisible()); steps += 1) {
+    const target = page.getByText('Target diameter');
+    for (let step = 1; step < 12 && !(await target.isVisible()); step += 1) {
+      await page.getByText(`Step ${step} of`).first().waitFor();
       await page.keyboard.press('PageDown');
-      if (await page.getByText('Go on anyway?').isVisible()) await page.keyboard.press('Enter');
+      const goOn = page.getByText('Go on anyway?', { exact: true });
+      await goOn.or(page.getByText(`Step ${step + 1} of`).first()).first().waitFor();
+      if (await goOn.isVisible()) await page.keyboard.press('Enter');
+      await page.getByText(`Step ${step + 1} of`).first().waitFor();
     }
-    await page.getByText('Target diameter').waitFor();
+    await target.waitFor();
     await page.keyboard.type('1.060');
     await page.keyboard.press('Enter');
     await repliedWith(page, /1\.060/);
