@@ -1,7 +1,6 @@
-import { asLength, combined, proofOf } from '../trade/index.ts';
+import { asLength, chanceBelow, combined, proofOf, type Estimate } from '../trade/index.ts';
 import type { InstrumentKind, Length } from '../measure/index.ts';
 import type { SizeWindow } from '../route/index.ts';
-import { chanceBelow, type Estimate } from './belief.ts';
 import { whereToFile, type FileWhere } from './filing.ts';
 import { cutTaken, endsOf, engaged, expectedAfter, sizeOf, steadySpread, taperOf, type CutModel } from './cutModel.ts';
 import type { Place } from './reading.ts';

@@ -1,6 +1,17 @@
 import { INSTRUMENTS, type InstrumentKind, type Length } from '../measure/index.ts';
-import { asLength, combined, fromLimits } from '../trade/index.ts';
-import { believed, changed, independent, seen, shifted, type Belief, type Estimate, type Weights } from './belief.ts';
+import {
+  asLength,
+  believed,
+  changed,
+  combined,
+  fromLimits,
+  independent,
+  seen,
+  shifted,
+  type Belief,
+  type Estimate,
+  type Weights,
+} from '../trade/index.ts';
 import type { FileWhere } from './filing.ts';
 import { PRIOR } from './priors.ts';
 import { budgetOf, type Place, type SizeReading } from './reading.ts';

@@ -1,4 +1,4 @@
-import type { Estimate } from './belief.ts';
+import type { Estimate } from '../trade/index.ts';
 
 /** How a part goes on its mate, as the job knows it. */
 export type FitFeel = 'wont-start' | 'tight' | 'binds-at-the-shoulder' | 'slides' | 'loose';

@@ -1,7 +1,5 @@
 import type { Length } from '../measure/index.ts';
-import { asLength } from '../trade/index.ts';
-import { roundsLeft as quotient } from '../trade/index.ts';
-import type { Estimate } from './belief.ts';
+import { asLength, roundsLeft as quotient, type Estimate } from '../trade/index.ts';
 import { RISK } from './priors.ts';
 
 /** How the last of the metal comes off. */

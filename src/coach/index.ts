@@ -1,4 +1,3 @@
-export { believed, chanceBelow, type Belief, type Estimate } from './belief.ts';
 export { budgetOf, expandedUncertainty, type Across, type Budget, type Place, type SizeReading, type Warmth } from './reading.ts';
 export {
   cutTaken,

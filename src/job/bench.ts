@@ -15,13 +15,13 @@ import {
   touchedOff,
   type Advice,
   type CutModel,
-  type Estimate,
   type Filed,
   type FileWhere,
   type Place as CoachPlace,
   type SizeReading,
 } from '../coach/index.ts';
 import { nanometres, type Length } from '../measure/index.ts';
+import type { Estimate } from '../trade/index.ts';
 import type { Working } from './intent.ts';
 import type { Reading, Work } from './state.ts';
 import type { Shop } from './shop.ts';

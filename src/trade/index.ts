@@ -102,6 +102,7 @@ export {
   type Expansion,
   type ThermalMaterial,
 } from './thermal.ts';
+export { believed, chanceBelow, changed, independent, seen, shifted, type Belief, type Estimate, type Weights } from './belief.ts';
 export {
   acceptance,
   asLength,

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { believed, chanceBelow } from '../../src/coach/index.ts';
-import { independent, seen, shifted } from '../../src/coach/belief.ts';
+import { believed, chanceBelow, independent, seen, shifted } from '../../src/trade/index.ts';
 
 describe('the belief', () => {
   it('weighs two numbers by one over their variance, as the normal case of Bayes’ rule says', () => {
