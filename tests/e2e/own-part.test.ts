@@ -140,9 +140,15 @@ describe('a part of one’s own, by keyboard alone', () => {
       await page.getByText(`Step ${step} of`).first().waitFor();
       await page.keyboard.press('PageDown');
       const goOn = page.getByText('Go on anyway?', { exact: true });
-      await goOn.or(page.getByText(`Step ${step + 1} of`).first()).first().waitFor();
+      await goOn
+        .or(page.getByText(`Step ${step + 1} of`).first())
+        .first()
+        .waitFor();
       if (await goOn.isVisible()) await page.keyboard.press('Enter');
-      await page.getByText(`Step ${step + 1} of`).first().waitFor();
+      await page
+        .getByText(`Step ${step + 1} of`)
+        .first()
+        .waitFor();
     }
     await target.waitFor();
     await page.keyboard.type('1.060');
