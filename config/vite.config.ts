@@ -3,6 +3,7 @@ import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { modelFiles } from '../scripts/models/vitePlugin.ts';
+import { withoutJsonSchema } from './withoutJsonSchema.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 
@@ -13,6 +14,7 @@ export default defineConfig({
   appType: 'mpa',
   plugins: [
     react(),
+    withoutJsonSchema(),
     modelFiles(),
     VitePWA({
       strategies: 'generateSW',
@@ -61,6 +63,8 @@ export default defineConfig({
     emptyOutDir: true,
     target: 'es2022',
     chunkSizeWarningLimit: 4096,
+    // Browsers that this page is for preload modules by themselves.
+    modulePreload: { polyfill: false },
     reportCompressedSize: false,
     // The rooms do nothing by being imported, so that a page fetches what it uses of a room and not the room.
     rolldownOptions: {

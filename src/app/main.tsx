@@ -1,21 +1,10 @@
 import { createRoot } from 'react-dom/client';
 import { Workbox } from 'workbox-window';
 import { Screens } from '../screens/index.ts';
-import {
-  askToPersist,
-  browserShelf,
-  canChooseFolder,
-  chooseFolder,
-  describeTaken,
-  folderKept,
-  folderOf,
-  holdJob,
-} from '../shelf/index.ts';
+import { askToPersist, browserShelf, describeTaken, holdJob } from '../shelf/index.ts';
 import { createAssistant } from './assistant.ts';
 import { createFaultLog } from './faultLog.ts';
-import { createHandOver } from './handOver.ts';
-import { createSafekeeping } from './safekeeping.ts';
-import { surroundings } from './surroundings.ts';
+import { lateHandOver } from './lateHandOver.ts';
 import { offerUpdate } from './update.ts';
 
 const place = document.getElementById('root');
@@ -30,7 +19,7 @@ const faults = createFaultLog(now);
 addEventListener('error', ({ error, message }) => faults.note('page', error ?? message));
 addEventListener('unhandledrejection', ({ reason }) => faults.note('page', reason));
 
-const together = createHandOver({
+const together = lateHandOver({
   shelf: browserShelf(now),
   openReplica: async (edges) => {
     const { openReplica } = await import('./replica.ts');
@@ -87,26 +76,19 @@ function tell(id: string, text: string, remedy: { readonly label: string; readon
   }));
 }
 
-const safekeeping = createSafekeeping({
-  shelf: together.shelf,
-  assistant,
-  faults,
-  now,
-  newId: () => crypto.randomUUID(),
-  later,
-  canChoose: canChooseFolder(),
-  choose: chooseFolder,
-  folderOf: (kept) => {
-    const handle = folderKept(kept);
-    return handle === null ? null : folderOf(handle);
-  },
-  persist: () => askToPersist(navigator.storage),
-  surroundings,
-});
-assistant.setState({ safekeeping, handOver: together.store });
+assistant.setState({ handOver: together.store });
 
 // A part of the page that fails is kept to itself by its boundary; what failed is noted for the diagnostic file.
 createRoot(place, { onCaughtError: (error) => faults.note('screen', error) }).render(<Screens store={assistant} />);
+
+// Fetched after the page: a backup is written some seconds after a change, and a page without it loses nothing.
+import('./openSafekeeping.ts').then(
+  ({ openSafekeeping }) => {
+    const edges = { shelf: together.shelf, assistant, faults, now, newId: () => crypto.randomUUID(), later };
+    assistant.setState({ safekeeping: openSafekeeping(edges) });
+  },
+  (error: unknown) => faults.note('backup', error),
+);
 
 if (import.meta.env.PROD && 'serviceWorker' in navigator) {
   const worker = new Workbox('./sw.js');

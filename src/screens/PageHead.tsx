@@ -16,7 +16,7 @@ export function PageHead({ title, children }: { readonly title: string; readonly
         {children}
         {page !== 'jobs' && (
           <button type="button" className="plain-button" onClick={() => store.getState().goTo('jobs')}>
-            {words.jobs.title}
+            {words.buttons.jobs}
           </button>
         )}
         <button type="button" className="plain-button" onClick={turnTheme}>

@@ -4,8 +4,8 @@ import type { MeasuredQuantity } from '../route/index.ts';
 import type { HeardLine, ListeningMode, ListeningState } from '../app/index.ts';
 
 /**
- * Every English word of the screens that is not part of a plan, a reply or a command. Another language is another object of
- * this shape; sizes and times are put in already formatted.
+ * Every English word of the machine side and of what all pages share that is not part of a plan, a reply or a command; each
+ * other page has its own beside it. Another language is another object of this shape; sizes and times are put in formatted.
  */
 export const words = {
   locale: 'en-GB',
@@ -253,91 +253,6 @@ export const words = {
 
   allDone: 'All steps are done',
   allDoneMore: 'The record is ready.',
-
-  jobs: {
-    title: 'Jobs',
-    start: 'Start a new one',
-    none: 'No jobs yet. Start a demo to see how it goes.',
-    demoInch: 'Demo in inches',
-    demoInchAbout: 'Idler axle for a belt grinder. Invented numbers.',
-    demoMetric: 'Demo in millimetres',
-    demoMetricAbout: 'Spindle for a bead roller. Invented numbers.',
-    drafts: 'Parts being laid out',
-    lay: 'Lay out a part',
-    layInch: 'In inches',
-    layMetric: 'In millimetres',
-    layAbout: 'Type its sizes beside the drawing; the route is made for you.',
-    noName: 'No name yet',
-    drop: (name: string) => `Throw away: ${name}`,
-    dropSign: 'Throw away',
-    dropSure: 'Throw it away, for good',
-    voice: 'Hearing and speaking',
-    voiceAbout: 'Microphone, call name, volume. Ten phrases to try.',
-    keys: 'Keys and pedal',
-    keysAbout: 'What each key does, and how to change it.',
-    import: 'Open a job file',
-    importAbout: 'A file that was saved from here.',
-    export: 'Save the open job as a file',
-    unreadable: 'The file could not be read from this device.',
-    wipe: 'Wipe everything',
-    wipeAbout: 'Deletes all jobs, memos and settings of this device.',
-    wipeSure: 'Wipe it all, for good',
-    wipeSureAbout: 'This cannot be undone. Save what matters as files first.',
-    wipeNot: 'Keep it all',
-    changed: (when: string) => `last change ${when}`,
-    entries: (count: number) => (count === 1 ? '1 entry' : `${count} entries`),
-    machinePage: 'At the machine',
-  },
-
-  record: {
-    title: 'Record',
-    backToMachine: 'Back to the machine',
-    print: 'Print',
-    save: 'Save as a file',
-    noJob: 'No job is open.',
-    part: 'Part',
-    material: 'Material',
-    started: 'First entry',
-    latest: 'Last entry',
-    asBuilt: 'Readings that stand',
-    noneStand: 'No readings yet.',
-    struck: 'Struck readings',
-    struckMark: 'struck',
-    columns: {
-      step: 'Step',
-      what: 'What',
-      wanted: 'Wanted',
-      read: 'Read',
-      how: 'Instrument',
-      place: 'Place',
-      when: 'When',
-      stands: 'Stands',
-    },
-    ofMate: (mate: string) => `${mate} (mate)`,
-    overridden: 'kept after a question',
-    steps: 'Steps',
-    status: { waiting: 'not done', done: 'done', skipped: 'skipped' },
-    felt: (feel: string) => `on the mate: ${feel}`,
-    memos: (count: number) => (count === 1 ? '1 memo' : `${count} memos`),
-    inWindow: 'in the window',
-    outside: 'outside the window',
-    noWindow: '',
-  },
-
-  phrases: {
-    title: 'What can I say',
-    print: 'Print for the wall',
-    back: 'Back to the machine',
-    key: (key: string) => `key ${key}`,
-    keyNames: {
-      PageDown: 'Page Down',
-      PageUp: 'Page Up',
-      ' ': 'Space, held',
-      Escape: 'Escape',
-      Backspace: 'Backspace',
-      Enter: 'Enter, or the first digit',
-    } as Readonly<Record<string, string>>,
-  },
 
   notice: {
     putAway: 'Put away',

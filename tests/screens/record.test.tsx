@@ -1,6 +1,7 @@
 // @vitest-environment happy-dom
 import { describe, expect, test, vi } from 'vitest';
 import { SCENES } from '../../src/screens/gallery/scenes.ts';
+import { recordWords } from '../../src/screens/record/recordWords.ts';
 import { words } from '../../src/screens/words.ts';
 import { after, calls, showPage } from './show.tsx';
 
@@ -21,7 +22,7 @@ describe('the record', () => {
     const tables = [...document.querySelectorAll('table')];
     expect(tables[0]?.classList.contains('is-struck')).toBe(false);
     expect(document.querySelector('.is-struck s')?.textContent).toBe('1.0022');
-    expect(document.querySelector('.is-struck tbody')?.textContent).toContain(words.record.struckMark);
+    expect(document.querySelector('.is-struck tbody')?.textContent).toContain(recordWords.page.struckMark);
   });
 
   test('says what was wanted, where each reading lies, with what it was taken, and how it felt', async () => {
@@ -29,10 +30,10 @@ describe('the record', () => {
     const page = document.body.textContent;
     for (const said of [
       '.9983 to .9993',
-      words.record.inWindow,
-      words.record.outside,
+      recordWords.page.inWindow,
+      recordWords.page.outside,
       'telescoping gauge',
-      words.record.felt('slides'),
+      recordWords.page.felt('slides'),
       words.invented,
     ])
       expect(page).toContain(said);
@@ -43,7 +44,7 @@ describe('the record', () => {
     await showPage(store);
     const made = vi.spyOn(URL, 'createObjectURL').mockReturnValue('blob:x');
     const clicked = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(() => undefined);
-    const save = [...document.querySelectorAll('button')].find((one) => one.textContent === words.record.save);
+    const save = [...document.querySelectorAll('button')].find((one) => one.textContent === recordWords.page.save);
     await after(() => save?.click());
     expect(calls(store, 'exportJob')).toHaveLength(1);
     expect(made).toHaveBeenCalledOnce();

@@ -10,8 +10,9 @@ import { SafekeepingSection } from '../shelf/SafekeepingSection.tsx';
 import { showMoment } from '../show.ts';
 import { useAssistant, useAssistantStore } from '../store.tsx';
 import { words } from '../words.ts';
+import { jobsWords } from './jobsWords.ts';
 
-const w = words.jobs;
+const w = jobsWords;
 
 /** Opens a job file from this device. */
 function ImportButton() {

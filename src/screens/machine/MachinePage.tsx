@@ -1,4 +1,4 @@
-import { useState, type ReactNode } from 'react';
+import { lazy, Suspense, useState, type ReactNode } from 'react';
 import type { Glance } from '../../job/index.ts';
 import type { DisplayUnit } from '../../measure/index.ts';
 import { Boundary } from '../Boundary.tsx';
@@ -10,12 +10,16 @@ import { CautionInFull, CautionLine } from './Caution.tsx';
 import { Conversation } from './Conversation.tsx';
 import { NoticeCard } from './NoticeCard.tsx';
 import { NumberPad } from './NumberPad.tsx';
-import { Profile } from './Profile.tsx';
 import { QuestionHalves } from './QuestionHalves.tsx';
 import { Amounts, Target } from './Sizes.tsx';
 import { Step, TopBar } from './Step.tsx';
-import { Strip } from './Strip.tsx';
 import { useMachine } from './useMachine.ts';
+
+/* Asked for at once, and drawn when they have come: the target and the buttons are there before. */
+const pictures = import('./pictures.ts');
+pictures.catch(() => undefined);
+const Profile = lazy(async () => ({ default: (await pictures).Profile }));
+const Strip = lazy(async () => ({ default: (await pictures).Strip }));
 
 /**
  * Beside the target, one thing at a time: what does not work, else the caution while the step is fresh, else the part while
@@ -30,10 +34,10 @@ function Beside({ glance, unit }: { readonly glance: Glance | null; readonly uni
     <div className="beside">
       {troubled ? (
         <NoticeCard />
-      ) : fresh || glance.window === null ? (
-        <Profile glance={glance} />
       ) : (
-        <Strip glance={glance} unit={unit} />
+        <Suspense>
+          {fresh || glance.window === null ? <Profile glance={glance} /> : <Strip glance={glance} unit={unit} />}
+        </Suspense>
       )}
       {caution !== null && <CautionLine caution={caution} />}
     </div>

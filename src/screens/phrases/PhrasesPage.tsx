@@ -4,8 +4,9 @@ import { Boundary } from '../Boundary.tsx';
 import { PageHead } from '../PageHead.tsx';
 import { useAssistant, useAssistantStore } from '../store.tsx';
 import { words } from '../words.ts';
+import { phrasesWords } from './phrasesWords.ts';
 
-const w = words.phrases;
+const w = phrasesWords;
 
 function Line({ line }: { readonly line: CardLine }) {
   const [first, ...others] = line.say;

@@ -90,13 +90,13 @@ export function ComparePage() {
           {w.back}
         </button>
         <button type="button" className="plain-button" onClick={() => window.print()}>
-          {words.record.print}
+          {w.page.print}
         </button>
       </PageHead>
       <Boundary part={words.parts.page}>
         <h1>{job?.state.plan.title ?? w.compareTitle}</h1>
         {job === null ? (
-          <p>{words.record.noJob}</p>
+          <p>{w.page.noJob}</p>
         ) : others.length === 0 ? (
           <p>{w.compareNone}</p>
         ) : (

@@ -15,7 +15,7 @@ import { Deviations, Fits, Notes } from './Findings.tsx';
 import { recordWords } from './recordWords.ts';
 import { liesInWindow, recordRows, type RecordRow } from './rows.ts';
 
-const w = words.record;
+const w = recordWords.page;
 
 function wanted(row: RecordRow, unit: DisplayUnit): string {
   return row.window === null ? '' : words.range(bareSize(row.window.low, unit), bareSize(row.window.high, unit));
