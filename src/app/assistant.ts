@@ -4,14 +4,20 @@ import type { Ear, HearingTimes, ListeningMode } from '../ear/index.ts';
 import { nextSeq, type Effect } from '../job/index.ts';
 import { grammarFor, speakReply, textOfReply } from '../phrasebook/index.ts';
 import {
-  describeDamage, describeFileFault, describeNotices, describeShelfFault, describeTaken, openLog, readJobFile, writeJobFile,
-  type JobFile, type JobHold, type OpenLog, type ShelfFault, type StoredJob,
+  describeDamage,
+  describeShelfFault,
+  openLog,
+  type JobHold,
+  type OpenLog,
+  type ShelfFault,
+  type StoredJob,
 } from '../shelf/index.ts';
 import type { AssistantState, Notice } from './assistantState.ts';
 import { Conversation, type Turn } from './conversation.ts';
 import { hearingOf } from './hearing.ts';
 import { draftsOn } from './draftList.ts';
 import { earListener } from './earListener.ts';
+import { jobFiles } from './jobFiles.ts';
 import { lateDesk } from './lateDesk.ts';
 import type { AssistantDeps } from './assistantDeps.ts';
 import type { VoicePort } from './ports.ts';
@@ -22,9 +28,6 @@ const modeSchema = z.enum(['hold', 'call', 'open']);
 
 /** How long a memo reaches back, in seconds: what was just said about the step. */
 const MEMO_SECONDS = 10;
-
-/** How many unknown entries of an imported file are named; the rest are counted. */
-const MOST_NOTICES = 3;
 
 /**
  * The assistant as the screens see it: one store of state and functions. Everything that is heard, typed or pressed goes
@@ -68,9 +71,13 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
       if (page === 'jobs') void refreshJobs();
     },
     openJob: (id) => openJob(id),
-    startDemo,
-    importJob,
-    exportJob,
+    ...jobFiles(deps, {
+      open: () => (job === null || log === null ? null : { job, log }),
+      openJob: (id) => refreshJobs().then(() => openJob(id)),
+      trouble: (fault) => shelfTrouble(fault),
+      say: (text) => notify({ id: 'file', part: 'file', text, remedy: null }),
+      settled: () => settle('file'),
+    }),
     command: (intent) => turn((talk) => talk.press(intent)),
     typed,
     answer: (choice) =>
@@ -134,25 +141,36 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     await taken(id);
   }
 
-  /** Reads the job from the shelf and shows it. */
-  async function read(id: string): Promise<boolean> {
+  async function fetched(id: string): Promise<{ readonly job: StoredJob; readonly log: OpenLog } | null> {
     const opened = await deps.shelf.open(id);
-    if (!opened.ok) {
-      shelfTrouble(opened.error);
-      return false;
+    if (opened.ok) return { job: opened.value, log: openLog(deps.shelf, opened.value) };
+    shelfTrouble(opened.error);
+    return null;
+  }
+
+  /** Reads the job from the shelf and shows it; one that is being talked through is read between two turns. */
+  async function read(id: string): Promise<boolean> {
+    const talk = job?.id === id ? conversation : null;
+    if (talk === null) {
+      const first = await fetched(id);
+      if (first === null) return false;
+      ({ job, log } = first);
+      const { now, tick, newId } = deps;
+      const bareReadings = (): boolean => store.getState().listening.mode !== 'open';
+      conversation = new Conversation(job, { log, now, tick, newId, bareReadings });
+    } else {
+      const again = await talk.reread(async () => {
+        const found = await fetched(id);
+        if (found !== null && talk === conversation) ({ job, log } = found);
+        return found;
+      });
+      if (!again || talk !== conversation) return false;
     }
-    job = opened.value;
-    log = openLog(deps.shelf, job);
-    conversation = new Conversation(job, {
-      log,
-      now: deps.now,
-      tick: deps.tick,
-      newId: deps.newId,
-      bareReadings: () => store.getState().listening.mode !== 'open',
-    });
     settle('shelf');
-    job.damage.forEach((damage, at) => notify({ id: `damage-${at}`, part: 'shelf', text: describeDamage(damage), remedy: null }));
-    show(conversation);
+    job?.damage.forEach((damage, at) =>
+      notify({ id: `damage-${at}`, part: 'shelf', text: describeDamage(damage), remedy: null }),
+    );
+    if (conversation !== null) show(conversation);
     return true;
   }
 
@@ -165,41 +183,6 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     }
     const remedy = { label: 'Go on here', run: () => void hold?.takeOver() };
     notify({ id: 'window', part: 'shelf', text: 'This job is being written in another window; this one only shows it.', remedy });
-  }
-
-  async function startDemo(demo: 'inch' | 'metric'): Promise<void> {
-    const read = readJobFile(await deps.demos[demo]());
-    if (!read.ok) notify({ id: 'file', part: 'file', text: describeFileFault(read.error, `demo ${demo}`), remedy: null });
-    else await takeIn(read.value);
-  }
-
-  async function importJob(fileName: string, text: string): Promise<void> {
-    const read = readJobFile(text);
-    if (!read.ok) {
-      notify({ id: 'file', part: 'file', text: describeFileFault(read.error, fileName), remedy: null });
-      return;
-    }
-    await takeIn(read.value, fileName);
-  }
-
-  /** Puts a job file on the shelf and opens it; nothing that is there is overwritten. */
-  async function takeIn(file: JobFile, fileName: string | null = null): Promise<void> {
-    const outcome = await deps.shelf.take(file, { newId: deps.newId(), at: deps.now() });
-    if (!outcome.ok) {
-      shelfTrouble(outcome.error);
-      return;
-    }
-    settle('file');
-    await refreshJobs();
-    await openJob(outcome.value.id);
-    const said = [describeTaken(outcome.value), ...describeNotices(file.notices, MOST_NOTICES)].join(' ');
-    if (fileName !== null) notify({ id: 'file', part: 'file', text: `${fileName}: ${said}`, remedy: null });
-  }
-
-  /** The job as one file, with what has not been stored yet. */
-  async function exportJob(): Promise<{ readonly fileName: string; readonly text: string } | null> {
-    if (job === null || log === null) return null;
-    return { fileName: `${job.plan.id}-${new Date(deps.now()).toISOString().slice(0, 10)}.job.json`, text: writeJobFile(await log.asFile()) };
   }
 
   const show = (talk: Conversation): void =>
@@ -390,7 +373,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     const { jobs } = store.getState();
     // A device that has never held a job opens on the demo: there is something to try at once.
     if (id !== null && jobs.some((each) => each.id === id)) await openJob(id);
-    else if (jobs.length === 0) await startDemo('inch');
+    else if (jobs.length === 0) await store.getState().startDemo('inch');
     if (job === null) store.setState({ page: 'jobs' });
   }
 

@@ -49,9 +49,16 @@ export type Turn = {
   readonly times: { readonly interpretMs: number; readonly decideMs: number; readonly storeMs: number };
 };
 
+type ConversationLog = Pick<OpenLog, 'append' | 'held'>;
+
+/** A job as it was read; `nextSeq` is the number that the store expects next and counts events that this build does not understand. */
+type ReadJob = { readonly plan: Plan; readonly events: readonly JobEvent[]; readonly nextSeq: number };
+
+const lastOf = (job: ReadJob): number => job.events.reduce((latest, { at }) => Math.max(latest, at), 0);
+
 /** What a conversation takes from the edge. `tick` is a clock for spans, in milliseconds; `now` is the time of day. */
 export type ConversationDeps = {
-  readonly log: Pick<OpenLog, 'append' | 'held'>;
+  readonly log: ConversationLog;
   readonly now: () => number;
   readonly tick: () => number;
   readonly newId: () => string;
@@ -76,17 +83,15 @@ export class Conversation {
   #talk: Talk = silence;
   #nextSeq: number;
   #lastAt: number;
+  #log: ConversationLog;
   #turns: Promise<unknown> = Promise.resolve();
   readonly #deps: ConversationDeps;
 
-  /** `nextSeq` is the number that the store expects next; it counts events that this build does not understand. */
-  constructor(
-    job: { readonly plan: Plan; readonly events: readonly JobEvent[]; readonly nextSeq: number },
-    deps: ConversationDeps,
-  ) {
+  constructor(job: ReadJob, deps: ConversationDeps) {
     this.#state = folded(job.plan, job.events);
     this.#nextSeq = job.nextSeq;
-    this.#lastAt = job.events.reduce((latest, { at }) => Math.max(latest, at), 0);
+    this.#lastAt = lastOf(job);
+    this.#log = deps.log;
     this.#deps = deps;
   }
 
@@ -97,7 +102,7 @@ export class Conversation {
     return this.#talk;
   }
   get unstored(): readonly JobEvent[] {
-    return this.#deps.log.held();
+    return this.#log.held();
   }
   get context(): Context {
     return contextOf(this.#state, this.#talk, this.#deps.now());
@@ -149,6 +154,26 @@ export class Conversation {
         0,
       ),
     );
+  }
+
+  /**
+   * Takes the job up as another window or device left it, in a turn of its own, so that no answer is lost to it. What was asked
+   * stays asked while the same operation is open. While events are held that the disk would not take, the job stays up as it is,
+   * for they would be forgotten. False where `read` gave null, which says that it cannot be read.
+   */
+  reread(read: () => Promise<{ readonly job: ReadJob; readonly log: ConversationLog } | null>): Promise<boolean> {
+    return this.#inTurn(async () => {
+      if (this.#log.held().length > 0) return true;
+      const again = await read();
+      if (again === null) return false;
+      const { open } = this.#state;
+      this.#state = folded(again.job.plan, again.job.events);
+      this.#nextSeq = again.job.nextSeq;
+      this.#lastAt = lastOf(again.job);
+      this.#log = again.log;
+      if (this.#state.open !== open) this.#talk = { ...this.#talk, question: null };
+      return true;
+    });
   }
 
   #inTurn<T>(turn: () => Promise<T>): Promise<T> {
@@ -243,7 +268,7 @@ export class Conversation {
       this.#lastAt = momentAfter(this.#lastAt, this.#deps.now());
       const event: JobEvent = { id: this.#deps.newId(), seq: this.#nextSeq++, at: this.#lastAt, v: 1, body };
       this.#state = fold(this.#state, event);
-      const stored = await this.#deps.log.append(event);
+      const stored = await this.#log.append(event);
       if (!stored.ok) fault ??= stored.error;
     }
     return fault;

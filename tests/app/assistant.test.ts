@@ -105,22 +105,33 @@ class TestVoice implements VoicePort {
   }
 }
 
-type Bench = { store: StoreApi<AssistantState>; ear: TestEar; voice: TestVoice; shelf: Shelf; marks: object[] };
+/** `storedElsewhere` tells the page that another window or device has written to the open job. */
+type Bench = {
+  store: StoreApi<AssistantState>;
+  ear: TestEar;
+  voice: TestVoice;
+  shelf: Shelf;
+  marks: object[];
+  storedElsewhere: () => void;
+};
 
 function bench(shelf: Shelf = memoryShelf(() => NOON), openEar?: () => Promise<Ear>): Bench {
   const ear = new TestEar();
   const voice = new TestVoice();
   const marks: object[] = [];
   let ids = 0;
+  let storedElsewhere = (): void => undefined;
   const store = createAssistant({
     shelf,
-    holdJob: () =>
-      Promise.resolve({
+    holdJob: (_job, edges) => {
+      storedElsewhere = () => edges.onStored(0);
+      return Promise.resolve({
         standing: () => 'writing',
         takeOver: () => Promise.resolve(),
         announce: () => undefined,
         release: () => undefined,
-      }),
+      });
+    },
     openEar: openEar ?? (() => Promise.resolve(ear)),
     openVoice: () => Promise.resolve(voice),
     now: () => NOON,
@@ -130,7 +141,7 @@ function bench(shelf: Shelf = memoryShelf(() => NOON), openEar?: () => Promise<E
     keepStored: () => Promise.resolve(),
     mark: (_name, _start, _end, detail) => marks.push(detail),
   });
-  return { store, ear, voice, shelf, marks };
+  return { store, ear, voice, shelf, marks, storedElsewhere: () => storedElsewhere() };
 }
 
 /** Lets everything that was begun come to its end: all of it is promises, none of it waits for a clock. */
@@ -266,6 +277,45 @@ describe('the assistant', () => {
     await state().typed('1.255');
     expect(state().unstored).toBe(0);
     expect(readings()).toBe(2);
+  });
+
+  it('answers a turn that is being taken while another window writes', async () => {
+    await state().command({ type: 'next' });
+    const taken = state().typed('1.260');
+    b.storedElsewhere();
+    await taken;
+    expect(state().reply?.text).toContain('One two sixty');
+    await settled();
+    expect(readings()).toBe(1);
+  });
+
+  it('leaves a question open while another window writes, and drops it with its step', async () => {
+    await state().command({ type: 'next' });
+    await state().command({ type: 'next' });
+    expect(state().job?.talk.question?.about).toBe('leave');
+    b.storedElsewhere();
+    await settled();
+    expect(state().job?.talk.question?.about).toBe('leave');
+    const { id, state: now } = state().job!;
+    const third = now.plan.route.operations[2]!.id;
+    const seq = (now.log?.top.seq ?? 0) + 1;
+    await b.shelf.append(id, { id: 'elsewhere', seq, at: NOON + 9, v: 1, body: { type: 'OperationOpened', operation: third } });
+    b.storedElsewhere();
+    await settled();
+    expect(state().job?.state.open).toBe(third);
+    expect(state().job?.talk.question).toBeNull();
+  });
+
+  it('keeps what the disk would not take while another window writes', async () => {
+    await state().command({ type: 'next' });
+    b.shelf.append = (job) => Promise.resolve({ ok: false, error: { key: 'disk-full', job } });
+    await state().typed('1.260');
+    b.storedElsewhere();
+    await settled();
+    expect(state().unstored).toBe(1);
+    expect(readings()).toBe(1);
+    await state().openJob(state().job!.id);
+    expect(state()).toMatchObject({ page: 'machine', unstored: 1 });
   });
 
   it('says what is wrong with a file and keeps the open job', async () => {
