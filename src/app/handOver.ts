@@ -1,6 +1,15 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { JobEvent } from '../job/index.ts';
-import { describeFileFault, describeShelfFault, joinEvents, writeEvent, type JobHead, type Shelf, type Taken } from '../shelf/index.ts';
+import {
+  describeFileFault,
+  describeShelfFault,
+  FILE_VERSION,
+  joinEvents,
+  writeEvent,
+  type JobHead,
+  type Shelf,
+  type Taken,
+} from '../shelf/index.ts';
 import type { Replica, ReplicaEdges, ReplicaStanding } from './replica.ts';
 
 /** Working on the same jobs with another device, as the screens see it; off until somebody types the desk's code. */
@@ -92,7 +101,7 @@ export function createHandOver(deps: HandOverDeps): { readonly shelf: Shelf; rea
   async function tell(job: string): Promise<void> {
     const copy = await shelf.copy(job);
     if (!copy.ok || copy.value.startedAt === null) return;
-    const head = { job, startedAt: copy.value.startedAt, plan: copy.value.kept.plan };
+    const head = { job, startedAt: copy.value.startedAt, plan: copy.value.kept.plan, version: FILE_VERSION };
     shared.set(job, head);
     replica?.put(head, copy.value.kept.events);
   }
@@ -114,7 +123,9 @@ export function createHandOver(deps: HandOverDeps): { readonly shelf: Shelf; rea
     const copy = await shelf.copy(job);
     const here = copy.ok ? copy.value.kept : null;
     const head =
-      copy.ok && here !== null ? { ...told, plan: here.plan, startedAt: copy.value.startedAt ?? told.startedAt } : told;
+      copy.ok && here !== null
+        ? { ...told, plan: here.plan, version: FILE_VERSION, startedAt: copy.value.startedAt ?? told.startedAt }
+        : told;
     const joined = joinEvents(head, here?.events ?? null, replica?.events(job) ?? []);
     if (!joined.ok) {
       refuse(job, describeFileFault(joined.error, 'the other device'));
@@ -163,7 +174,10 @@ export function createHandOver(deps: HandOverDeps): { readonly shelf: Shelf; rea
       async open(id) {
         const opened = await shelf.open(id);
         if (opened.ok && replica !== null) await tell(id);
-        else if (opened.ok) shared.set(id, { job: id, startedAt: opened.value.startedAt, plan: opened.value.kept.plan });
+        else if (opened.ok) {
+          const { startedAt, kept } = opened.value;
+          shared.set(id, { job: id, startedAt, plan: kept.plan, version: FILE_VERSION });
+        }
         return opened;
       },
       async wipe() {

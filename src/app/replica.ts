@@ -30,8 +30,11 @@ export type ReplicaEdges = {
 };
 
 const headOf = (value: unknown, job: string): JobHead | null => {
-  const { plan, startedAt } = (typeof value === 'object' && value !== null ? value : {}) as Partial<JobHead>;
-  return typeof plan === 'string' && typeof startedAt === 'number' ? { job, plan, startedAt } : null;
+  // A build of version 1 told no version.
+  const { plan, startedAt, version = 1 } = (typeof value === 'object' && value !== null ? value : {}) as Partial<JobHead>;
+  return typeof plan === 'string' && typeof startedAt === 'number' && typeof version === 'number'
+    ? { job, plan, startedAt, version }
+    : null;
 };
 
 /** Opens the replica over Yjs and its own protocol for sockets; this file is a chunk of its own, fetched when it is needed. */
@@ -74,7 +77,7 @@ export function openReplica({ url, code, onStanding, onChange, socket }: Replica
   return {
     put(head, texts) {
       doc.transact(() => {
-        if (!heads.has(head.job)) heads.set(head.job, { plan: head.plan, startedAt: head.startedAt });
+        if (!heads.has(head.job)) heads.set(head.job, { plan: head.plan, startedAt: head.startedAt, version: head.version });
         for (const text of texts) {
           const { id } = JSON.parse(text) as { readonly id: string };
           const key = `${head.job}/${id}`;

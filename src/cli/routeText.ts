@@ -23,6 +23,7 @@ import {
   type Route,
   type RouteEdit,
 } from '../route/index.ts';
+import { FILE_FORMAT, FILE_VERSION } from '../shelf/index.ts';
 import type { ToolMaterial } from '../trade/index.ts';
 import { InputFault } from './fault.ts';
 import { openJob, readInput } from './openJob.ts';
@@ -133,6 +134,6 @@ export async function routeText(args: readonly string[]): Promise<string> {
     case 'spoken':
       return spokenRoute(plan, skipped);
     case 'job':
-      return written({ format: 'swarfside-job', version: 1, plan: z.encode(planSchema, plan), events: [] });
+      return written({ format: FILE_FORMAT, version: FILE_VERSION, plan: z.encode(planSchema, plan), events: [] });
   }
 }

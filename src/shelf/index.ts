@@ -14,4 +14,5 @@ export { describeBackupFault, describeDamage, describeNotices, describeRestored,
 export {
   FILE_FORMAT, jobFileOf, MOST_FILE_DEPTH, MOST_FILE_LENGTH, readJobFile, writeJobFile, type FileNotice, type JobFile,
 } from './jobFile.ts';
+export { FILE_VERSION } from './steps.ts';
 export { describeFileFault, type FileFault } from './fileFault.ts';

@@ -29,8 +29,13 @@ export type JobFile = {
   readonly unknown: readonly UnknownEvent[];
   /** Sound clips of memos, WAV, by the name that `MemoKept` gives. */
   readonly clips: ReadonlyMap<string, Uint8Array>;
-  /** The exact JSON of plan, events and further top-level fields, one text each: stored and written again as it came. */
+  /**
+   * The JSON of plan, events and further top-level fields, one text each: stored and written again as it came, the plan carried
+   * to the newest version.
+   */
   readonly kept: { readonly plan: string; readonly events: readonly string[]; readonly rest: string };
+  /** The plan's own text in a file of an older version, by which a job that was taken in from it before is known; else null. */
+  readonly olderPlan: string | null;
   readonly notices: readonly FileNotice[];
 };
 
@@ -53,6 +58,17 @@ export function readPlan(
   return readKeepingUnknown(planSchema, carriedForward(json, version, PLAN_STEPS), base);
 }
 
+/** The text of a plan of any version as the newest has it; the same text where it is the newest, or no JSON. */
+export function planForward(text: string, version: number): string {
+  if (version === FILE_VERSION) return text;
+  try {
+    return JSON.stringify(carriedForward(JSON.parse(text) as Json, version, PLAN_STEPS));
+  } catch (error) {
+    if (error instanceof SyntaxError) return text;
+    throw error;
+  }
+}
+
 /** The exact text under which a plan is stored. */
 export function writePlan(plan: Plan): string {
   const encoded = z.safeEncode(planSchema, plan);
@@ -69,7 +85,7 @@ export function jobFileOf(job: {
 }): JobFile {
   const { id, startedAt, plan, events } = job;
   const kept = { plan: writePlan(plan), events: events.map(writeEvent), rest: '{}' };
-  return { job: id, startedAt, plan, events, unknown: [], clips: new Map(), kept, notices: [] };
+  return { job: id, startedAt, plan, events, unknown: [], clips: new Map(), kept, olderPlan: null, notices: [] };
 }
 
 /** Where in the job a path points, in words that the person knows: the operation's title, the event's kind. */
@@ -164,6 +180,7 @@ export function readJobFile(text: string): Result<JobFile, FileFault> {
     clips.set(name, bytes);
   }
   const { job, startedAt } = outline.value.value;
+  const planText = JSON.stringify(json['plan'] ?? null);
   return ok({
     job: job ?? null,
     startedAt: startedAt ?? null,
@@ -172,10 +189,11 @@ export function readJobFile(text: string): Result<JobFile, FileFault> {
     unknown,
     clips,
     kept: {
-      plan: JSON.stringify(carriedForward(json['plan'] ?? null, version.value.value, PLAN_STEPS)),
+      plan: planForward(planText, version.value.value),
       events: jsonEvents.map((event) => JSON.stringify(event)),
       rest: JSON.stringify(Object.fromEntries(rest.map((name) => [name, json[name]]))),
     },
+    olderPlan: version.value.value < FILE_VERSION ? planText : null,
     notices,
   });
 }

@@ -4,10 +4,12 @@ import { FILE_FORMAT, readJobFile, type JobFile } from './jobFile.ts';
 import { isObject, type Json, type JsonObject } from './json.ts';
 import { readLoggedEvent } from './loggedEvent.ts';
 import { mergeLogs } from './mergeLogs.ts';
-import { FILE_VERSION } from './steps.ts';
 
-/** What a device tells of a job besides its events, as texts: the exact JSON of the plan, and when the job was started. */
-export type JobHead = { readonly job: string; readonly startedAt: number; readonly plan: string };
+/**
+ * What a device tells of a job besides its events: the JSON text of the plan with the version of the file that it would stand
+ * in, and when the job was started.
+ */
+export type JobHead = { readonly job: string; readonly startedAt: number; readonly plan: string; readonly version: number };
 
 /** An event that came from another device and was not taken in. */
 export type RefusedEvent = { readonly id: string; readonly fault: FileFault };
@@ -28,10 +30,10 @@ function parsed(text: string): JsonObject | null {
 }
 
 /** The text of a file with these events; nothing in it has been checked. `JSON.parse` of the plan may throw. */
-const fileText = ({ job, startedAt, plan }: JobHead, events: readonly string[]): string =>
+const fileText = ({ job, startedAt, plan, version }: JobHead, events: readonly string[]): string =>
   JSON.stringify({
     format: FILE_FORMAT,
-    version: FILE_VERSION,
+    version,
     job,
     startedAt,
     plan: JSON.parse(plan) as Json,

@@ -63,7 +63,8 @@ export function openLog(shelf: Shelf, job: StoredJob): OpenLog {
       const copy = await shelf.copy(id);
       // As it was opened, and what came since; only the sound of memos is in the store alone.
       const { events, kept } = job;
-      const asOpened: JobFile = { job: id, startedAt, plan, events, unknown, clips: new Map(), kept, notices: [] };
+      const given = { clips: new Map(), olderPlan: null, notices: [] };
+      const asOpened: JobFile = { job: id, startedAt, plan, events, unknown, kept, ...given };
       const file = copy.ok ? copy.value : asOpened;
       const since = copy.ok ? waiting : [...stored, ...waiting];
       const after = since.filter((event) => event.seq > file.kept.events.length);

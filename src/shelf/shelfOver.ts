@@ -2,7 +2,7 @@ import { fail, ok, type Result } from '../measure/index.ts';
 import type { JobEvent, Plan } from '../job/index.ts';
 import { chainStart, contentDigest, link } from './chain.ts';
 import { writePath, type Json } from './json.ts';
-import { jobFileOf, readPlan, type JobFile } from './jobFile.ts';
+import { jobFileOf, planForward, readPlan, type JobFile } from './jobFile.ts';
 import { describeFieldProblem } from './fieldProblem.ts';
 import { checkLog, type CheckedLog, type Damage } from './log.ts';
 import { writeEvent } from './loggedEvent.ts';
@@ -48,7 +48,7 @@ function planOf(job: JobRow): Result<{ readonly plan: Plan; readonly sound: bool
 function storedJob(job: JobRow, plan: Plan, log: CheckedLog, damage: readonly Damage[], setAside: number): StoredJob {
   const events = log.good.flatMap(({ read }) => (read.as === 'known' ? [read.event] : []));
   const unknown = log.good.flatMap(({ read }) => (read.as === 'known' ? [] : [read.event]));
-  const kept = { plan: job.plan, events: log.good.map(({ row }) => row.text), rest: job.rest };
+  const kept = { plan: planForward(job.plan, job.version), events: log.good.map(({ row }) => row.text), rest: job.rest };
   return { id: job.id, plan, startedAt: job.startedAt, events, unknown, nextSeq: log.good.length + 1, damage, setAside, kept };
 }
 
@@ -100,7 +100,8 @@ async function addJob(open: OpenPages, id: string, startedAt: number, file: JobF
 /** Joins a file to the stored job of the same id; null where they are no one history, and nothing was written. */
 async function joinFile(open: OpenPages, stored: ReadLog, file: JobFile): Promise<Taken | null> {
   const { job, head, checked } = stored;
-  const samePlan = job.plan === file.kept.plan && (file.startedAt === null || file.startedAt === job.startedAt);
+  const sameStart = file.startedAt === null || file.startedAt === job.startedAt;
+  const samePlan = sameStart && planForward(job.plan, job.version) === file.kept.plan;
   if (!samePlan || head === undefined || checked.damage.length > 0) return null;
   const here = checked.good.map(({ row }) => row.text);
   const merged = mergeLogs(here, file.kept.events);
@@ -226,13 +227,15 @@ export function shelfOver(pages: Pages, now: () => number): Shelf {
         const stored = storedJob(job, plan.value.plan, checked, [], 0);
         const clips = new Map((await open.under('clips', id)).map(({ clip, wav }) => [clip, wav]));
         const { startedAt, events, unknown, kept } = stored;
-        return ok({ job: id, startedAt, plan: plan.value.plan, events, unknown, clips, kept, notices: [] });
+        return ok({ job: id, startedAt, plan: plan.value.plan, events, unknown, clips, kept, olderPlan: null, notices: [] });
       }),
 
     take: (file, { newId, at }) =>
       attempt<Taken>(newId, 'write', ['jobs', 'heads', 'events', 'clips'], async (open) => {
         const origin = contentDigest(file.kept.plan, file.kept.events);
-        const sameSource = (await open.all('heads')).find((head) => head.origin === origin);
+        // A build that wrote the older version noted the file under its own text.
+        const older = file.olderPlan === null ? null : contentDigest(file.olderPlan, file.kept.events);
+        const sameSource = (await open.all('heads')).find((head) => head.origin !== null && [origin, older].includes(head.origin));
         const stored = file.job === null ? null : await readLog(open, file.job);
         const joined = stored === null ? null : await joinFile(open, stored, file);
         if (joined !== null) return ok(joined);
