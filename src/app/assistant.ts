@@ -148,6 +148,8 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     return null;
   }
 
+  const isOpen = (talk: Conversation): boolean => talk === conversation;
+
   /** Reads the job from the shelf and shows it; one that is being talked through is read between two turns. */
   async function read(id: string): Promise<boolean> {
     const talk = job?.id === id ? conversation : null;
@@ -161,10 +163,10 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     } else {
       const again = await talk.reread(async () => {
         const found = await fetched(id);
-        if (found !== null && talk === conversation) ({ job, log } = found);
+        if (found !== null && isOpen(talk)) ({ job, log } = found);
         return found;
       });
-      if (!again || talk !== conversation) return false;
+      if (!again || !isOpen(talk)) return false;
     }
     settle('shelf');
     job?.damage.forEach((damage, at) =>

@@ -51,7 +51,7 @@ export type Turn = {
 
 type ConversationLog = Pick<OpenLog, 'append' | 'held'>;
 
-/** A job as it was read; `nextSeq` is the number that the store expects next and counts events that this build does not understand. */
+/** A job as it was read; `nextSeq` is what the store expects next, and counts events that this build does not understand. */
 type ReadJob = { readonly plan: Plan; readonly events: readonly JobEvent[]; readonly nextSeq: number };
 
 const lastOf = (job: ReadJob): number => job.events.reduce((latest, { at }) => Math.max(latest, at), 0);
