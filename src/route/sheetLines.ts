@@ -3,6 +3,7 @@ import {
   formatInch,
   formatMillimetre,
   formatSize,
+  magnitude,
   times,
   type DisplayUnit,
   type Length,
@@ -11,7 +12,7 @@ import type { Machine, Part } from '../part/index.ts';
 import { carriageTravel } from './carriage.ts';
 import { CAUTIONS } from './cautions.ts';
 import type { Cut, MeasuredQuantity, Operation, Target } from './operation.ts';
-import { nearestDivision, passesOf, threadInfeeds, type PassGroup } from './workings.ts';
+import { divisionBelow, nearestDivision, passesOf, threadInfeeds, type PassGroup } from './workings.ts';
 
 /** Widest line of a sheet, in characters: a page upright at a readable size. */
 export const SHEET_WIDTH = 100;
@@ -64,6 +65,13 @@ function targetLines(target: Target, instrument: string | null, unit: DisplayUni
   const { fit } = target;
   if (fit === null) return lines;
   const mate = mates.find((candidate) => candidate.id === fit.mate)?.say ?? fit.mate;
+  if (target.quantity === 'diameter' && fit.mostClearance < 0 && fit.name !== 'press' && fit.name !== 'tap') {
+    const [over, most] = [formatAmount(magnitude(fit.mostClearance), unit), formatAmount(magnitude(fit.leastClearance), unit)];
+    return [
+      ...lines,
+      ...labelled('fit', `still over the ${mate} by ${over} to ${most}. Measured again, the size moves with it.`),
+    ];
+  }
   const [least, most] = [formatAmount(fit.leastClearance, unit), formatAmount(fit.mostClearance, unit)];
   return [
     ...lines,
@@ -71,12 +79,18 @@ function targetLines(target: Target, instrument: string | null, unit: DisplayUni
   ];
 }
 
-/** What a depth is on the cross-slide dial, and the nearest division where it lies between two. */
-function onDial(depth: Length, machine: Machine | undefined, unit: DisplayUnit): string {
+/**
+ * What a depth is on the cross-slide dial, and what to set where it lies between two divisions: the nearest for a rough cut, the
+ * one below for a finishing cut, so that no size is lost.
+ */
+function onDial(depth: Length, machine: Machine | undefined, unit: DisplayUnit, finishing = false): string {
   if (machine === undefined) return '';
   const amount = machine.crossSlide.reads === 'diameter' ? times(depth, 2) : depth;
-  const nearest = nearestDivision(depth, machine);
-  const set = nearest === amount ? '' : `, set ${formatAmount(nearest, unit)}`;
+  const settable = finishing ? divisionBelow(depth, machine) : nearestDivision(depth, machine);
+  const set =
+    settable === amount
+      ? ''
+      : `, set ${formatAmount(settable, unit)}${finishing ? ', and measure: the last takes what is left' : ''}`;
   return `, ${formatAmount(amount, unit)} on the dial${set}`;
 }
 
@@ -86,7 +100,7 @@ function passLine({ kind, count, depth, leaves }: PassGroup, machine: Machine | 
     case 'rough':
       return `${count} of ${bare(depth, unit)} on the radius${onDial(depth, machine, unit)}; leaves ${bare(leaves, unit)}`;
     case 'last':
-      return `${count} equal last ones of ${bare(depth, unit)}${onDial(depth, machine, unit)}; leaves ${bare(leaves, unit)}`;
+      return `${count} equal last ones of ${bare(depth, unit)}${onDial(depth, machine, unit, true)}; leaves ${bare(leaves, unit)}`;
     case 'spring':
       return `${count} without infeed`;
   }

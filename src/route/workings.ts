@@ -83,7 +83,11 @@ export function passesOf({ target, cut }: Operation): readonly PassGroup[] {
 export const crossSlideReading = (depthOnRadius: Length, { crossSlide }: Machine): DialReading =>
   dialReading(crossSlide.reads === 'diameter' ? times(depthOnRadius, 2) : depthOnRadius, crossSlide);
 
-/** The same to the nearest division, half away from zero: what a hand can set. */
+/** The same down to a whole division: what a hand can set without taking more than it was told. */
+export const divisionBelow = (depthOnRadius: Length, { crossSlide }: Machine): Length =>
+  roundedTo(crossSlide.reads === 'diameter' ? times(depthOnRadius, 2) : depthOnRadius, crossSlide.division, 'floor');
+
+/** The same to the nearest division, half away from zero: for a rough cut, which may be so much over or under. */
 export const nearestDivision = (depthOnRadius: Length, { crossSlide }: Machine): Length =>
   roundedTo(crossSlide.reads === 'diameter' ? times(depthOnRadius, 2) : depthOnRadius, crossSlide.division, 'half-away');
 

@@ -38,7 +38,7 @@ describe('npm run route with edits and measured mates', () => {
     expect(sheet).toContain('Break the edges of the first end (skipped)');
     expect(sheet).toContain('note      Slowly, with the new blade.');
     expect(sheet).toContain('\nWhat changed:\n');
-    expect(sheet).toContain('- Rough the arm journal to 1.030: added');
+    expect(sheet).toContain('- Rough the arm journal to 1.033: added');
     expect(sheet).toContain('- File the arm journal to .9987: size to aim at .9985 in, now .9987 in');
   });
 

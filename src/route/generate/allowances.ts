@@ -6,7 +6,10 @@ import type { Stock } from '../../part/index.ts';
  * diameter or along the axis. Common practice, no source.
  */
 export const ALLOWANCES = {
-  /** On the diameter after roughing at least, with as much as a rough cut may miss it either way. */
+  /**
+   * On the diameter after roughing at least, rounded up so that two equal finishing passes are whole divisions, with as much as
+   * a rough cut may miss it either way.
+   */
   rough: thou(30),
   roughSpread: thou(5),
   /** How far a rough cut stays off the shoulder. */
@@ -19,8 +22,9 @@ export const ALLOWANCES = {
   /** Left on a shoulder that is faced to a measured length, and on an end that is. */
   shoulderToLength: thou(4),
   endToLength: thou(10),
-  /** On the second end, faced last. */
+  /** On the second end, faced last, and what facing a parted end clean takes before that. */
   secondEnd: thou(20),
+  clean: thou(10),
   /** Facing a sawn end. */
   sawn: thou(30),
   partingWidth: thou(125),
@@ -35,6 +39,8 @@ export const ALLOWANCES = {
   /** The least length that a chuck can hold, whatever the diameter, and that a driving dog takes. */
   grip: millimetres(10),
   dog: millimetres(12),
+  /** A length with a wider window is read with a caliper, a closer one with a depth micrometer. */
+  closeLength: thou(5),
   /** Widest window that still wants a micrometer, and a rough cut before the finishing cut. */
   fine: micrometres(100),
 } as const;

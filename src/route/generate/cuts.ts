@@ -190,7 +190,7 @@ export function finishCut(
       feedPerTurn: feed,
       depthOnRadius: half,
       last: half,
-      note: 'At the shoulder draw the tool out along it.',
+      note: 'Measure before the last: it takes what is left. At the shoulder draw the tool out along it.',
     },
     why,
     passes: 2,
@@ -270,9 +270,10 @@ export function minutesOf(cut: Cut, length: Length, passes: number): number {
 }
 
 const REASONS: Readonly<Record<Reduction, string>> = {
-  eccentric: 'half of it off centre',
+  eccentric: 'half of it for work off centre',
   interrupted: 'less for the interrupted cut',
   long: 'less for long thin work',
+  bore: 'less for the boring bar',
   part: 'half of it for plunging',
   tap: 'a quarter for tapping',
   thread: 'less for threading, the hand must keep up',

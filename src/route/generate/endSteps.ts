@@ -56,9 +56,7 @@ function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step
   const percent =
     thread?.ok === true ? [`The drill leaves ${Math.round(threadPercent(thread.value, hole.drill))} % of full thread.`] : [];
   const before = [
-    supported
-      ? 'Tailstock centre out, drill chuck in; the quill locked between holes.'
-      : 'Drill chuck in the tailstock, lined up.',
+    supported ? 'Tailstock centre out, drill chuck in; the tailstock clamped.' : 'Drill chuck in the tailstock, lined up.',
     'Started with a centre drill where there is no centre.',
   ];
   const pilot: Step[] =
@@ -72,7 +70,7 @@ function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step
             say: `Pilot drill for the ${name}`,
             feature: hole.id,
             target: depthTarget(hole.drillDepth, thou(20)),
-            instrument: 'depth-micrometer',
+            instrument: 'caliper',
             cut: drillingCut(lathe, pilotOf(hole.drill)),
             caution: 'drilling',
             before,
@@ -89,7 +87,7 @@ function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step
       say: `Drill for the ${name}`,
       feature: hole.id,
       target: depthTarget(hole.drillDepth, thou(20)),
-      instrument: 'depth-micrometer',
+      instrument: 'caliper',
       cut,
       caution: 'drilling',
       note: `To the full diameter; the point reaches ${formatAmount(point, part.unit)} further.${pecked ? ' Out every diameter or so to clear the chips.' : ''}`,
@@ -107,7 +105,7 @@ function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole
   const name = inSentence(hole);
   const bar = boringBar(hole.drill);
   const last = thou(3);
-  const rpm = rpmAt(lathe, aim, ['long']);
+  const rpm = rpmAt(lathe, aim, ['bore']);
   return {
     id: `bore-${hole.id}`,
     kind: 'bore',
@@ -130,7 +128,7 @@ function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole
     before: ['Bar as short as the hole lets it be, tool on centre, and clear of the far side.'],
     why: [
       `The bar stands out ${(depth / bar).toFixed(1)} times its thickness; up to ${LIMITS.boringBar} it is stiff enough.`,
-      speedWhy(lathe, aim, ['long'], rpm),
+      speedWhy(lathe, aim, ['bore'], rpm),
     ],
     minutes: 12,
   };

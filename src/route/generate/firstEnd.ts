@@ -1,4 +1,5 @@
 import { millimetres, nanometres, plus, roundedTo, sixtyFourths, zero, type Length } from '../../measure/index.ts';
+import type { EndFeature } from '../../part/index.ts';
 import { ALLOWANCES } from './allowances.ts';
 import { facingCut, partingCut, speedWhy } from './cuts.ts';
 import { bare, inSentence, type Held, type Holding, type Step, type Work } from './draft.ts';
@@ -26,7 +27,7 @@ export function firstEndOf(work: Work, { pivot, first, second }: Layout, offBar:
   const outermost = first.at(-1) ?? pivot;
   const onEnd = hasWidth(part, outermost) ? ALLOWANCES.endToLength : zero;
   const beyond = offBar
-    ? plus(plus(lengthOf(second), ALLOWANCES.secondEnd), ALLOWANCES.partingWidth)
+    ? plus(plus(lengthOf(second), plus(ALLOWANCES.secondEnd, ALLOWANCES.clean)), ALLOWANCES.partingWidth)
     : nanometres(Math.min(lengthOf(second) / 2, ALLOWANCES.jawRoom));
   const turned = plus(plus(plus(lengthOf(first), pivot.length), onEnd), nanometres(Math.floor(beyond)));
   const out = plus(plus(turned, ALLOWANCES.sawn), offBar ? ALLOWANCES.jawRoom : zero);
@@ -57,6 +58,12 @@ export function pivotSteps(
     ...recessSteps(work, pivot, place, end),
   ];
 }
+
+/** What a centre that the tailstock needs and the part did not ask for means for the finished end. */
+export const centreStays = (held: Held, ends: readonly EndFeature[]): readonly string[] =>
+  held.supported && ends.length === 0
+    ? ['The centre stays in the finished end. Where it may not, leave so much more on that end and face it off last.']
+    : [];
 
 /** Drills the centre that the part asks for, or that the tailstock needs, once the end is faced. */
 export function centreStep(work: Work, end: 'left' | 'right'): Step[] {
@@ -135,7 +142,7 @@ export function firstEnd(
     edges('first-end', 'first end'),
   ];
   if (offBar) {
-    const parted = plus(total, ALLOWANCES.secondEnd);
+    const parted = plus(plus(total, ALLOWANCES.secondEnd), ALLOWANCES.clean);
     const cut = partingCut(lathe, bar);
     steps.push({
       id: 'part-off',
@@ -145,7 +152,7 @@ export function firstEnd(
       cut,
       stop: { from: 'finished end', distance: parted },
       caution: 'parting',
-      note: `To the near side of the tool. ${bare(ALLOWANCES.secondEnd, unit)} is left to face the second end.`,
+      note: `To the near side of the tool. ${bare(plus(ALLOWANCES.secondEnd, ALLOWANCES.clean), unit)} is left to face the second end.`,
       before: [
         'Tailstock back. Everything on this end is done and its edges broken.',
         `Tool ${bare(ALLOWANCES.partingWidth, unit)} wide or less, on centre, square.`,
@@ -161,7 +168,7 @@ export function firstEnd(
       title: 'First end',
       say: 'First end',
       holding: grip.holding,
-      why: [...grip.why, ...(plan.why === null ? [] : [plan.why])],
+      why: [...grip.why, ...(plan.why === null ? [] : [plan.why]), ...centreStays(held, ends)],
       alternatives: [...grip.alternatives],
     },
     steps,

@@ -204,7 +204,7 @@ export function millSteps(work: Work): Step[] {
     say: 'Find the edges',
     feature: on?.id ?? null,
     instrument: 'readout',
-    note: 'X is zero at the left end, Y on the axis, half way between the sides. Half the tip of the finder is taken off at each.',
+    note: `X is zero at the left end, Y on the axis, half way between the sides of the ${on === undefined ? 'work' : inSentence(on)}. Half the tip of the finder is taken off at each.`,
     before: ['Work level and along X by the indicator, clamped; burrs off.'],
     minutes: 6,
   };

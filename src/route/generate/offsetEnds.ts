@@ -1,5 +1,6 @@
 import { minus, plus, thou, times, zero, type Length } from '../../measure/index.ts';
 import { ALLOWANCES } from './allowances.ts';
+import { facingCut, speedWhy } from './cuts.ts';
 import { bare, inSentence, type Held, type Holding, type Step, type Work } from './draft.ts';
 import { chamferSteps, recessSteps } from './edges.ts';
 import { offsetGrip, type Grip } from './holding.ts';
@@ -55,6 +56,22 @@ function inLine(bar: Bar, throws: readonly Bar[]): string {
     : ` High spot ${String(turned)} degrees clockwise from that of the ${name}, seen from the left end.`;
 }
 
+/** Faces the second end where it is never held true: what is measured from it starts from a clean face. */
+function faceClean({ part, lathe }: Work, across: Length): Step {
+  const cut = facingCut(lathe, across, ['eccentric']);
+  return {
+    id: 'face-second-end',
+    kind: 'face',
+    title: 'Face the second end clean',
+    say: 'Face the second end',
+    cut,
+    caution: 'out-of-balance',
+    note: `Leave ${bare(ALLOWANCES.secondEnd, part.unit)} over length.`,
+    why: [speedWhy(lathe, across, ['eccentric'], cut.speedRpm)],
+    minutes: 6,
+  };
+}
+
 /** The set-ups of the offset journals, one for each, after everything concentric: held on something finished, over shim. */
 export function offsetEnds(work: Work, layout: Layout, later: SecondEnd, measured: Set<string>): Holding[] {
   const { part, lathe } = work;
@@ -95,10 +112,11 @@ export function offsetEnds(work: Work, layout: Layout, later: SecondEnd, measure
         },
         instrument: 'indicator',
         caution: 'chuck-key',
-        note: `The indicator shows twice the throw. Held on the finished ${inSentence(grip.feature)} over copper shim.${inLine(bar, throws)}`,
+        note: `The indicator shows twice the throw. Held on the finished ${inSentence(grip.feature)} over copper shim; indicator on ${grip === pivot ? 'it, beside the jaws' : `the ${inSentence(pivot.feature)}`}.${inLine(bar, throws)}`,
         before: ['Spindle out of gear, turned by hand: everything clears the bed and the tool.'],
         minutes: 15,
       },
+      ...(!trueFirst && bar === offsets[0] ? [faceClean(work, from)] : []),
       ...measureSteps(part, [bar], measured),
       ...offsetSteps(work, held, side, bar, inboard, face, onEnd, total),
       ...(!trueFirst && bar === offsets.at(-1) ? [length, edges(`offset-${bar.feature.id}`, 'second end')] : []),

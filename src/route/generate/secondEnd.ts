@@ -4,7 +4,7 @@ import { facingCut, speedWhy } from './cuts.ts';
 import { bare, inSentence, type Held, type Holding, type Step, type Work } from './draft.ts';
 import { chamferSteps, recessSteps } from './edges.ts';
 import { endSteps } from './endSteps.ts';
-import { centreStep } from './firstEnd.ts';
+import { centreStays, centreStep } from './firstEnd.ts';
 import { heldFor } from './held.ts';
 import { trueGrip, type Grip } from './holding.ts';
 import { acrossCorners, gripOn, isAsStock, isDelicate, lengthOf, otherEnd, type Bar, type Layout } from './layout.ts';
@@ -44,7 +44,11 @@ export function secondEndOf(work: Work, layout: Layout, offBar: boolean): Second
   const grip = gripOn(first, pivot, ALLOWANCES.grip) ?? pivot;
   const standing = grip === pivot ? zero : plus(lengthOf(first.slice(0, first.indexOf(grip))), pivot.length);
   const out = plus(plus(lengthOf(second), standing), ALLOWANCES.secondEnd);
-  const { held, why } = heldFor(work, second, out, [pivot.diameter]);
+  const { held, why } =
+    second.length > 0
+      ? heldFor(work, second, out, [pivot.diameter])
+      : // Facing alone pushes along the axis, and a centre would be in its way.
+        { held: { bending: 'chuck', out, supported: false, slender: false } as const, why: null };
   return {
     grip,
     from: offBar && !isAsStock(part, pivot) ? pivot.diameter : acrossCorners(part),
@@ -52,7 +56,7 @@ export function secondEndOf(work: Work, layout: Layout, offBar: boolean): Second
     length: lengthStep(
       work,
       second.at(-1) ?? pivot,
-      ALLOWANCES.secondEnd,
+      second.length === 0 ? plus(ALLOWANCES.secondEnd, ALLOWANCES.clean) : ALLOWANCES.secondEnd,
       'end',
       trueFirst ? [] : ['eccentric'],
       held.supported && trueFirst ? ['Tailstock back, clear of the facing tool.'] : [],
@@ -82,11 +86,12 @@ export function secondEnd(
   const end = otherEnd(layout.firstEnd);
   const ends = part.ends.filter((feature) => feature.end === end);
   const wanted = ends.some(({ kind }) => kind === 'centre');
-  const centred = !wanted && (held.supported || ends.length > 0);
+  const centred = !wanted && held.supported;
   const name = inSentence(grip.feature);
   const facing = facingCut(lathe, from, []);
-  // With nothing else to do at this end, one facing brings it to length.
-  const faceOnly = second.length === 0 && ends.length === 0;
+  // With nothing to turn at this end, one facing brings it to length.
+  const faceOnly = second.length === 0;
+  const early = wanted && held.supported;
   const steps: Step[] = [
     {
       id: 'dial-in-true',
@@ -100,10 +105,12 @@ export function secondEnd(
       note:
         chuck.by === 'collet'
           ? `Held on the finished ${name} in a collet; the indicator only checks it.`
-          : `Held on the finished ${name} over copper shim, jaws just tight.`,
+          : `Held on the finished ${name} over copper shim, jaws just tight; indicator on ${grip === pivot ? 'it, beside the jaws' : `the ${inSentence(pivot.feature)}`}.`,
       before: [
         'Spindle out of gear, turned by hand.',
-        isDelicate(grip) ? `The ${name} clean, no burr under the shim.` : 'Burrs off, jaws clean.',
+        isDelicate(grip)
+          ? `The ${name} clean, no burr ${chuck.by === 'collet' ? 'on it' : 'under the shim'}.`
+          : 'Burrs off, jaws clean.',
       ],
       minutes: 12,
     },
@@ -116,15 +123,16 @@ export function secondEnd(
             title: `Face the second end clean${centred ? ' and centre it' : ''}`,
             say: 'Face the second end',
             cut: facing,
-            note: `Leave ${bare(ALLOWANCES.secondEnd, part.unit)} over length.${held.supported && !wanted ? ' Then bring the tailstock up.' : ''}`,
+            note: `Leave ${bare(ALLOWANCES.secondEnd, part.unit)} over length.${early ? ' The centre goes in that much deeper.' : held.supported ? ' Then bring the tailstock up.' : ''}`,
             why: [speedWhy(lathe, from, [], facing.speedRpm)],
             minutes: 6,
           },
         ]),
-    ...centreStep(work, end),
+    ...(early ? centreStep(work, end) : []),
     ...measureSteps(part, second, measured),
     ...turnedSteps(work, { side: second, from, zero: 'second end', onEnd: ALLOWANCES.secondEnd, held }),
     length,
+    ...(early ? [] : centreStep(work, end)),
     ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end
       ? coneSteps(work, held, pivot, { from: 'finished end', distance: plus(lengthOf(second), pivot.length) })
       : []),
@@ -146,7 +154,7 @@ export function secondEnd(
       title: 'Second end',
       say: `Second end, ${chuck.say}`,
       holding: chuck.holding,
-      why: [...chuck.why, ...(why === null ? [] : [why])],
+      why: [...chuck.why, ...(why === null ? [] : [why]), ...centreStays(held, ends)],
       alternatives: [...chuck.alternatives],
     },
     steps,

@@ -1,31 +1,26 @@
 import {
   asDiameter,
-  dividedBy,
   formatAmount,
-  formatSize,
   larger,
-  millimetres,
   minus,
   nanometres,
   plus,
   roundedTo,
-  thou,
   times,
+  zero,
   type Length,
 } from '../../measure/index.ts';
 import {
   barMassKg,
   cuttingForceN,
   deflection,
-  externalDepth,
-  parseThread,
   radialForceN,
   unbalanceForceN,
   type Material,
   type Reduction,
 } from '../../trade/index.ts';
 import { ALLOWANCES, LIMITS } from './allowances.ts';
-import { facingCut, feedFor, finishCut, minutesOf, plainCut, radialDivision, roughCut, rpmAt, speedWhy } from './cuts.ts';
+import { facingCut, feedFor, finishCut, minutesOf, plainCut, radialDivision, roughCut, rpmAt } from './cuts.ts';
 import { bare, inSentence, target, type Held, type Step, type Work } from './draft.ts';
 import { diameterFit, lengthFit, widthOf } from './fitOf.ts';
 import { isFine, limitsOf, type Bar } from './layout.ts';
@@ -38,13 +33,36 @@ const sizesOf = (bar: Bar): { readonly low: Length; readonly aim: Length; readon
   aim: bar.diameter,
 });
 
-/** What a diameter is roughed to: the allowance over its size, up to the next five divisions of the cross-slide dial. */
-export const roughAim = ({ lathe }: Work, { diameter }: Bar): Length =>
-  roundedTo(plus(diameter, ALLOWANCES.rough), times(radialDivision(lathe.machine), 10), 'ceiling');
+/** An amount on the diameter, up to what two equal passes of whole divisions of the cross-slide dial take. */
+const inTwoPasses = ({ lathe }: Work, amount: Length): Length =>
+  roundedTo(amount, times(radialDivision(lathe.machine), 4), 'ceiling');
+
+/** How a diameter is brought to size after the finishing cut, and what that cut leaves for it. */
+function leftByHand({ feature }: Bar): { readonly left: Length; readonly spread: Length } | null {
+  if (feature.kind === 'thread') return null;
+  switch (feature.finish) {
+    case 'filed':
+      return { left: ALLOWANCES.file, spread: ALLOWANCES.fileSpread };
+    case 'polished':
+      return { left: ALLOWANCES.polish, spread: ALLOWANCES.polishSpread };
+    case 'turned':
+      return null;
+  }
+}
+
+/** What a diameter is roughed to: over what the finishing cut aims at by two equal passes that a hand can set. */
+export const roughAim = (work: Work, bar: Bar): Length =>
+  plus(plus(bar.diameter, leftByHand(bar)?.left ?? zero), inTwoPasses(work, ALLOWANCES.rough));
 
 /** The widest that a diameter may be over its size and still be finished in two passes. */
-const atMostOver = ({ lathe }: Work): Length =>
-  plus(plus(ALLOWANCES.rough, ALLOWANCES.roughSpread), times(radialDivision(lathe.machine), 10));
+const atMostOver = (work: Work): Length => plus(inTwoPasses(work, ALLOWANCES.rough), ALLOWANCES.roughSpread);
+
+/** The fillet that stays in the corner of a bar's shoulder: no cut along the bar may go nearer to it. */
+const filletOf = ({ part }: Work, { feature }: Bar): Length =>
+  part.edges.reduce<Length>(
+    (most, edge) => (edge.kind === 'fillet' && edge.on === feature.id ? larger(most, edge.radius) : most),
+    zero,
+  );
 
 const ELASTIC_GPA: Readonly<Record<Material, number>> = {
   'low-carbon-steel': 205,
@@ -84,14 +102,14 @@ export function offCentreLimit({ lathe }: Work, bar: Bar, across: Length, length
   return Math.max(Math.min(...spindleSpeeds), ...calm);
 }
 
-const reductionsFor = (bar: Bar, held: Held): readonly Reduction[] => [
+export const reductionsFor = (bar: Bar, held: Held): readonly Reduction[] => [
   ...(bar.offset > 0 ? (['eccentric'] as const) : []),
   ...(held.slender ? (['long'] as const) : []),
 ];
 const caution = (bar: Bar): Pick<Step, 'caution'> => (bar.offset > 0 ? { caution: 'out-of-balance' } : {});
 
 /** What is always true before a cut along the work. */
-const ready = (held: Held, ...more: readonly string[]): string[] => [
+export const ready = (held: Held, ...more: readonly string[]): string[] => [
   ...(held.bending === 'chuck-and-tailstock' ? ['Tailstock centre up, with a drop of oil.'] : []),
   ...(held.bending === 'between-centres' ? ['Dog tight and clear of the slide, centre oiled.'] : []),
   ...(held.slender ? ['Follow rest or steady set, where there is one.'] : []),
@@ -122,7 +140,7 @@ export function roughStep(
   const { cut, why, passes } = roughCut(lathe, from, aim, [...reductionsFor(bar, held), ...extra], most);
   const name = inSentence(bar.feature);
   const window = { low: minus(aim, ALLOWANCES.roughSpread), aim, high: plus(aim, ALLOWANCES.roughSpread) };
-  const stop = wholeStop(work, minus(shoulder.distance, ALLOWANCES.shoulder));
+  const stop = wholeStop(work, minus(shoulder.distance, larger(ALLOWANCES.shoulder, filletOf(work, bar))));
   return {
     id: `rough-${bar.feature.id}`,
     kind: 'rough',
@@ -159,22 +177,20 @@ export function finishSteps(
   const name = inSentence(feature);
   const hand = feature.kind === 'thread' ? 'turned' : feature.finish;
   const roughness = feature.kind === 'thread' ? null : feature.roughness;
-  const [left, spread] =
-    hand === 'filed'
-      ? [ALLOWANCES.file, ALLOWANCES.fileSpread]
-      : hand === 'polished'
-        ? [ALLOWANCES.polish, ALLOWANCES.polishSpread]
-        : [null, null];
+  const over = leftByHand(bar);
+  const left = over?.left ?? null;
   const final = sizesOf(bar);
   const aim = left === null ? final.aim : plus(final.aim, left);
-  const window = left === null ? final : { low: minus(aim, spread), aim, high: plus(aim, spread) };
+  const window = over === null ? final : { low: minus(aim, over.spread), aim, high: plus(aim, over.spread) };
   const fine = isFine(bar) || left !== null;
+  const fillet = filletOf(work, bar);
+  const shouldered = fillet === 0 && fine && feature.kind !== 'taper';
   const little = from <= plus(aim, atMostOver(work));
   const reductions = [...reductionsFor(bar, held), ...extra];
   const chosen =
     fine || little
       ? finishCut(lathe, from, aim, reductions, roughness, most)
-      : plainCut(lathe, from, aim, ALLOWANCES.shoulder, reductions);
+      : plainCut(lathe, from, aim, inTwoPasses(work, ALLOWANCES.shoulder), reductions);
   const spring = springOf(work, bar, held, minus(shoulder.distance, bar.length));
   const springy = fine && spring * 10 > window.high - window.low;
   const cut = springy ? { ...chosen.cut, spring: true } : chosen.cut;
@@ -182,15 +198,20 @@ export function finishSteps(
     {
       id: `finish-${feature.id}`,
       kind: 'finish',
-      title: `${fine ? 'Finish' : 'Turn'} the ${name} to ${bare(aim, part.unit)}${feature.kind === 'taper' ? ', straight' : fine ? ', with its shoulder' : ''}`,
-      say: fine ? `Finish the ${name} and its shoulder` : `Turn the ${name}`,
+      title: `${fine ? 'Finish' : 'Turn'} the ${name} to ${bare(aim, part.unit)}${feature.kind === 'taper' ? ', straight' : feature.kind === 'thread' ? ' outside' : shouldered ? ', with its shoulder' : ''}`,
+      say: shouldered ? `Finish the ${name} and its shoulder` : fine ? `Finish the ${name}` : `Turn the ${name}`,
       feature: feature.id,
       target: target('diameter', window, from, diameterFit(part, feature, window)),
       instrument: fine ? 'micrometer' : 'caliper',
       cut,
-      stop: shoulder,
+      stop: { ...shoulder, distance: minus(shoulder.distance, fillet) },
       ...caution(bar),
-      note: noteOf(left === null ? '' : `${formatAmount(left, part.unit)} is left to be ${hand}.`),
+      note: noteOf(
+        left === null ? '' : `${formatAmount(left, part.unit)} is left to be ${hand}.`,
+        fillet === 0
+          ? ''
+          : `It stops short by the radius of the fillet, ${formatAmount(fillet, part.unit)}, which is formed after.`,
+      ),
       before: ready(held, ...(fine ? ['Cool to the touch, tool sharp.'] : [])),
       why: [
         ...chosen.why,
@@ -215,7 +236,7 @@ export function finishSteps(
       instrument: 'micrometer',
       cut: {
         tool: filed ? 'mill file, single cut, with a handle' : 'abrasive cloth on a flat backing, not on the fingers',
-        speedRpm: rpmAt(lathe, bar.diameter, bar.offset > 0 ? ['eccentric'] : []),
+        speedRpm: rpmAt({ ...lathe, tool: 'high-speed-steel' }, bar.diameter, bar.offset > 0 ? ['eccentric'] : []),
         feedPerTurn: null,
         depthOnRadius: null,
         last: null,
@@ -235,7 +256,7 @@ export function finishSteps(
       title: `Try the ${mate.say} on the ${name}`,
       say: `Try the ${mate.say}`,
       feature: feature.id,
-      note: 'Spindle stopped, chips off, edges broken, a drop of oil.',
+      note: `Spindle stopped, chips off, its edge broken with a touch of the file, a drop of oil.${held.bending === 'chuck-and-tailstock' ? ' Tailstock up again before the next cut.' : ''}`,
       ...(held.bending === 'chuck-and-tailstock' ? { before: ['Tailstock back, so that it goes on.'] } : {}),
       ...(held.bending === 'between-centres'
         ? { before: ['Out from between the centres; the dog stays on, so that it goes back as it was.'] }
@@ -262,106 +283,12 @@ export function lengthStep(
     say: `Bring the ${name} to length`,
     feature: bar.feature.id,
     target: target('length', { ...bar.feature.length, aim: bar.length }, plus(bar.length, extra), lengthFit(part, bar.feature)),
-    instrument: minus(bar.feature.length.high, bar.feature.length.low) <= thou(10) ? 'depth-micrometer' : 'caliper',
+    instrument: minus(bar.feature.length.high, bar.feature.length.low) <= ALLOWANCES.closeLength ? 'depth-micrometer' : 'caliper',
     cut: facingCut(lathe, bar.needs, reductions),
     ...(reductions.includes('eccentric') ? { caution: 'out-of-balance' as const } : {}),
     note: mate === null ? null : `The ${mate.say} and its end play.`,
     before: [...before],
     why: mate === null ? [] : [`Length is last: its limits are the ${mate.say} and the play, whatever it was measured at.`],
     minutes: 5,
-  };
-}
-
-/** A carriage that is stopped by hand goes no faster than a quarter of a metre a minute: common practice, no source. */
-const CAUGHT_BY_HAND = millimetres(250);
-
-/** The single-point thread of a thread feature; its diameter has been turned before. */
-export function threadStep(work: Work, bar: Bar, place: Place): Step | null {
-  if (bar.feature.kind !== 'thread') return null;
-  const { lathe, part } = work;
-  const { feature } = bar;
-  const thread = parseThread(feature.designation);
-  const depth = thread.ok ? externalDepth(thread.value) : null;
-  const edges = part.edges.filter((edge) => edge.on === feature.id);
-  const relieved = edges.some(({ kind }) => kind === 'undercut');
-  const chamfered = edges.some(({ kind }) => kind === 'chamfer');
-  const steel = { ...lathe, tool: 'high-speed-steel' as const };
-  const byHand = thread.ok ? lathe.machine.spindleSpeeds.filter((speed) => thread.value.pitch * speed <= CAUGHT_BY_HAND) : [];
-  const advised = rpmAt(steel, bar.diameter, ['thread']);
-  const rpm = Math.min(advised, Math.max(Math.min(...lathe.machine.spindleSpeeds), ...byHand));
-  const room = edges.find((edge) => edge.kind === 'undercut');
-  const distance =
-    room?.kind === 'undercut' ? larger(minus(place.distance, dividedBy(room.width, 2, 'floor')), thou(1)) : place.distance;
-  return {
-    id: `thread-${feature.id}`,
-    kind: 'thread',
-    title: `Cut the thread ${feature.designation}`,
-    say: `Cut the ${inSentence(feature)}`,
-    feature: feature.id,
-    cut: {
-      tool: 'threading tool, 60 degrees, high-speed steel',
-      speedRpm: rpm,
-      feedPerTurn: thread.ok ? thread.value.pitch : null,
-      depthOnRadius: depth,
-      last: null,
-      spring: true,
-      note: 'That is the whole depth; less at each pass, cutting oil, and a pass without infeed at the end.',
-    },
-    stop: { from: place.from, distance },
-    note: 'Try the nut before the work leaves the chuck.',
-    before: [
-      `Gearbox set${thread.ok ? ` for ${formatSize(thread.value.pitch, part.unit)} a turn` : ''}, and a scratch pass checked with a gauge.`,
-      chamfered ? 'Chamfer cut.' : 'Start of the thread chamfered.',
-      relieved ? 'Relief cut: the tool runs out in it.' : 'Tool drawn out, or half nuts opened, at the same place each pass.',
-    ],
-    why:
-      rpm === advised
-        ? [speedWhy(steel, bar.diameter, ['thread'], rpm)]
-        : [
-            `Speed: ${rpm} rpm, no more: at ${formatSize(thread.ok ? thread.value.pitch : distance, part.unit)} a turn a hand must still stop the carriage in time.`,
-          ],
-    minutes: 15,
-  };
-}
-
-/** The cone of a taper, after it was turned to its large end: by the compound, set to half the included angle. */
-export function taperStep(work: Work, held: Held, bar: Bar, place: Place, angle: number, setOver: Length): Step | null {
-  if (bar.feature.kind !== 'taper') return null;
-  const { part, lathe } = work;
-  const { feature } = bar;
-  const spread = nanometres(Math.ceil(minus(feature.diameter.high, feature.diameter.low) / 2));
-  const { cut, why } = finishCut(lathe, bar.diameter, feature.small, reductionsFor(bar, held), feature.roughness);
-  const size = (length: Length): string => bare(length, part.unit);
-  const degrees = angle.toFixed(3);
-  return {
-    id: `taper-${feature.id}`,
-    kind: 'taper',
-    title: `Turn the ${inSentence(feature)}: ${size(bar.diameter)} to ${size(feature.small)} over ${size(bar.length)}`,
-    say: `Turn the ${inSentence(feature)}`,
-    feature: feature.id,
-    target: target(
-      'diameter',
-      { low: minus(feature.small, spread), aim: feature.small, high: plus(feature.small, spread) },
-      bar.diameter,
-      null,
-    ),
-    instrument: spread * 2 <= ALLOWANCES.fine ? 'micrometer' : 'caliper',
-    cut: {
-      ...cut,
-      feedPerTurn: null,
-      last: null,
-      depthOnRadius: thou(10),
-      note: 'Fed by the compound, by hand, from the small end; the same at each pass.',
-    },
-    stop: place,
-    note: 'The size is at the small end. Blue shows whether the angle is right.',
-    before: [`Compound at ${degrees} degrees from the axis, gibs snug, carriage locked.`, ...ready(held)],
-    why: [
-      `The compound stands at half the included angle: atan((D - d) / 2l) = ${degrees} degrees.`,
-      `Between centres the tailstock set over ${size(setOver)} does the same over the whole work.`,
-      ...why,
-    ],
-    angle,
-    minutes: 15,
   };
 }

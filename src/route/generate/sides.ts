@@ -19,7 +19,9 @@ import { chamferSteps, recessSteps } from './edges.ts';
 import { boreOf, widthOf } from './fitOf.ts';
 import { isFine, necksOf, shouldersOf, type Bar, type Side } from './layout.ts';
 import { neckSteps } from './necks.ts';
-import { finishSteps, lengthStep, roughAim, roughStep, taperStep, threadStep, type Place } from './sideSteps.ts';
+import { finishSteps, lengthStep, roughAim, roughStep, type Place } from './sideSteps.ts';
+import { taperStep } from './taperStep.ts';
+import { threadStep } from './threadStep.ts';
 
 export const hasWidth = (part: Part, bar: Bar | undefined): boolean => bar !== undefined && widthOf(part, bar.feature) !== null;
 
@@ -170,7 +172,7 @@ export function threadSteps(work: Work, side: Side, held: Held): Step[] {
     ),
     ...concentric.flatMap((bar) => chamferSteps(work, bar)),
     ...side
-      .map((bar, index) => threadStep(work, bar, { from: 'finished end', distance: shoulders[index] ?? bar.length }))
+      .map((bar, index) => threadStep(work, held, bar, { from: 'finished end', distance: shoulders[index] ?? bar.length }))
       .filter((step): step is Step => step !== null),
   ];
 }
@@ -180,5 +182,6 @@ export const edges = (setup: string, end: string): Step => ({
   kind: 'chamfer',
   title: `Break the edges of the ${end}`,
   say: 'Break the edges',
+  caution: 'lathe-filing',
   note: 'File left-handed, or a chamfering tool.',
 });

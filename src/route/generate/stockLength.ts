@@ -8,7 +8,8 @@ export const blankLength = ({ total }: Layout): Length => plus(total, times(ALLO
 
 /** The length of stock that is needed to part the work off a bar that stays in the chuck. */
 export function barLength({ total }: Layout, stock: Length): Length {
-  const out = plus(plus(total, plus(ALLOWANCES.secondEnd, ALLOWANCES.sawn)), plus(ALLOWANCES.partingWidth, ALLOWANCES.jawRoom));
+  const faced = plus(plus(ALLOWANCES.secondEnd, ALLOWANCES.clean), ALLOWANCES.sawn);
+  const out = plus(plus(total, faced), plus(ALLOWANCES.partingWidth, ALLOWANCES.jawRoom));
   return plus(out, stock);
 }
 
