@@ -44,7 +44,8 @@ const outlineSchema = z.looseObject({
   job: jobIdSchema.optional(),
   startedAt: z.number().int().nonnegative().optional(),
   plan: z.looseObject({}),
-  events: z.array(z.looseObject({})),
+  // Each event is read by itself further on; looked into here, all would be copied once more.
+  events: z.array(z.unknown()),
   clips: z.record(z.string(), z.string()).optional(),
 });
 const OWN_FIELDS: ReadonlySet<string> = new Set(['format', 'version', 'job', 'startedAt', 'plan', 'events', 'clips']);
