@@ -5,7 +5,7 @@ import { interpret, type Interpretation } from './interpret.ts';
 import { resolveLength } from './resolve.ts';
 
 const FIGURES_ONLY = /^\d{1,6}$/;
-const OFFSET = /^([+-])\s*(\S.*)$/;
+const OFFSET = /^[+-]/;
 const NAMED_UNIT = /[a-zµ"”'’]/i;
 const HAS_POINT = /[.,]/;
 
@@ -20,17 +20,14 @@ const reading = (value: Heard<Length>): Interpretation => {
  */
 export function interpretTyped(text: string, context: Context): Interpretation {
   const typed = text.trim().replace(/(\d),(\d)/g, '$1.$2');
-  if (typed === '') return fail({ key: 'nothing-said', words: '' });
-  const offset = OFFSET.exec(typed);
-  if (offset !== null) {
-    const [, sign, rest = ''] = offset;
-    const by = offsetLengths(rest.trim(), context);
+  if (OFFSET.test(typed)) {
+    const by = offsetLengths(typed.slice(1).trim(), context);
     if (by.length === 0) return fail({ key: 'not-a-command', words: typed });
-    const signed = by.map((each) => nanometres(sign === '-' ? -each : each));
+    const signed = by.map((each) => nanometres(typed.startsWith('-') ? -each : each));
     if (context.awaited === 'indicator')
       return reading(
         resolveLength(
-          signed.map((value) => asLength(value, context, null)),
+          signed.map((value) => asLength(value, context, 0)),
           'indicator',
           context,
         ),
@@ -47,7 +44,7 @@ export function interpretTyped(text: string, context: Context): Interpretation {
   if (context.awaited === 'indicator' && FIGURES_ONLY.test(typed))
     return reading(
       resolveLength(
-        offsetLengths(typed, context).map((value) => asLength(value, context, null)),
+        offsetLengths(typed, context).map((value) => asLength(value, context, 0)),
         'indicator',
         context,
       ),
@@ -61,7 +58,7 @@ export function interpretTyped(text: string, context: Context): Interpretation {
   return interpret(typed, context);
 }
 
-const asLength = (value: Length, context: Context, places: number | null, prior: number = PRIOR.habit): Candidate => ({
+const asLength = (value: Length, context: Context, places: number, prior: number = PRIOR.habit): Candidate => ({
   kind: 'length',
   value,
   unit: context.unit,
@@ -75,11 +72,10 @@ const asLength = (value: Length, context: Context, places: number | null, prior:
 function written(text: string, context: Context): Candidate[] | null {
   const read = parseLength(text, context.unit);
   if (!read.ok) return null;
-  const named = NAMED_UNIT.test(text);
-  const places = named || text.includes('/') || !HAS_POINT.test(text) ? null : text.length - text.search(HAS_POINT) - 1;
+  const isDecimal = HAS_POINT.test(text) && !NAMED_UNIT.test(text) && !text.includes('/');
   // Trailing noughts are what a caliper that types sends; they claim nothing.
-  const claimed = places === null ? null : places - (/0*$/.exec(text)?.[0].length ?? 0);
-  return [asLength(read.value, context, claimed)];
+  const claimed = isDecimal ? text.slice(text.search(HAS_POINT) + 1).replace(/0+$/, '') : '';
+  return [asLength(read.value, context, claimed.length)];
 }
 
 /** Figures alone: the point may stand in front of any of the last four, most likely where the shop leaves it out. */
@@ -91,7 +87,7 @@ function withoutPoint(text: string, context: Context): Candidate[] {
     if (places > text.length + (context.unit === 'inch' ? 2 : 1)) return [];
     // Fewer figures than a tenth of a thou needs are hardly ever meant as tenths.
     const prior = rank === 0 ? PRIOR.habit : text.length < places ? PRIOR.rare : PRIOR.also;
-    return [asLength(nanometres(nm), context, null, prior)];
+    return [asLength(nanometres(nm), context, 0, prior)];
   });
 }
 

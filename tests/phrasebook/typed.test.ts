@@ -57,6 +57,14 @@ describe('typed readings', () => {
     ['inch .620', '.6.2', 'unheard not-a-command'],
     ['inch .620', '5/0', 'unheard not-a-command'],
     ['inch .620', '+x', 'unheard not-a-command'],
+    ['inch .620', '+', 'unheard not-a-command'],
+    ['inch .620', '- 2', '0.618in'],
+    ['inch .620', '.620 +2', 'unheard not-a-command'],
+    ['inch .620', 'six twenty +2', 'unheard not-a-command'],
+    ['inch .620', '.62743in', '0.62743in'],
+    ['mm nothing', '5', '0.05mm or 5mm'],
+    ['mm nothing', '50', '0.5mm or 50mm'],
+    ['inch nothing', '5', '0.005in or 5in'],
     ['inch .620', 'next', 'next'],
     ['inch .620', 'six twenty seven', '0.627in'],
     ['inch .620', '900000', 'outside-everything'],
@@ -66,4 +74,20 @@ describe('typed readings', () => {
     const read = interpretTyped('-2', CONTEXTS['inch indicator']);
     expect(read).toMatchObject({ ok: true, value: { type: 'reading', value: { as: 'one', value: -50_800 } } });
   });
+  test.each([
+    ['2', 50_800],
+    ['+12', 304_800],
+    ['-12', -304_800],
+    ['.0005', 12_700],
+  ])('an indicator that shows %s', (text, value) =>
+    expect(interpretTyped(text, CONTEXTS['inch indicator'])).toMatchObject({ ok: true, value: { value: { as: 'one', value } } }),
+  );
+  test.each(['501', '+501', '-501'])('an indicator cannot show %s thou', (text) =>
+    expect(interpretTyped(text, CONTEXTS['inch indicator'])).toMatchObject({ ok: true, value: { value: { as: 'none' } } }),
+  );
+  test('figures inside a phrase are part of it', () =>
+    expect(interpretTyped('reads .627', CONTEXTS['inch .620'])).toMatchObject({
+      ok: true,
+      value: { type: 'reading', spoken: 'with-verb', value: { as: 'one', value: 15_925_800 } },
+    }));
 });
