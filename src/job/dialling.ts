@@ -28,7 +28,7 @@ export function jawAim(state: JobState, operation: Operation): JawAim {
 
 /** The advice that stands at an operation, from its jaw readings; to read all four before there are any. */
 export const jawAdvice = (state: JobState, operation: Operation): JawAdvice =>
-  dialIn(progressOf(state, operation.id).setUp.jaws, jawAim(state, operation)).advice;
+  dialIn(progressOf(state, operation.id).setUp.chuck, jawAim(state, operation)).advice;
 
 const list = (jaws: readonly Jaw[]): readonly Piece[] => {
   const [first, second] = jaws;
@@ -47,6 +47,8 @@ export function adviceSentences(advice: JawAdvice): Sentences {
     }
     case 'sweep':
       return [sentence('jaws-are-right'), sentence('sweep-it')];
+    case 'done':
+      return [sentence('that-is-it')];
   }
 }
 
@@ -67,7 +69,8 @@ export function indicatorRead(scene: Scene, intent: Extract<Intent, { type: 'ind
   const operation = openOperation(scene.state);
   if (operation === null) return refused(scene, 'all-done');
   const body: EventBody = { type: 'IndicatorRead', operation: operation.id, end: intent.end, indicator };
-  const { low, high } = progressOf(afterwards(scene, [body]), operation.id).indicator;
+  const after = afterwards(scene, [body]);
+  const { low, high } = progressOf(after, operation.id).indicator;
   const said = sentence(intent.end, bareAmount(indicator));
   if (low === null || high === null)
     return done([body], replyOf(scene, 'stored', said, sentence(intent.end === 'low' ? 'now-the-high' : 'now-the-low')));
@@ -76,10 +79,17 @@ export function indicatorRead(scene: Scene, intent: Extract<Intent, { type: 'ind
   const shown = [sentence('total', bareAmount(total), comma, 'throw', bareAmount(dividedBy(total, 2, 'half-even')))];
   if (wanted === null) return done([body], replyOf(scene, 'stored', said, ...shown));
   const inside = total >= wanted.low && total <= wanted.high;
-  const verdict = inside ? sentence('that-is-it') : offBy(total, wanted);
-  const again = inside || operation.kind !== 'dial-in' ? [] : [sentence('read-all-four')];
-  return done([body], replyOf(scene, inside ? 'at-size' : 'stored', said, ...shown, verdict, ...again));
+  const advice = operation.kind === 'dial-in' ? jawAdvice(after, operation) : null;
+  // Just inside by this turn alone may be just outside: the jaws read before it have their say (`dialIn`).
+  const there = inside && (advice === null || advice.next === 'done' || !jawsKnown(after, operation));
+  const verdict = there ? sentence('that-is-it') : inside ? sentence('only-just') : offBy(total, wanted);
+  const again = there || advice === null ? [] : adviceSentences(advice);
+  return done([body], replyOf(scene, there ? 'at-size' : 'stored', said, ...shown, verdict, ...again));
 }
+
+/** Jaws were read here: low and high are not all that is known. */
+const jawsKnown = (state: JobState, operation: Operation): boolean =>
+  progressOf(state, operation.id).setUp.chuck.some((reading) => 'jaw' in reading);
 
 const offBy = (total: Length, { aim }: JawAim): readonly Piece[] =>
   total > aim ? sentence(amount(minus(total, aim)), 'too-much') : sentence(amount(minus(aim, total)), 'short');

@@ -117,7 +117,7 @@ function applied(state: JobState, event: JobEvent, body: Exclude<EventBody, { ty
         indicator: { low: null, high: null },
       });
     case 'IndicatorRead':
-      return change(state, body.operation, {
+      return setUp(state, body, {
         indicator: { ...progressOf(state, body.operation).indicator, [body.end]: body.indicator },
       });
     case 'EdgeFound': {

@@ -144,6 +144,7 @@ export const PHRASES = {
   'now-the-high': 'now the high',
   'now-the-low': 'now the low',
   'that-is-it': "that's it",
+  'only-just': 'just inside, not for sure',
   'too-much': 'too much',
   short: 'short',
   'read-it-here': 'read it here',

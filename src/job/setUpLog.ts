@@ -1,5 +1,5 @@
 import type { Length } from '../measure/index.ts';
-import type { JawReading, SpotReading } from '../setups/index.ts';
+import type { ChuckReading, Jaw, SpotReading } from '../setups/index.ts';
 import type { EventBody } from './event.ts';
 
 /** A whole number that a set-up is told: the angle of the next reading, how many readings or holes, a hole, turns of a tap. */
@@ -9,14 +9,14 @@ export type SetUpCount = 'degrees' | 'readings' | 'holes' | 'hole' | 'turns';
 export type SetUpLength = 'finder' | 'circle' | 'line' | 'large' | 'small' | 'over' | 'work' | 'bar' | 'packing';
 
 /**
- * What was read and said for the set-up of one operation. `jaws` and `spots` keep the order they came in: what to do next
- * hangs on
- * the whole of it (`dialIn`, `highSpotOf`). `degrees` is the angle that the next reading is at, where it was said,
- * `anglesTold` that any was. `pattern` is what
- * the holes lie on, the one that was said last; `tapped` how far the tap was before the last count.
+ * What was read and said for the set-up of one operation. `chuck` and `spots` keep the order they came in: what to do next hangs
+ * on the whole of it (`dialIn`, `highSpotOf`). `turn` holds low or high of a turn of the spindle until the other one is read.
+ * `degrees` is the angle that the next reading is at, where it was said, `anglesTold` that any was. `pattern` is what the holes
+ * lie on, the one that was said last; `tappedBefore` how far the tap was before the last count.
  */
 export type SetUpLog = {
-  readonly jaws: readonly JawReading[];
+  readonly chuck: readonly ChuckReading[];
+  readonly turn: { readonly low: Length | null; readonly high: Length | null };
   readonly spots: readonly SpotReading[];
   readonly degrees: number | null;
   readonly anglesTold: boolean;
@@ -29,7 +29,8 @@ export type SetUpLog = {
 };
 
 export const NOTHING_SET_UP: SetUpLog = {
-  jaws: [],
+  chuck: [],
+  turn: { low: null, high: null },
   spots: [],
   degrees: null,
   anglesTold: false,
@@ -42,16 +43,25 @@ export const NOTHING_SET_UP: SetUpLog = {
 };
 
 /** The events that a set-up is told by. */
-export type SetUpEvent = Extract<EventBody, { type: 'JawRead' | 'SpindleRead' | 'EdgeFound' | 'SetUpCounted' | 'SetUpGiven' }>;
+export type SetUpEvent = Extract<
+  EventBody,
+  { type: 'JawRead' | 'IndicatorRead' | 'SpindleRead' | 'EdgeFound' | 'SetUpCounted' | 'SetUpGiven' }
+>;
 
-const jawOf = (jaw: number): JawReading['jaw'] => (jaw === 1 ? 1 : jaw === 2 ? 2 : jaw === 3 ? 3 : 4);
+const jawOf = (jaw: number): Jaw => (jaw === 1 ? 1 : jaw === 2 ? 2 : jaw === 3 ? 3 : 4);
 const round = (degrees: number): number => ((degrees % 360) + 360) % 360;
 
 /** The log after one more event. */
 export function setUpAfter(log: SetUpLog, body: SetUpEvent): SetUpLog {
   switch (body.type) {
     case 'JawRead':
-      return { ...log, jaws: [...log.jaws, { jaw: jawOf(body.jaw), indicator: body.indicator }] };
+      return { ...log, chuck: [...log.chuck, { jaw: jawOf(body.jaw), indicator: body.indicator }], turn: NOTHING_SET_UP.turn };
+    case 'IndicatorRead': {
+      const turn = { ...log.turn, [body.end]: body.indicator };
+      const { low, high } = turn;
+      if (low === null || high === null) return { ...log, turn };
+      return { ...log, chuck: [...log.chuck, { low, high }], turn: NOTHING_SET_UP.turn };
+    }
     case 'SpindleRead': {
       // The same place read again takes the place of the first.
       const others = log.spots.filter((spot) => round(spot.degrees) !== round(body.degrees));

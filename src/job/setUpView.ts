@@ -22,7 +22,8 @@ export type SetUpView =
 
 export function setUpView(state: JobState, operation: Operation): SetUpView | null {
   const { setUp } = progressOf(state, operation.id);
-  if (operation.kind === 'dial-in') return { of: 'jaws', readings: setUp.jaws, advice: jawAdvice(state, operation) };
+  if (operation.kind === 'dial-in')
+    return { of: 'jaws', readings: setUp.chuck.filter((reading) => 'jaw' in reading), advice: jawAdvice(state, operation) };
   if (operation.kind === 'find-high-spot')
     return {
       of: 'high-spot',

@@ -95,7 +95,7 @@ export function setUpAnswer(scene: Scene): Decision {
   if (operation === null) return refused(scene, 'all-done');
   const { setUp } = progressOf(scene.state, operation.id);
   if (setUp.pattern !== null) return told(scene, ...patternNext(scene.state, operation));
-  if (setUp.jaws.length > 0) return told(scene, ...adviceSentences(jawAdvice(scene.state, operation)));
+  if (setUp.chuck.length > 0) return told(scene, ...adviceSentences(jawAdvice(scene.state, operation)));
   if (setUp.spots.length > 0) return told(scene, ...spotNext(scene.state, operation));
   if (setUp.counts.turns !== undefined) return told(scene, ...tapNext(scene.state, operation));
   if (setUp.lengths.large !== undefined) return told(scene, ...taperNext(scene.state, operation));

@@ -1,7 +1,7 @@
 import type { Cutter, Filing, Wishes } from '../coach/index.ts';
 import { nanometres, roundReal, smaller, thou, times, type Length } from '../measure/index.ts';
 import type { MeasuredQuantity, Operation } from '../route/index.ts';
-import { EXPANSIONS, THINNEST_CUT, type ThermalMaterial } from '../trade/index.ts';
+import { EXPANSIONS, THINNEST_CUT, toolIn, type ThermalMaterial } from '../trade/index.ts';
 import type { JobState } from './state.ts';
 import { machineOf, windowOf } from './window.ts';
 
@@ -46,7 +46,6 @@ export function shopOf(state: JobState, operation: Operation): Shop | null {
   const depth = operation.cut?.depthOnRadius ?? null;
   const deepest = depth === null ? FINISHING : times(depth, 2);
   const last = operation.cut?.last ?? null;
-  const carbide = /carbide/i.test(operation.cut?.tool ?? '');
   const polished = /polish/i.test(operation.title);
   return {
     quantity: target.quantity,
@@ -56,7 +55,7 @@ export function shopOf(state: JobState, operation: Operation): Shop | null {
       step: nanometres(roundReal((machine.crossSlide.division * perDial) / 2, 'half-even')),
       turn: times(machine.crossSlide.perTurn, perDial),
       deepest,
-      thinnest: THINNEST_CUT[carbide ? 'carbide' : 'high-speed-steel'],
+      thinnest: THINNEST_CUT[toolIn(operation.cut?.tool ?? '')],
       tapers: true,
       perK: expansionOf(state.plan.part.stock.material),
     },

@@ -1,5 +1,6 @@
-export { dialIn, type Chuck, type Jaw, type JawAdvice, type JawAim, type JawMove, type JawReading } from './four-jaw.ts';
-export { type Gains, type Pair } from './jaw-gain.ts';
+export { dialIn, type Chuck, type ChuckReading, type Jaw, type JawAdvice, type JawMove, type JawReading } from './four-jaw.ts';
+export { type JawAim } from './jaw-choice.ts';
+export { type Pair } from './jaw-belief.ts';
 export { highSpotOf, offLine, turnFrom, type HighSpot, type SpotConditions, type SpotReading } from './high-spot.ts';
 export { packingAgain, packingFor, throwFor, type JawFaces } from './packing.ts';
 export { acrossEdges, inFromEnd, type Across } from './edges.ts';

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { inches, nanometres, thou, zero, type Length } from '../../src/measure/index.ts';
-import { dialIn, type Jaw, type JawAdvice, type JawAim, type JawReading } from '../../src/setups/index.ts';
+import { dialIn, type ChuckReading, type Jaw, type JawAdvice, type JawAim, type JawReading } from '../../src/setups/index.ts';
+import { gainOf } from '../../src/setups/jaw-belief.ts';
 import { chance, REALISTIC, simulated, TOLERANCE } from './simulated-chuck.ts';
 
 const aimOf = (range: number): JawAim => ({
@@ -22,6 +23,8 @@ function told(advice: JawAdvice): string {
       return `move ${advice.move.loosen}>${advice.move.tighten} ${advice.move.amount / 25_400}`;
     case 'sweep':
       return `sweep ${advice.range / 25_400}`;
+    case 'done':
+      return `done ${advice.range / 25_400}`;
   }
 }
 
@@ -35,14 +38,14 @@ describe('dialling in, reading by reading', () => {
     ['nothing read yet', 0, [], 'read 1 2 3 4'],
     ['one jaw', 0, read([2, 0]), 'read 4'],
     ['two of different pairs', 0, read([2, 0], [1, 0]), 'read 3 4'],
-    ['true: a pair sixteen apart moves eight', 0, read([2, 0], [4, 0.016]), 'move 4>2 8'.replace('4>2', '2>4')],
+    ['true: a pair sixteen apart moves eight', 0, read([2, 0], [4, 0.016]), 'move 2>4 8'],
     ['true: the other way round', 0, read([2, 0.016], [4, 0]), 'move 4>2 8'],
     ['true: a pair that agrees, the other one next', 0, read([1, 0.0005], [3, 0]), 'read 2 4'],
     ['true: all four, the pair that is further out first', 0, read([1, 0.002], [3, 0], [2, 0], [4, 0.016]), 'move 2>4 8'],
     ['a throw waits for all four', 0.25, read([1, 0], [3, 0.2]), 'read 2 4'],
     ['a throw that is short goes on', 0.25, read([1, 0], [3, 0.23], [2, 0.1], [4, 0.1]), 'move 3>1 10'],
     ['a throw that is long goes back', 0.25, read([1, 0], [3, 0.27], [2, 0.1], [4, 0.1]), 'move 1>3 10'],
-    ['the throw goes toward the jaw that is high already', 0.25, read([1, 0], [3, 0.02], [2, 0.2], [4, 0]), 'move 2>4 24.5'],
+    ['the throw goes toward the jaw that is high already', 0.25, read([1, 0], [3, 0.02], [2, 0.2], [4, 0]), 'move 2>4 25'],
     ['there, by the jaws', 0.25, read([1, 0], [3, 0.25], [2, 0.1], [4, 0.1]), 'sweep 250'],
     ['a little off line, the throw is made up', 0.25, read([1, 0], [3, 0.2421], [2, 0], [4, 0.0623]), 'sweep 249.987'],
   ];
@@ -56,8 +59,8 @@ describe('dialling in, reading by reading', () => {
     // It went 24 of the 30: what is left is 6, and four fifths of what is asked comes.
     const again = [...start, ...read([1, 0], [3, 0.238])];
     const { advice, chuck } = dialIn(again, aimOf(0.25));
-    expect(chuck.gains.across).toBeGreaterThan(0.79);
-    expect(chuck.gains.across).toBeLessThan(0.86);
+    expect(gainOf(chuck.hold, 'across').mean).toBeGreaterThan(0.79);
+    expect(gainOf(chuck.hold, 'across').mean).toBeLessThan(0.9);
     expect(told(advice)).toBe('read 2 4');
     expect(told(dialIn([...again, ...read([2, 0.1], [4, 0.1])], aimOf(0.25)).advice)).toBe('move 3>1 7');
   });
@@ -65,7 +68,7 @@ describe('dialling in, reading by reading', () => {
   test('reading a pair again without moving it teaches nothing', () => {
     const start = read([1, 0], [3, 0.19], [2, 0.1], [4, 0.1]);
     const { advice, chuck } = dialIn([...start, ...read([3, 0.19], [1, 0])], aimOf(0.25));
-    expect(chuck.gains).toMatchObject({ across: 1, along: 1 });
+    expect(gainOf(chuck.hold, 'across').mean).toBe(1);
     expect(told(advice)).toBe('move 3>1 30');
   });
 
@@ -125,13 +128,28 @@ test('a perfect chuck is there after one move of each pair, and one more for hal
   }
 });
 
-test('a realistic chuck is within a thou of twice the throw in five moves, 95 times in 100 (seed 53)', () => {
-  const draw = chance(53);
-  const runs = 600;
-  let within = 0;
-  for (let count = 0; count < runs; count += 1)
-    if (Math.abs(simulated(draw, 0.125, REALISTIC, 5).error) <= TOLERANCE) within += 1;
-  expect(within / runs).toBeGreaterThanOrEqual(0.95);
+test.each([0.25, 0.125, 0.0625, 0.03125])(
+  'a realistic chuck is within a thou of twice a throw of %d in five moves (seed 53)',
+  (throw_) => {
+    const draw = chance(53);
+    const runs = 150;
+    let within = 0;
+    for (let count = 0; count < runs; count += 1)
+      if (Math.abs(simulated(draw, throw_, REALISTIC, 5).error) <= TOLERANCE) within += 1;
+    // 95 in 100 is measured on 10,000 (`npm run bench -- setups`); of 150 runs, two standard deviations may be missing.
+    expect(within / runs).toBeGreaterThanOrEqual(0.915);
+  },
+);
+
+test('a turn that is only just inside is weighed with the jaws that were read before it', () => {
+  const jaws = read([1, 0.0005], [3, 0], [2, 0.0005], [4, 0]);
+  expect(told(dialIn(jaws, aimOf(0)).advice)).toMatch(/^sweep/);
+  const turn = (low: number, high: number): ChuckReading => ({ low: inches(low), high: inches(high) });
+  expect(told(dialIn([...jaws, turn(0, 0.0005)], aimOf(0)).advice)).toMatch(/^done/);
+  expect(told(dialIn([...jaws, turn(0, 0.0015)], aimOf(0)).advice)).toBe('read 1 2 3 4');
+  // After it, the jaws that were read before say nothing for themselves: all four are read again, and then something is moved.
+  const after = [...jaws, turn(0, 0.0015), ...read([1, 0.0015], [3, 0], [2, 0.0005], [4, 0])];
+  expect(told(dialIn(after, aimOf(0)).advice)).toBe('move 3>1 0.5');
 });
 
 test('a chuck that never obeys is never said to be there (seed 54)', () => {

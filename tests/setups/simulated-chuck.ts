@@ -1,5 +1,5 @@
-import { inches, nanometres, roundedTo, thou } from '../../src/measure/index.ts';
-import { dialIn, type Jaw, type JawAim, type JawReading } from '../../src/setups/index.ts';
+import { inches, nanometres, roundedTo, thou, type Length } from '../../src/measure/index.ts';
+import { dialIn, type ChuckReading, type Jaw, type JawAim } from '../../src/setups/index.ts';
 
 /** Numbers that are the same on every run: mulberry32, good enough for a shop. */
 export function chance(seed: number): () => number {
@@ -76,27 +76,30 @@ export function simulated(
   const turned = [0, 0];
   const at = [between(draw, -start, start), between(draw, -start, start)];
   const radius = between(draw, 0.5, 1.5);
-  const readings: JawReading[] = [];
+  const readings: ChuckReading[] = [];
   const off = (index: number): number => at[index] ?? 0;
 
   const slip = (): number => between(draw, -habits.reading, habits.reading);
+  const dial = (shown: number): Length => roundedTo(inches(shown + slip()), inches(habits.division), 'half-even');
   const read = (jaw: Jaw): void => {
     const [along, across] =
       jaw === 1 ? [off(0), off(1)] : jaw === 3 ? [-off(0), off(1)] : jaw === 2 ? [off(1), off(0)] : [-off(1), off(0)];
-    const shown = along + Math.sqrt(radius ** 2 - across ** 2) - radius + slip();
-    readings.push({ jaw, indicator: roundedTo(inches(shown), inches(habits.division), 'half-even') });
+    const shown = along + Math.sqrt(radius ** 2 - across ** 2) - radius;
+    readings.push({ jaw, indicator: dial(shown) });
   };
   const trueError = (): number => 2 * Math.hypot(off(0), off(1)) - 2 * throw_;
 
   let moves = 0;
   for (;;) {
     const { advice } = dialIn(readings, aim);
+    if (advice.next === 'done') return { moves, error: trueError(), finished: true };
     if (advice.next === 'sweep') {
-      // The spindle is turned round by hand: what low and high show is the range itself, read twice.
-      const shown = trueError() + slip() - slip();
-      if (Math.abs(shown) <= TOLERANCE) return { moves, error: trueError(), finished: true };
-      for (const jaw of [1, 2, 3, 4] as const) read(jaw);
-      if (moves === mostMoves) return { moves, error: trueError(), finished: false };
+      // The spindle is turned round by hand: low and high are read off the dial, wherever its zero stands.
+      const half = trueError() / 2 + throw_;
+      const zero = between(draw, -habits.division, habits.division);
+      const low = dial(zero - half);
+      const high = dial(zero + half);
+      readings.push({ low, high });
       continue;
     }
     if (advice.next === 'read') {

@@ -14,13 +14,13 @@ import {
   touchedOff,
   type Cutter,
   type CutModel,
-  type Estimate,
   type Filed,
   type FileWhere,
   type SizeReading,
   type Warmth,
 } from '../../../src/coach/index.ts';
 import { micrometres, nanometres, thou } from '../../../src/measure/index.ts';
+import type { Estimate } from '../../../src/trade/index.ts';
 import { outcomeOf, type Journal, type Outcome } from './journal.ts';
 import type { Tool } from './person.ts';
 
