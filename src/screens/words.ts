@@ -76,6 +76,7 @@ export const words = {
     high: 'high',
     summary: (low: string, high: string, readings: string) => `Window ${low} to ${high}. ${readings}`,
     none: 'No readings.',
+    next: (size: string) => `next ${size}`,
   },
   profile: {
     title: 'The part from the side',

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { folded, initialState, type JobEvent } from '../../src/job/index.ts';
 import { inches, micrometres, nanometres, thou } from '../../src/measure/index.ts';
 import { inchPlan, metricPlan } from '../../src/screens/gallery/plans.ts';
+import { filletPath, undercutPath } from '../../src/screens/drawing/corners.ts';
 import { litSegments } from '../../src/screens/machine/level.ts';
 import { profileLayout } from '../../src/screens/machine/profileLayout.ts';
 import { stripLayout } from '../../src/screens/machine/stripLayout.ts';
@@ -49,6 +50,44 @@ describe('the strip', () => {
       }),
       { seed: 7, numRuns: 500 },
     );
+  });
+
+  test('holds the reading that is expected next on the scale of the others', () => {
+    const { marks, next } = stripLayout(window, [reading('a', 0.6282)], reading('next', 0.6272));
+    expect(next?.off).toBeNull();
+    expect(next?.at).toBeLessThan(marks[0]?.at ?? 0);
+    expect(stripLayout(window, [reading('a', 0.6282)]).next).toBeNull();
+    // It does not move the scale: what was read stands where it stood.
+    expect(marks).toEqual(stripLayout(window, [reading('a', 0.6282)]).marks);
+  });
+});
+
+describe('corners', () => {
+  const end = { x: 100, at: 'left', axis: 50, radius: 20 } as const;
+
+  test('a fillet fills the corner from the face of the neighbour to the surface, on both sides of the axis', () => {
+    expect(filletPath(end, 4)).toBe('M100,26 A4,4 0 0 0 104,30 L100,30 Z M100,74 A4,4 0 0 1 104,70 L100,70 Z');
+    expect(filletPath({ ...end, at: 'right' }, 4)).toBe('M100,26 A4,4 0 0 1 96,30 L100,30 Z M100,74 A4,4 0 0 0 96,70 L100,70 Z');
+  });
+
+  test('an undercut goes below the surface, into the part', () => {
+    expect(undercutPath(end, 6, 3)).toBe('M100,30 V33 H106 V30 M100,70 V67 H106 V70');
+    expect(undercutPath({ ...end, at: 'right' }, 6, 3)).toBe('M100,30 V33 H94 V30 M100,70 V67 H94 V70');
+  });
+
+  test('of the corners of a part, the profile shows undercuts, and fillets where a larger neighbour stands', () => {
+    const [first, second] = inchPlan.part.turned;
+    if (first === undefined || second === undefined) throw new Error('the demo has two turned features');
+    const edge = { name: 'corner', radius: inches(0.06) } as const;
+    const edges = [
+      { ...edge, id: 'in-corner', kind: 'fillet', on: first.id, at: 'right' },
+      { ...edge, id: 'outside', kind: 'fillet', on: first.id, at: 'left' },
+      { id: 'relief', name: 'relief', kind: 'undercut', on: first.id, at: 'right', width: inches(0.1), depth: inches(0.02) },
+    ] as const;
+    const plan = { ...inchPlan, part: { ...inchPlan.part, edges: [...edges] } };
+    const { corners, segments } = profileLayout(initialState(plan));
+    expect(corners.map(({ id }) => id)).toEqual(['in-corner', 'relief']);
+    expect(corners.map(({ along }) => along)).toEqual([segments[1]?.left, segments[1]?.left]);
   });
 });
 

@@ -3,6 +3,7 @@ import { midway, type DisplayUnit } from '../../measure/index.ts';
 import type { FieldReading, SketchFeature } from '../../part/index.ts';
 import { bareSize } from '../show.ts';
 import { drawingWords as w } from './drawingWords.ts';
+import { filletPath, undercutPath, type End } from './corners.ts';
 import { dimensionRow, LETTER, type Dimension, type DimensionLabel } from './dimensions.ts';
 import { outlineOf, type Outline, type OutlineSegment } from './outline.ts';
 import { useWidth } from './useWidth.ts';
@@ -125,6 +126,34 @@ function Segment({
   );
 }
 
+/** Fillets into a larger neighbour, and undercuts, at the ends of one feature. */
+function Corners({
+  segment,
+  outline,
+  scale,
+}: {
+  readonly segment: OutlineSegment;
+  readonly outline: Outline;
+  readonly scale: Scale;
+}) {
+  const { x, span, axis } = scale;
+  return outline.edges
+    .filter((edge) => edge.on === segment.id)
+    .map((edge) => {
+      const left = edge.at === 'left';
+      const end: End = {
+        x: x(left ? segment.left : segment.left + segment.wide),
+        at: edge.at,
+        axis: axis - span(segment.off),
+        radius: span(left ? segment.leftRadius : segment.rightRadius),
+      };
+      if (edge.kind === 'undercut')
+        return <path key={edge.id} className="drawing-undercut" d={undercutPath(end, span(edge.wide), span(edge.size))} />;
+      if (edge.kind !== 'fillet' || !outline.inCorner(edge)) return null;
+      return <path key={edge.id} className="drawing-part is-fillet" d={filletPath(end, span(edge.size))} />;
+    });
+}
+
 /** What a screen reader says of the drawing: the features from the left with their sizes. */
 const inWords = (outline: Outline, unit: DisplayUnit): string =>
   outline.segments
@@ -182,6 +211,9 @@ export function PartDrawing({ sketch, unit, chosen = null, onChoose, wide: fixed
           <g key={segment.id} onClick={() => onChoose?.(segment.id)}>
             <Segment segment={segment} outline={outline} scale={scale} chosen={segment.id === chosen} />
           </g>
+        ))}
+        {outline.segments.map((segment) => (
+          <Corners key={segment.id} segment={segment} outline={outline} scale={scale} />
         ))}
         {outline.marks.map((mark) => (
           <rect

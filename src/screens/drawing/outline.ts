@@ -36,7 +36,10 @@ export type OutlineEdge = {
   readonly on: string;
   readonly at: 'left' | 'right';
   readonly kind: string;
+  /** A chamfer's size, a fillet's radius, an undercut's depth. */
   readonly size: number;
+  /** Along the part; of an undercut its width. */
+  readonly wide: number;
 };
 
 export type Outline = {
@@ -45,6 +48,8 @@ export type Outline = {
   readonly segments: readonly OutlineSegment[];
   readonly marks: readonly OutlineMark[];
   readonly edges: readonly OutlineEdge[];
+  /** Whether an edge lies in the corner to a larger neighbour, where a fillet leaves metal rather than taking it. */
+  readonly inCorner: (edge: OutlineEdge) => boolean;
 };
 
 const mid = (reading: FieldReading | undefined): number | null =>
@@ -133,11 +138,20 @@ export function outlineOf(sketch: readonly SketchFeature[]): Outline {
   const edges = group('edges').flatMap(({ id, kind, sizes, values }): OutlineEdge[] => {
     const size = mid(sizes['size'] ?? sizes['radius'] ?? sizes['depth']);
     const at = values['at'] === 'right' ? 'right' : 'left';
-    return size === null || values['on'] === undefined ? [] : [{ id, on: values['on'], at, kind, size }];
+    return size === null || values['on'] === undefined
+      ? []
+      : [{ id, on: values['on'], at, kind, size, wide: mid(sizes['width']) ?? size }];
   });
   const marks = [
     ...group('ends').flatMap((end) => holeMark(end, length)),
     ...group('milled').flatMap((milled) => sideMark(milled, segments, length)),
   ];
-  return { length, reach, segments, marks, edges };
+  const inCorner = ({ on, at }: OutlineEdge): boolean => {
+    const index = segments.findIndex((segment) => segment.id === on);
+    const own = segments[index];
+    const beside = segments[at === 'left' ? index - 1 : index + 1];
+    if (own === undefined || beside === undefined) return false;
+    return at === 'left' ? beside.rightRadius > own.leftRadius : beside.leftRadius > own.rightRadius;
+  };
+  return { length, reach, segments, marks, edges, inCorner };
 }

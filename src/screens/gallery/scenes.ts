@@ -15,6 +15,18 @@ const read = (operation: string, value: Length, instrument: 'caliper' | 'microme
   words: '',
   confirmed: false,
 });
+const jaw = (operation: string, number: number, indicator: Length): EventBody => ({
+  type: 'JawRead',
+  operation,
+  jaw: number,
+  indicator,
+});
+const turned = (operation: string, degrees: number, indicator: Length): EventBody => ({
+  type: 'SpindleRead',
+  operation,
+  degrees,
+  indicator,
+});
 const open = (operation: string): EventBody => ({ type: 'OperationOpened', operation });
 const doneAll = (plan: Plan, until: string | null): EventBody[] => {
   const operations = plan.route.operations;
@@ -149,6 +161,19 @@ export const SCENES: Readonly<Record<string, () => FakeStore>> = {
     void store.getState().typed('25.04');
     return store;
   },
+  jaws: () =>
+    fakeStore(
+      inchPlan,
+      at(inchPlan, 'dial-in-offset', jaw('dial-in-offset', 1, inches(0.012)), jaw('dial-in-offset', 3, inches(0.2))),
+    ),
+  'high-spot': () =>
+    fakeStore(
+      inchPlan,
+      at(inchPlan, 'find-high-spot', turned('find-high-spot', 0, inches(0.031)), turned('find-high-spot', 90, inches(0.112))),
+    ),
+  edges: () => fakeStore(inchPlan, at(inchPlan, 'find-edges')),
+  tap: () =>
+    fakeStore(inchPlan, at(inchPlan, 'tap-keeper', { type: 'SetUpCounted', operation: 'tap-keeper', what: 'turns', count: 3 })),
   caution: () => fakeStore(inchPlan, at(inchPlan, 'rough-cam')),
   'caution-alone': () => fakeStore(inchPlan, at(inchPlan, 'part-off')),
   'question-sure': () => {

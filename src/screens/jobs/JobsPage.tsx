@@ -131,14 +131,13 @@ function Drafts() {
         </>
       )}
       <h2>{w.lay}</h2>
-      <div className="choices">
+      <p className="choices-about">{w.layAbout}</p>
+      <div className="choices is-pair">
         <button type="button" className="choice" onClick={() => void store.getState().newDraft('inch')}>
           <b>{w.layInch}</b>
-          <span>{w.layAbout}</span>
         </button>
         <button type="button" className="choice" onClick={() => void store.getState().newDraft('millimetre')}>
           <b>{w.layMetric}</b>
-          <span>{w.layAbout}</span>
         </button>
       </div>
     </section>
@@ -212,6 +211,7 @@ export function JobsPage() {
         {safekeeping !== null && <SafekeepingSection store={safekeeping} />}
         {handOver !== null && <HandOverSection store={handOver} />}
         <section>
+          <h2>{w.device}</h2>
           <div className="choices">
             <button type="button" className="choice" onClick={() => store.getState().goTo('voice')}>
               <b>{w.voice}</b>

@@ -93,7 +93,7 @@ export function KeysPage() {
         )}
       </PageHead>
       <Boundary part={words.parts.page}>
-        <h1>{w.title}</h1>
+        <h1 className="is-in-head">{w.title}</h1>
         <Pedals />
         <section>
           <h2>{w.all}</h2>

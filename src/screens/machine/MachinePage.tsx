@@ -1,5 +1,5 @@
 import { lazy, Suspense, useState, type ReactNode } from 'react';
-import type { Glance } from '../../job/index.ts';
+import type { Glance, SetUpView } from '../../job/index.ts';
 import type { DisplayUnit } from '../../measure/index.ts';
 import { Boundary } from '../Boundary.tsx';
 import { useAssistant } from '../store.tsx';
@@ -19,16 +19,34 @@ import { useMachine } from './useMachine.ts';
 const pictures = import('./pictures.ts');
 pictures.catch(() => undefined);
 const Profile = lazy(async () => ({ default: (await pictures).Profile }));
+const SetUpPicture = lazy(async () => ({ default: (await pictures).SetUpPicture }));
 const Strip = lazy(async () => ({ default: (await pictures).Strip }));
 
-/**
- * Beside the target, one thing at a time: what does not work, else the caution while the step is fresh, else the part while
- * nothing has been measured, else the window with its readings.
- */
+/** Whether anything was read or counted of a set-up: then its caution has been read too. */
+function begun(setUp: SetUpView): boolean {
+  switch (setUp.of) {
+    case 'jaws':
+    case 'high-spot':
+      return setUp.readings.length > 0;
+    case 'edges':
+      return setUp.end !== null;
+    case 'tap':
+      return setUp.quartersDone > 0;
+  }
+}
+
+/** Of a set-up where it stands, else the part while nothing has been measured, else the window with its readings. */
+function Picture({ glance, unit }: { readonly glance: Glance | null; readonly unit: DisplayUnit }) {
+  if (glance !== null && glance.setUp !== null) return <SetUpPicture view={glance.setUp} unit={unit} />;
+  if (glance === null || glance.readings === 0 || glance.window === null) return <Profile glance={glance} />;
+  return <Strip glance={glance} unit={unit} />;
+}
+
+/** Beside the target, one thing at a time: what does not work, else the caution while the step is fresh, else a picture. */
 function Beside({ glance, unit }: { readonly glance: Glance | null; readonly unit: DisplayUnit }) {
   const troubled = useAssistant((assistant) => assistant.notices.length > 0);
   const caution = glance?.operation.caution ?? null;
-  const fresh = glance === null || glance.readings === 0;
+  const fresh = glance === null || (glance.readings === 0 && !(glance.setUp !== null && begun(glance.setUp)));
   if (caution !== null && fresh && !troubled) return <CautionInFull caution={caution} />;
   return (
     <div className="beside">
@@ -36,7 +54,7 @@ function Beside({ glance, unit }: { readonly glance: Glance | null; readonly uni
         <NoticeCard />
       ) : (
         <Suspense>
-          {fresh || glance.window === null ? <Profile glance={glance} /> : <Strip glance={glance} unit={unit} />}
+          <Picture glance={glance} unit={unit} />
         </Suspense>
       )}
       {caution !== null && <CautionLine caution={caution} />}

@@ -1,8 +1,9 @@
 import { useMemo } from 'react';
 import type { Glance } from '../../job/index.ts';
+import { filletPath, undercutPath } from '../drawing/corners.ts';
 import { useAssistant } from '../store.tsx';
 import { words } from '../words.ts';
-import { profileLayout, type ProfileLayout, type ProfileSegment } from './profileLayout.ts';
+import { profileLayout, type ProfileCorner, type ProfileLayout, type ProfileSegment } from './profileLayout.ts';
 
 /** Drawing units: the part is drawn this wide, whatever its length, and never higher than the room that is left. */
 const WIDE = 440;
@@ -66,6 +67,16 @@ function Segment({ segment, scale }: { readonly segment: ProfileSegment; readonl
   );
 }
 
+function Corner({ corner, scale }: { readonly corner: ProfileCorner; readonly scale: ReturnType<typeof scaleOf> }) {
+  const { x, y, span } = scale;
+  const end = { x: x(corner.along), at: corner.at, axis: y(corner.off), radius: span(corner.radius) };
+  return corner.kind === 'fillet' ? (
+    <path className={`profile-finished is-${corner.state} is-fillet`} d={filletPath(end, span(corner.deep))} />
+  ) : (
+    <path className="profile-undercut" d={undercutPath(end, span(corner.wide), span(corner.deep))} />
+  );
+}
+
 /**
  * The part from the side, to scale: finished metal filled, stock that is still to be cut as a dashed outline, the feature of
  * the open step hatched with a pointer over it. Threads and hidden holes are drawn as ISO 6410 and ISO 128 draw them.
@@ -99,6 +110,9 @@ export function Profile({ glance }: { readonly glance: Glance | null }) {
       </defs>
       {layout.segments.map((segment) => (
         <Segment key={segment.id} segment={segment} scale={scale} />
+      ))}
+      {layout.corners.map((corner) => (
+        <Corner key={corner.id} corner={corner} scale={scale} />
       ))}
       {layout.uncut.map((run) => (
         <rect

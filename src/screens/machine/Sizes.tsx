@@ -117,7 +117,8 @@ function MateMeasured({ glance, unit }: { readonly glance: Glance; readonly unit
 /** What is left on the diameter and on the dial, and the last reading. */
 export function Amounts({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
   const { last, readings, operation } = glance;
-  if (last === null && operation.target === null) return null;
+  // A set-up shows what was read in its picture.
+  if (last === null && (operation.target === null || glance.setUp !== null)) return null;
   const ofMate = operation.target?.quantity === 'bore' || operation.target?.quantity === 'width';
   const instrument = last === null || last.instrument === null ? '' : `${words.instruments[last.instrument]}, `;
   return (

@@ -2,7 +2,7 @@ import { INSTRUMENTS, type DisplayUnit } from '../../measure/index.ts';
 import { downward, type Glance, type Reading } from '../../job/index.ts';
 import { bareSize } from '../show.ts';
 import { words } from '../words.ts';
-import { stripLayout } from './stripLayout.ts';
+import { stripLayout, type StripMark } from './stripLayout.ts';
 
 /** Drawing units of the strip; the picture is scaled to the room there is. */
 const WIDE = 440;
@@ -13,25 +13,67 @@ const FOOT = TOP + ROW * ROWS + 8;
 const TALL = FOOT + 36;
 /** The share of the width that a label and its gap take. */
 const LABEL_SHARE = 0.24;
+const NEXT_SHARE = 0.36;
 
 /** The newest readings of the awaited quantity, oldest first. */
-function shownReadings(glance: Glance): readonly Reading[] {
+function shownReadings(glance: Glance, most: number): readonly Reading[] {
   const wanted = glance.operation.target?.quantity;
   const newestFirst: Reading[] = [];
   for (const reading of downward(glance.progress.readings)) {
     if (reading.quantity === wanted) newestFirst.push(reading);
-    if (newestFirst.length === ROWS) break;
+    if (newestFirst.length === most) break;
   }
   return newestFirst.reverse();
 }
 
+type MarkProps = {
+  readonly mark: StripMark;
+  readonly row: number;
+  readonly label: string;
+  readonly kind: 'newest' | 'is-next' | '';
+};
+
+/** A reading, or the one that is expected next, in its row with its figures. */
+function Mark({ mark, row, label, kind }: MarkProps) {
+  const x = (share: number): number => share * WIDE;
+  const y = TOP + ROW * row + ROW / 2;
+  const room = kind === 'is-next' ? NEXT_SHARE : LABEL_SHARE;
+  // Away from the window where there is room, so that no limit line runs through the figures.
+  const before = mark.at > 0.5 ? 1 - mark.to < room : mark.from >= room;
+  return (
+    <g className={`strip-reading ${kind}`}>
+      {mark.off === null ? (
+        <>
+          <line className="strip-reach" x1={x(mark.from)} y1={y} x2={x(mark.to)} y2={y} />
+          <circle className="strip-dot" cx={x(mark.at)} cy={y} r={kind === 'newest' ? 9 : 6} />
+        </>
+      ) : (
+        <path
+          className="strip-dot"
+          d={mark.off === 'right' ? `M${WIDE - 18},${y - 9} l16,9 l-16,9 z` : `M18,${y - 9} l-16,9 l16,9 z`}
+        />
+      )}
+      <text
+        className="strip-text"
+        x={before ? x(mark.from) - 14 : x(mark.to) + 14}
+        y={y + 8}
+        textAnchor={before ? 'end' : 'start'}
+      >
+        {label}
+      </text>
+    </g>
+  );
+}
+
 /**
  * The window and the last readings on one scale: limits as lines, the window hatched between them, the target as a tick, the
- * readings from top to bottom in the order they were taken, each with its instrument's reach to both sides.
+ * readings from top to bottom in the order they were taken, each with its instrument's reach to both sides, and under them the
+ * one that is expected after the next cut, dashed.
  */
 export function Strip({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
   if (glance.window === null) return null;
-  const readings = shownReadings(glance);
+  const next = glance.coach?.expected ?? null;
+  const readings = shownReadings(glance, next === null ? ROWS : ROWS - 1);
   const layout = stripLayout(
     glance.window,
     readings.map((reading) => ({
@@ -39,13 +81,23 @@ export function Strip({ glance, unit }: { readonly glance: Glance; readonly unit
       value: reading.value,
       within: INSTRUMENTS[reading.instrument ?? glance.operation.instrument ?? 'caliper'].permissibleError(reading.value),
     })),
+    next === null ? null : { id: 'next', value: next.size, within: next.spread },
   );
   const low = bareSize(glance.window.low, unit);
   const high = bareSize(glance.window.high, unit);
   const said = readings.length === 0 ? words.strip.none : readings.map((reading) => bareSize(reading.value, unit)).join(', ');
   const x = (share: number): number => share * WIDE;
   return (
-    <svg className="strip" viewBox={`0 0 ${WIDE} ${TALL}`} role="img" aria-label={words.strip.summary(low, high, said)}>
+    <svg
+      className="strip"
+      viewBox={`0 0 ${WIDE} ${TALL}`}
+      role="img"
+      aria-label={words.strip.summary(
+        low,
+        high,
+        next === null ? said : `${said}. ${words.strip.next(bareSize(next.size, unit))}`,
+      )}
+    >
       <title>{words.strip.title}</title>
       <defs>
         <pattern id="window-hatch" width="9" height="9" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
@@ -65,36 +117,15 @@ export function Strip({ glance, unit }: { readonly glance: Glance; readonly unit
         {high}
       </text>
       {layout.marks.map((mark, index) => {
-        const newest = index === layout.marks.length - 1;
-        const y = TOP + ROW * index + ROW / 2;
         const reading = readings[index];
         const label = reading === undefined ? '' : bareSize(reading.value, unit);
-        // Away from the window where there is room, so that no limit line runs through the figures.
-        const before = mark.at > 0.5 ? 1 - mark.to < LABEL_SHARE : mark.from >= LABEL_SHARE;
         return (
-          <g key={mark.id} className={newest ? 'strip-reading newest' : 'strip-reading'}>
-            {mark.off === null ? (
-              <>
-                <line className="strip-reach" x1={x(mark.from)} y1={y} x2={x(mark.to)} y2={y} />
-                <circle className="strip-dot" cx={x(mark.at)} cy={y} r={newest ? 9 : 6} />
-              </>
-            ) : (
-              <path
-                className="strip-dot"
-                d={mark.off === 'right' ? `M${WIDE - 18},${y - 9} l16,9 l-16,9 z` : `M18,${y - 9} l-16,9 l16,9 z`}
-              />
-            )}
-            <text
-              className="strip-text"
-              x={before ? x(mark.from) - 14 : x(mark.to) + 14}
-              y={y + 8}
-              textAnchor={before ? 'end' : 'start'}
-            >
-              {label}
-            </text>
-          </g>
+          <Mark key={mark.id} mark={mark} row={index} label={label} kind={index === layout.marks.length - 1 ? 'newest' : ''} />
         );
       })}
+      {layout.next !== null && next !== null && (
+        <Mark mark={layout.next} row={layout.marks.length} label={words.strip.next(bareSize(next.size, unit))} kind="is-next" />
+      )}
     </svg>
   );
 }

@@ -29,6 +29,19 @@ export type ProfileMark = {
   readonly height: number;
 };
 
+/** A fillet in a corner or an undercut, at an end of a segment; lengths in nanometres. */
+export type ProfileCorner = {
+  readonly id: string;
+  readonly kind: 'fillet' | 'undercut';
+  readonly at: 'left' | 'right';
+  readonly state: FeatureState;
+  readonly along: number;
+  readonly radius: number;
+  readonly off: number;
+  readonly wide: number;
+  readonly deep: number;
+};
+
 export type ProfileLayout = {
   readonly length: number;
   readonly stockRadius: number;
@@ -36,6 +49,7 @@ export type ProfileLayout = {
   /** Where the bar still stands at its full size: runs of features that are not finished. */
   readonly uncut: readonly { readonly left: number; readonly width: number }[];
   readonly marks: readonly ProfileMark[];
+  readonly corners: readonly ProfileCorner[];
 };
 
 const middle = (limits: { readonly low: Length; readonly high: Length }): Length => midway(limits.low, limits.high, 'half-even');
@@ -132,6 +146,21 @@ function marksOf(
   return [...holes, ...notches];
 }
 
+/** Fillets into a larger neighbour, and undercuts: as far as the feature that they are on. Chamfers are too small to be seen. */
+function cornersOf(part: Part, segments: readonly ProfileSegment[]): ProfileCorner[] {
+  return part.edges.flatMap((edge): ProfileCorner[] => {
+    const index = segments.findIndex((segment) => segment.id === edge.on);
+    const on = segments[index];
+    const beside = segments[edge.at === 'left' ? index - 1 : index + 1];
+    if (on === undefined || edge.kind === 'chamfer') return [];
+    if (edge.kind === 'fillet' && (beside === undefined || beside.radius <= on.radius)) return [];
+    const { id, kind, at } = edge;
+    const { state, radius, off } = on;
+    const size = edge.kind === 'fillet' ? { wide: edge.radius, deep: edge.radius } : { wide: edge.width, deep: edge.depth };
+    return [{ id, kind, at, state, radius, off, along: at === 'left' ? on.left : on.left + on.width, ...size }];
+  });
+}
+
 /** The part from the side, to scale, at the middle of its limits, with how far each feature has come. */
 export function profileLayout(state: JobState): ProfileLayout {
   const { part } = state.plan;
@@ -145,5 +174,6 @@ export function profileLayout(state: JobState): ProfileLayout {
     segments,
     uncut: uncutRuns(segments),
     marks: marksOf(part, segments, length, stateOf),
+    corners: cornersOf(part, segments),
   };
 }

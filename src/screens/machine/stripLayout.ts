@@ -17,6 +17,8 @@ export type StripLayout = {
   readonly high: number;
   readonly aim: number;
   readonly marks: readonly StripMark[];
+  /** Where the next reading is expected, once the next cut is made; null where nothing is. */
+  readonly next: StripMark | null;
 };
 
 /** The window never fills less than this share of the strip, so that its width can always be seen. */
@@ -34,25 +36,28 @@ const clamped = (x: number): number => Math.min(1 - EDGE, Math.max(EDGE, x));
 export function stripLayout(
   window: { readonly low: Length; readonly high: Length; readonly aim: Length },
   readings: readonly StripReading[],
+  expected: StripReading | null = null,
 ): StripLayout {
   const width = Math.max(window.high - window.low, 1);
   const newest = readings.at(-1);
   const reach = newest === undefined ? 0 : Math.abs(newest.value - window.aim) + newest.within;
   const half = Math.min(Math.max(width / RESTING_WINDOW_SHARE / 2, reach * 1.15), width / LEAST_WINDOW_SHARE / 2);
   const raw = (size: number): number => 0.5 + (size - window.aim) / (2 * half);
+  const mark = (reading: StripReading): StripMark => {
+    const at = raw(reading.value);
+    return {
+      id: reading.id,
+      at: clamped(at),
+      from: clamped(raw(reading.value - reading.within)),
+      to: clamped(raw(reading.value + reading.within)),
+      off: at < EDGE ? 'left' : at > 1 - EDGE ? 'right' : null,
+    };
+  };
   return {
     low: clamped(raw(window.low)),
     high: clamped(raw(window.high)),
     aim: raw(window.aim),
-    marks: readings.map((reading) => {
-      const at = raw(reading.value);
-      return {
-        id: reading.id,
-        at: clamped(at),
-        from: clamped(raw(reading.value - reading.within)),
-        to: clamped(raw(reading.value + reading.within)),
-        off: at < EDGE ? 'left' : at > 1 - EDGE ? 'right' : null,
-      };
-    }),
+    marks: readings.map(mark),
+    next: expected === null ? null : mark(expected),
   };
 }

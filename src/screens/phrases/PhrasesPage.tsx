@@ -43,7 +43,7 @@ function Card() {
   const groups = card(job === null ? null : contextOf(job.state, job.talk, Date.now()));
   return (
     <article className="sheet">
-      <h1>{w.title}</h1>
+      <h1 className="is-in-head">{w.title}</h1>
       {groups.map((group) => (
         <Group key={group.id} group={group} />
       ))}

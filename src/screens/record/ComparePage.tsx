@@ -6,6 +6,7 @@ import { PageHead } from '../PageHead.tsx';
 import { amountText, bareSize, showMoment, unitSign } from '../show.ts';
 import { useAssistant, useAssistantStore } from '../store.tsx';
 import { words } from '../words.ts';
+import './record.css';
 import { recordWords as w } from './recordWords.ts';
 import { resultsOf, type Result } from './results.ts';
 
@@ -18,7 +19,7 @@ function Row({ here, there, unit }: { readonly here: Result; readonly there: Res
   const apart = both ? minus(here.last.value, there.last.value) : null;
   return (
     <tr>
-      <td>
+      <td className="what">
         {here.name}, {w.quantities[here.quantity]}
       </td>
       <td className="number" data-label={c.window}>

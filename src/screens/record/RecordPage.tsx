@@ -62,7 +62,7 @@ function Readings({
             <td className="number" data-label={c.step}>
               {row.step}
             </td>
-            <td>{row.mate === null ? row.operation.say : w.ofMate(row.mate)}</td>
+            <td className="what">{row.mate === null ? row.operation.say : w.ofMate(row.mate)}</td>
             <td className="number size">{struck ? <s>{bareSize(row.value, unit)}</s> : <b>{bareSize(row.value, unit)}</b>}</td>
             <td className="number" data-label={c.wanted}>
               {wanted(row, unit)}
@@ -130,7 +130,7 @@ function Sheet({ state }: { readonly state: JobState }) {
           </>
         )}
       </dl>
-      <PartDrawing sketch={sketch} unit={part.unit} wide={720} />
+      <PartDrawing sketch={sketch} unit={part.unit} />
       <Deviations state={state} />
       <section>
         <h2>{w.asBuilt}</h2>

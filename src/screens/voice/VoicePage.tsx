@@ -172,6 +172,8 @@ function Speaking() {
         >
           {w.louder}
         </button>
+      </div>
+      <div className="voice-row">
         <label htmlFor="pace">{w.pace}</label>
         <select id="pace" value={speech.pace} onChange={(event) => set({ ...speech, pace: Number(event.target.value) })}>
           {STRETCH.map((stretch, at) => (
@@ -205,7 +207,7 @@ export function VoicePage() {
       </PageHead>
       <Notices />
       <Boundary part={words.parts.page}>
-        <h1>{w.title}</h1>
+        <h1 className="is-in-head">{w.title}</h1>
         <Microphone hearing={hearing} />
         <Ways hearing={hearing} />
         {hearing !== undefined && on && <Phrases hearing={hearing} />}
