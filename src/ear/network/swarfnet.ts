@@ -3,7 +3,9 @@ import { cachedWordGraph } from '../graph-cache.ts';
 import type { Pronunciations } from '../lexicon.ts';
 import { EngineFault, type Hypothesis, type Recogniser } from '../recogniser.ts';
 import { WARPS, type Personal, type View } from '../personal/index.ts';
-import { ACCEPT_FROM, judge, oddsOf, SEARCH } from './judge.ts';
+import { ACCEPT_FROM, isUnsettled, judge, judgeTogether, oddsOf, SEARCH, type Judged } from './judge.ts';
+import { frameLevels, quantile } from '../level.ts';
+import { EAR_RATE_HZ } from '../resample.ts';
 import { FRAME_S, logMels, melFrames, withQuietEnds } from './mel.ts';
 import { phoneGraph, type PhoneGraph } from './phone-graph.ts';
 import { bestPath, type PhoneScores } from './viterbi.ts';
@@ -14,6 +16,9 @@ const KEPT_GRAPHS = 12;
 
 /** Frames of quiet set before and after an utterance. */
 const QUIET_FRAMES = 24;
+
+/** Shifts of the bands, beside the person's own, at which a sound is heard again that is not clear: a voice unlike those of the training. */
+const OTHER_VIEWS = [1.1, 0.9] as const;
 
 export type SwarfnetFiles = {
   /** The network, as models/swarfnet/swarfnet.onnx. */
@@ -72,7 +77,15 @@ export function swarfnetOn(net: PhoneNet, pronunciations: Pronunciations): Recog
       graph = null;
       heard = [];
       if (melFrames(samples.length) === 0) return judge(within, null, 0);
-      return judge(within, await hear(samples, personal?.warp ?? 1), QUIET_FRAMES * FRAME_S, personal?.bias ?? 0);
+      const { warp, bias } = personal ?? { warp: 1, bias: 0 };
+      const view = async (shift: number): Promise<Judged> =>
+        judge(within, await hear(samples, warp * shift), QUIET_FRAMES * FRAME_S, bias);
+      const first = await view(1);
+      const clear = standsClear(samples);
+      if (!isUnsettled(first, clear)) return first;
+      const others: Judged[] = [];
+      for (const shift of OTHER_VIEWS) others.push(await view(shift));
+      return judgeTogether(first, others, clear, bias);
     },
     adapt(to) {
       personal = to;
@@ -99,6 +112,15 @@ export function swarfnetOn(net: PhoneNet, pronunciations: Pronunciations): Recog
       void net.close();
     },
   };
+}
+
+/** A voice that stands out of the room by so much is in a shop whose machines rest. */
+const CLEAR_DB = 28;
+
+/** Whether the loud twentieth of the frames stands out of the quiet tenth. */
+function standsClear(samples: Float32Array): boolean {
+  const levels = frameLevels(samples, EAR_RATE_HZ);
+  return quantile(levels, 0.95) - quantile(levels, 0.1) >= CLEAR_DB;
 }
 
 /** Stand for a phrase that cannot be laid over the sound at all. */
