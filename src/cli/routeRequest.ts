@@ -6,7 +6,7 @@ import { TOOLS, type ToolMaterial } from '../trade/index.ts';
 import { InputFault } from './fault.ts';
 
 const USAGE =
-  'route PART [--tool high-speed-steel|carbide] [--edits FILE] [--measured MATE=SIZE]… [--json | --job | --spoken]';
+  'route PART [--tool high-speed-steel|brazed-carbide|carbide] [--edits FILE] [--measured MATE=SIZE]… [--json | --job | --spoken]';
 
 /** What is printed: the sheet, the route and what changed as one object, a job file, or the steps as they are spoken. */
 export type RoutePrint = 'sheet' | 'json' | 'job' | 'spoken';
@@ -44,7 +44,7 @@ export function readRequest(args: readonly string[]): RouteRequest {
   if (extra !== undefined) throw new InputFault(`"${extra}" is one part too many. Usage: ${USAGE}`);
   const asked = values.tool ?? 'high-speed-steel';
   const tool = TOOLS.find((known) => known === asked);
-  if (tool === undefined) throw new InputFault(`--tool ${asked}: must be ${TOOLS.join(' or ')}`);
+  if (tool === undefined) throw new InputFault(`--tool ${asked}: must be ${TOOLS.join(', ')} (carbide: inserts)`);
   const prints = (['json', 'job', 'spoken'] as const).filter((print) => values[print] === true);
   const [as = 'sheet', second] = prints;
   if (second !== undefined) throw new InputFault(`--${as} and --${second} do not go together. Usage: ${USAGE}`);

@@ -66,6 +66,7 @@ export function shopOf(state: JobState, operation: Operation): Shop | null {
       micrometer: target.quantity === 'diameter',
       turning: operation.kind !== 'file',
       warm: false,
+      binds: null,
     },
     filing: polished ? 'polishing' : 'filing',
   };

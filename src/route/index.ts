@@ -10,7 +10,7 @@ export { checkRoute, type Warning, type WarningKey } from './checks.ts';
 export { describeWarning } from './warnings.ts';
 export { carriageTravel, type CarriageTravel } from './carriage.ts';
 export {
-  crossSlideReading, dialReading, dialWork, nearestDivision, passesOf, threadInfeeds, type DialReading,
+  crossSlideReading, dialReading, dialWork, divisionBelow, nearestDivision, passesOf, threadInfeeds, type DialReading,
   type DialWork, type PassGroup,
 } from './workings.ts';
 export { routeSheet } from './sheet.ts';

@@ -1,11 +1,19 @@
-import { inches, type Length } from '../measure/index.ts';
+import { inches, micrometres, thou, type Length } from '../measure/index.ts';
 import { feetPerMinute, type SurfaceSpeed } from './speeds.ts';
 
 export const MATERIALS = ['low-carbon-steel', 'alloy-steel', 'stainless-steel', 'grey-iron', 'brass', 'aluminium'] as const;
 export type Material = (typeof MATERIALS)[number];
 
-export const TOOLS = ['high-speed-steel', 'carbide'] as const;
+/**
+ * What a cutting edge is of. `carbide` is an insert, coated as they usually are and with a honed edge; `brazed-carbide` is a tip
+ * brazed to a shank, without a coating and ground sharp.
+ */
+export const TOOLS = ['high-speed-steel', 'brazed-carbide', 'carbide'] as const;
 export type ToolMaterial = (typeof TOOLS)[number];
+
+/** What the words for a tool mean it to be of. */
+export const toolIn = (text: string): ToolMaterial =>
+  /brazed/i.test(text) ? 'brazed-carbide' : /carbide/i.test(text) ? 'carbide' : 'high-speed-steel';
 
 /** What is done, as far as speed and feed depend on it. */
 export const CUTS = ['rough', 'finish', 'part', 'drill', 'ream', 'tap', 'thread', 'mill'] as const;
@@ -14,22 +22,55 @@ export type CutKind = (typeof CUTS)[number];
 export type Range = { readonly least: number; readonly most: number };
 
 /**
- * Surface speeds in feet a minute, for turning without much coolant. From a course sheet (docs/sources.md); sources differ by a
- * factor of two, so advice lies in a range and is never a point.
+ * Surface speeds in feet a minute, for turning without much coolant. High-speed steel and inserts from a course sheet
+ * (docs/sources.md); sources differ by a factor of two, so advice lies in a range and is never a point. Brazed tips run at about
+ * two thirds of an insert: common practice, no source, but for stainless, where TM 43-0106 T2-8 gives plain carbide 150 to 200.
  */
 export const SURFACE_SPEEDS_FPM: Readonly<Record<Material, Readonly<Record<ToolMaterial, Range>>>> = {
-  'low-carbon-steel': { 'high-speed-steel': { least: 80, most: 100 }, carbide: { least: 300, most: 500 } },
-  'alloy-steel': { 'high-speed-steel': { least: 60, most: 80 }, carbide: { least: 200, most: 350 } },
-  'stainless-steel': { 'high-speed-steel': { least: 40, most: 60 }, carbide: { least: 150, most: 250 } },
-  'grey-iron': { 'high-speed-steel': { least: 50, most: 80 }, carbide: { least: 250, most: 400 } },
-  brass: { 'high-speed-steel': { least: 150, most: 250 }, carbide: { least: 500, most: 800 } },
-  aluminium: { 'high-speed-steel': { least: 200, most: 300 }, carbide: { least: 800, most: 1500 } },
+  'low-carbon-steel': {
+    'high-speed-steel': { least: 80, most: 100 },
+    'brazed-carbide': { least: 200, most: 325 },
+    carbide: { least: 300, most: 500 },
+  },
+  'alloy-steel': {
+    'high-speed-steel': { least: 60, most: 80 },
+    'brazed-carbide': { least: 140, most: 240 },
+    carbide: { least: 200, most: 350 },
+  },
+  'stainless-steel': {
+    'high-speed-steel': { least: 40, most: 60 },
+    'brazed-carbide': { least: 130, most: 200 },
+    carbide: { least: 150, most: 250 },
+  },
+  'grey-iron': {
+    'high-speed-steel': { least: 50, most: 80 },
+    'brazed-carbide': { least: 160, most: 270 },
+    carbide: { least: 250, most: 400 },
+  },
+  brass: {
+    'high-speed-steel': { least: 150, most: 250 },
+    'brazed-carbide': { least: 330, most: 530 },
+    carbide: { least: 500, most: 800 },
+  },
+  aluminium: {
+    'high-speed-steel': { least: 200, most: 300 },
+    'brazed-carbide': { least: 500, most: 1000 },
+    carbide: { least: 800, most: 1500 },
+  },
 };
 
-/** Feeds in inches a turn, rough and finish by tool, and parting (the same sheet). */
+/** Feeds in inches a turn, rough and finish by tool, and parting (the same sheet; brazed tips: common practice, no source). */
 const FEEDS_IPR: Readonly<Record<'rough' | 'finish', Readonly<Record<ToolMaterial, Range>>>> = {
-  rough: { 'high-speed-steel': { least: 0.005, most: 0.015 }, carbide: { least: 0.008, most: 0.02 } },
-  finish: { 'high-speed-steel': { least: 0.002, most: 0.005 }, carbide: { least: 0.003, most: 0.008 } },
+  rough: {
+    'high-speed-steel': { least: 0.005, most: 0.015 },
+    'brazed-carbide': { least: 0.006, most: 0.016 },
+    carbide: { least: 0.008, most: 0.02 },
+  },
+  finish: {
+    'high-speed-steel': { least: 0.002, most: 0.005 },
+    'brazed-carbide': { least: 0.002, most: 0.006 },
+    carbide: { least: 0.003, most: 0.008 },
+  },
 };
 const PARTING_IPR: Range = { least: 0.002, most: 0.005 };
 
@@ -52,6 +93,37 @@ export function feedRange(kind: CutKind, tool: ToolMaterial): FeedRange | null {
       return null;
   }
 }
+
+/**
+ * The deepest rough cut on the radius in thousandths of an inch, for a manual lathe of usual size: what chips, forces and the
+ * nerves of the operator allow, by material and tool. Common practice, no source.
+ */
+const ROUGH_DEPTH_THOU: Readonly<Record<Material, Readonly<Record<ToolMaterial, number>>>> = {
+  'low-carbon-steel': { 'high-speed-steel': 40, 'brazed-carbide': 50, carbide: 60 },
+  'alloy-steel': { 'high-speed-steel': 30, 'brazed-carbide': 40, carbide: 50 },
+  'stainless-steel': { 'high-speed-steel': 30, 'brazed-carbide': 35, carbide: 40 },
+  'grey-iron': { 'high-speed-steel': 50, 'brazed-carbide': 60, carbide: 60 },
+  brass: { 'high-speed-steel': 60, 'brazed-carbide': 70, carbide: 80 },
+  aluminium: { 'high-speed-steel': 60, 'brazed-carbide': 80, carbide: 100 },
+};
+
+/** The deepest rough cut of the table, on the radius. */
+export const deepestRough = (material: Material, tool: ToolMaterial): Length => thou(ROUGH_DEPTH_THOU[material][tool]);
+
+/**
+ * Noses of the finishing tools, for the roughness that a feed leaves, and how round their cutting edges are: a cut that is much
+ * thinner than its edge rubs. Common practice, no source.
+ */
+export const NOSES: Readonly<Record<ToolMaterial, Length>> = {
+  'high-speed-steel': inches(1 / 32),
+  'brazed-carbide': inches(1 / 32),
+  carbide: inches(1 / 64),
+};
+export const EDGES: Readonly<Record<ToolMaterial, Length>> = {
+  'high-speed-steel': micrometres(10),
+  'brazed-carbide': micrometres(20),
+  carbide: micrometres(35),
+};
 
 /** Something that makes a cut go slower than the table: a share of the speed, and why. */
 export const REDUCTIONS = {

@@ -54,6 +54,10 @@ export {
 } from './speeds.ts';
 export {
   advisedSpeed,
+  deepestRough,
+  EDGES,
+  NOSES,
+  toolIn,
   CUTS,
   feedRange,
   materialIn,

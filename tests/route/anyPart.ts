@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { TOOLS } from '../../src/trade/index.ts';
 import type { Invented } from './invented.ts';
 
 /** Features that stand on a side, from the collar outward; sizes are whole counts of a grid. */
@@ -40,7 +41,7 @@ const shape = fc.record({
   cam: fc.option(fc.integer({ min: 100, max: 400 })),
   leftHole: hole,
   rightHole: hole,
-  carbide: fc.boolean(),
+  tool: fc.constantFrom(...TOOLS),
   condition: fc.constantFrom(null, 'cold-drawn', 'ground' as const),
   outfit: fc.constantFrom('plain', 'weak', 'geared', 'packed' as const),
 });
@@ -71,7 +72,7 @@ const OUTFITS: Readonly<Record<'plain' | 'weak' | 'geared' | 'packed', Invented[
  */
 export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
   shape.map((drawn) => {
-    const { left, right, collar, long, bar, cam, carbide, condition, outfit } = drawn;
+    const { left, right, collar, long, bar, cam, tool, condition, outfit } = drawn;
     const grid = (count: number): string => (unit === 'inch' ? (count / 2000).toFixed(4) : (count / 100).toFixed(2));
     const edges: { on: number; text: string }[] = [];
     const milled: { on: number; text: string }[] = [];
@@ -165,7 +166,7 @@ export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
         id: 'drawn',
         unit,
         stock: `${grid(collar + 300)} ${grid(total + (roomy ? 9000 : 200))} steel`,
-        tool: carbide ? 'carbide' : 'high-speed-steel',
+        tool,
         condition,
         lathe: OUTFITS[outfit] ?? {},
       },

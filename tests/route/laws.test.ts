@@ -4,11 +4,12 @@ import { z } from 'zod';
 import { nanometres, writeLength, type Length } from '../../src/measure/index.ts';
 import { partFileSchema, readPartFile, type Part } from '../../src/part/index.ts';
 import { dialReading, dialWork, routeFor, routeSchema, type Route } from '../../src/route/index.ts';
+import type { ToolMaterial } from '../../src/trade/index.ts';
 import { asInvented, drawnPart, leavable, type Drawn } from './anyPart.ts';
 import { inventedPart, machinesOf } from './invented.ts';
 import { expectSound } from './sound.ts';
 
-const tool = ({ rest }: Drawn): 'carbide' | 'high-speed-steel' => rest.tool ?? 'high-speed-steel';
+const tool = ({ rest }: Drawn): ToolMaterial => rest.tool ?? 'high-speed-steel';
 
 /** Everything in a route that is no text for eyes: what is measured, stopped at, dialled and waited for. */
 const numbers = ({ operations, setups }: Route): unknown => ({

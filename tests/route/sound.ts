@@ -2,7 +2,16 @@ import { expect } from 'vitest';
 import { z } from 'zod';
 import { planSchema } from '../../src/job/index.ts';
 import type { Machine, Part } from '../../src/part/index.ts';
-import { checkRoute, describeRouteFault, describeWarning, passesOf, routeFor, type Route } from '../../src/route/index.ts';
+import {
+  checkRoute,
+  describeRouteFault,
+  describeWarning,
+  divisionBelow,
+  nearestDivision,
+  passesOf,
+  routeFor,
+  type Route,
+} from '../../src/route/index.ts';
 import { MACHINES, type Invented } from './invented.ts';
 
 /** The route of a part that can be made. */
@@ -21,6 +30,25 @@ function finishOf(part: Part, feature: string | null): number | null {
     : turned.kind === 'taper'
       ? turned.small - (turned.diameter.high - turned.diameter.low)
       : turned.diameter.low;
+}
+
+/**
+ * The size that is left where a hand sets the divisions that the sheet says, and no more: the nearest for a rough cut, the one
+ * below for each of the last two.
+ */
+function setByHand(
+  { setup, target, ...operation }: Route['operations'][number],
+  machines: readonly Machine[],
+  route: Route,
+): number {
+  const machine = machines.find(({ id }) => id === route.setups.find((held) => held.id === setup)?.machine);
+  if (machine === undefined) throw new Error('an operation on no machine');
+  const onDiameter = machine.crossSlide.reads === 'diameter' ? 1 : 2;
+  return passesOf({ setup, target, ...operation }).reduce(
+    (size, { kind, depth, count }) =>
+      size - (kind === 'rough' ? nearestDivision : divisionBelow)(depth, machine) * count * onDiameter,
+    Number(target?.from),
+  );
 }
 
 /** What every route must keep to, whatever the part. */
@@ -47,6 +75,8 @@ export function expectSound(part: Part, route: Route, machines: readonly Machine
       expect(count).toBeGreaterThan(0);
     }
     if (passes.length > 0) expect(passes.at(-1)?.leaves).toBe(target?.aim);
+    if (finish !== null && target?.from != null && kind !== 'taper')
+      expect(setByHand(operation, machines, route)).toBeGreaterThanOrEqual(finish);
     const machine = route.setups.find(({ id }) => id === setup)?.machine ?? '';
     if (cut !== null) expect(speeds.get(machine)).toContain(cut.speedRpm);
     const feeds = machines.find(({ id }) => id === machine)?.feeds ?? [];

@@ -30,6 +30,11 @@ import {
   theoreticalRzUm,
   throwOfPacking,
   toFeetPerMinute,
+  deepestRough,
+  EDGES,
+  NOSES,
+  THINNEST_CUT,
+  toolIn,
   TOOLS,
   unbalanceForceN,
   type Material,
@@ -143,10 +148,46 @@ describe('cutting data', () => {
     );
   });
 
+  test('a brazed tip lies between high-speed steel and an insert: speed, feed, depth, edge and thinnest cut; noses are noses', () => {
+    for (const material of MATERIALS) {
+      const [steel, brazed, insert] = TOOLS.map((tool) => toFeetPerMinute(advisedSpeed(material, tool, []).speed));
+      expect([steel, brazed, insert]).toEqual([steel, brazed, insert].sort((a, b) => Number(a) - Number(b)));
+      expect(Number(brazed) / Number(insert)).toBeGreaterThan(0.55);
+      expect(Number(brazed) / Number(insert)).toBeLessThan(0.85);
+      const depths = TOOLS.map((tool) => deepestRough(material, tool));
+      expect(depths).toEqual([...depths].sort((a, b) => a - b));
+    }
+    for (const table of [EDGES, THINNEST_CUT]) {
+      const edges = TOOLS.map((tool) => table[tool]);
+      expect(edges).toEqual([...edges].sort((a, b) => a - b));
+    }
+    // No cut is thinner than its edge is round, on the radius.
+    for (const tool of TOOLS) expect(THINNEST_CUT[tool]).toBeGreaterThanOrEqual(EDGES[tool]);
+    expect(TOOLS.map((tool) => NOSES[tool])).toEqual([inches(1 / 32), inches(1 / 32), inches(1 / 64)]);
+  });
+
+  test('harder material is cut less deep with the same tool', () => {
+    for (const tool of TOOLS) {
+      expect(deepestRough('alloy-steel', tool)).toBeLessThan(deepestRough('low-carbon-steel', tool));
+      expect(deepestRough('stainless-steel', tool)).toBeLessThan(deepestRough('aluminium', tool));
+    }
+  });
+
+  test.each([
+    ['turning tool, high-speed steel', 'high-speed-steel'],
+    ['finishing tool, brazed carbide', 'brazed-carbide'],
+    ['Right-hand carbide', 'carbide'],
+    ['finishing tool, inserted carbide', 'carbide'],
+    ['mill file, single cut, with a handle', 'high-speed-steel'],
+  ])('%s is %s', (text, tool) => expect(toolIn(text)).toBe(tool));
+
   test('feeds as the sheet gives them: rough .005 to .015 and .008 to .020, finish .002 to .005 and .003 to .008, parting .002 to .005', () => {
     expect(TOOLS.flatMap((tool) => [feedRange('rough', tool), feedRange('finish', tool), feedRange('part', tool)])).toEqual([
       { least: inches(0.005), most: inches(0.015) },
       { least: inches(0.002), most: inches(0.005) },
+      { least: inches(0.002), most: inches(0.005) },
+      { least: inches(0.006), most: inches(0.016) },
+      { least: inches(0.002), most: inches(0.006) },
       { least: inches(0.002), most: inches(0.005) },
       { least: inches(0.008), most: inches(0.02) },
       { least: inches(0.003), most: inches(0.008) },

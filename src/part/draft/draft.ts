@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { TOOLS } from '../../trade/index.ts';
 
 /** One line of a table at the desk: what kind of thing it is, and each of its fields exactly as it was typed. */
 export const draftRowSchema = z.strictObject({
@@ -23,7 +24,7 @@ export const draftSchema = z.strictObject({
   version: z.literal(1),
   id: z.string().min(1).max(64),
   unit: z.enum(['inch', 'millimetre']),
-  tool: z.enum(['high-speed-steel', 'carbide']),
+  tool: z.enum(TOOLS),
   about: z.record(z.string().max(40), z.string().max(400)),
   mates: rows,
   turned: rows,

@@ -22,7 +22,9 @@ import type { Machine } from '../../part/index.ts';
 import {
   advisedSpeed,
   cuttingForceN,
+  deepestRough,
   feedRange,
+  NOSES,
   rpmFor,
   speedToSet,
   spindlePowerKw,
@@ -42,29 +44,33 @@ export type Cutting = {
   readonly unit: DisplayUnit;
 };
 
-/** The deepest rough cut on the radius and the feeds aimed at, by tool: inside the ranges of `trade/cuttingData`. */
-const ROUGH_DEPTH: Readonly<Record<ToolMaterial, Length>> = { 'high-speed-steel': thou(40), carbide: thou(60) };
+/** The feeds aimed at, by tool: inside the ranges of `trade/cuttingData`. */
 const FEED: Readonly<Record<'rough' | 'finish' | 'part', Readonly<Record<ToolMaterial, Length>>>> = {
-  rough: { 'high-speed-steel': inches(0.008), carbide: inches(0.01) },
-  finish: { 'high-speed-steel': inches(0.003), carbide: inches(0.005) },
-  part: { 'high-speed-steel': inches(0.003), carbide: inches(0.003) },
+  rough: { 'high-speed-steel': inches(0.008), 'brazed-carbide': inches(0.009), carbide: inches(0.01) },
+  finish: { 'high-speed-steel': inches(0.003), 'brazed-carbide': inches(0.004), carbide: inches(0.005) },
+  part: { 'high-speed-steel': inches(0.003), 'brazed-carbide': inches(0.003), carbide: inches(0.003) },
 };
-/** Noses of the finishing tools, for the roughness that a feed leaves: common practice, no source. */
-export const NOSE: Readonly<Record<ToolMaterial, Length>> = { 'high-speed-steel': inches(1 / 32), carbide: inches(1 / 64) };
 /** What of a motor's power arrives at the tool, and the least that a pass is worth taking: common practice, no source. */
 const EFFICIENCY = 0.75;
 const LEAST_ROUGH = thou(5);
 
-export const TOOL_NAMES: Readonly<Record<ToolMaterial, string>> = { 'high-speed-steel': 'high-speed steel', carbide: 'carbide' };
+export const TOOL_NAMES: Readonly<Record<ToolMaterial, string>> = {
+  'high-speed-steel': 'high-speed steel',
+  'brazed-carbide': 'brazed carbide',
+  carbide: 'inserted carbide',
+};
 
 /** One division of the cross-slide dial as the tool moves, on the radius. */
 export const radialDivision = ({ crossSlide }: Machine): Length =>
   crossSlide.reads === 'radius' ? crossSlide.division : larger(dividedBy(crossSlide.division, 2, 'floor'), nanometres(1));
 
+/** A speed of the machine so little over the wanted one is it: the table is a range. */
+const NEAR = 1.02;
+
 /** The spindle speed of the machine for a cut at a diameter. */
 export function rpmAt({ machine, material, tool }: Cutting, across: Length, reductions: readonly Reduction[]): number {
   const { speed } = advisedSpeed(material, tool, reductions);
-  return Math.max(1, roundReal(speedToSet(rpmFor(speed, asDiameter(across)), machine.spindleSpeeds), 'half-even'));
+  return Math.max(1, roundReal(speedToSet(rpmFor(speed, asDiameter(across)) * NEAR, machine.spindleSpeeds), 'half-even'));
 }
 
 /** The feed that leaves a roughness at most: f = √(Ra·18√3·r). */
@@ -77,7 +83,7 @@ const feedForRa = (raUm: number, nose: Length): Length =>
  */
 export function feedFor({ machine, tool }: Cutting, kind: 'rough' | 'finish' | 'part', roughness: number | null = null): Length {
   const range = feedRange(kind, tool);
-  const aim = roughness === null ? FEED[kind][tool] : smaller(FEED[kind][tool], feedForRa(roughness, NOSE[tool]));
+  const aim = roughness === null ? FEED[kind][tool] : smaller(FEED[kind][tool], feedForRa(roughness, NOSES[tool]));
   const nearest = (feeds: readonly Length[]): Length | null =>
     feeds.reduce<Length | null>(
       (best, feed) => (best === null || Math.abs(feed - aim) < Math.abs(best - aim) ? feed : best),
@@ -94,7 +100,7 @@ export function deepestPass(
   across: Length,
   rpm: number,
 ): { readonly depth: Length; readonly by: 'tool' | 'power' } {
-  const most = ROUGH_DEPTH[cutting.tool];
+  const most = deepestRough(cutting.material, cutting.tool);
   const { powerKw } = cutting.machine;
   const division = radialDivision(cutting.machine);
   const whole = (depth: Length): Length => larger(roundedTo(depth, division, 'floor'), division);
@@ -182,7 +188,7 @@ export function finishCut(
   const why = [speedWhy(cutting, from, reductions, rpm)];
   if (roughness !== null)
     why.push(
-      `Feed ${formatAmount(feed, cutting.unit)}: leaves Ra ${theoreticalRaUm(feed, NOSE[cutting.tool]).toFixed(1)} µm by its nose of ${formatAmount(NOSE[cutting.tool], cutting.unit)}; Ra ${String(roughness)} is wanted.`,
+      `Feed ${formatAmount(feed, cutting.unit)}: leaves Ra ${theoreticalRaUm(feed, NOSES[cutting.tool]).toFixed(1)} µm by its nose of ${formatAmount(NOSES[cutting.tool], cutting.unit)}; Ra ${String(roughness)} is wanted.`,
     );
   return {
     cut: {
@@ -294,7 +300,7 @@ export function speedWhy(
   const held = reductions.map((reduction) => REASONS[reduction]);
   const wanted = Math.round(rpmFor(speed, asDiameter(across)));
   const has =
-    wanted === rpm
+    wanted <= rpm && rpm <= wanted * NEAR
       ? `${rpm} rpm`
       : wanted > rpm
         ? `${wanted} rpm; ${rpm} is the next below`

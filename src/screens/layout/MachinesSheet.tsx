@@ -1,5 +1,6 @@
 import { formatAmount, inches, INSTRUMENTS, type DisplayUnit } from '../../measure/index.ts';
 import type { Draft, DraftEdit } from '../../part/index.ts';
+import { TOOLS } from '../../trade/index.ts';
 import { words } from '../words.ts';
 import { layoutWords as w } from './layoutWords.ts';
 
@@ -13,10 +14,15 @@ export function ToolChoice({ draft, edit }: { readonly draft: Draft; readonly ed
       <select
         id="field-tool"
         value={draft.tool}
-        onChange={(event) => edit({ edit: 'tool', tool: event.target.value === 'carbide' ? 'carbide' : 'high-speed-steel' })}
+        onChange={(event) =>
+          edit({ edit: 'tool', tool: TOOLS.find((tool) => tool === event.target.value) ?? 'high-speed-steel' })
+        }
       >
-        <option value="high-speed-steel">{w.tool['high-speed-steel']}</option>
-        <option value="carbide">{w.tool.carbide}</option>
+        {TOOLS.map((tool) => (
+          <option key={tool} value={tool}>
+            {w.tool[tool]}
+          </option>
+        ))}
       </select>
     </div>
   );

@@ -11,7 +11,7 @@ export const layoutWords = {
   keys: 'Ctrl+Z undoes, Ctrl+Y does it again. Alt+1 to Alt+4 turn the sheets. Enter goes on to the next field.',
   sheets: { mates: 'What it fits', part: 'The part', machines: 'Machines', route: 'The route' },
   unit: { label: 'Unit', inch: 'inches', millimetre: 'millimetres' },
-  tool: { label: 'Tools of', 'high-speed-steel': 'high-speed steel', carbide: 'carbide' },
+  tool: { label: 'Tools of', 'high-speed-steel': 'high-speed steel', 'brazed-carbide': 'brazed carbide', carbide: 'carbide inserts' },
   add: (kind: string) => `Add: ${kind}`,
   row: (at: number, kind: string) => `${at}. ${kind}`,
   up: 'Up',
