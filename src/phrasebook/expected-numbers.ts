@@ -19,9 +19,8 @@ const half = template('and [a] half | five');
  */
 export function expectedNumbers(context: Context): GrammarNode | null {
   const step = STEP_NM[context.unit];
-  const near = [context.last?.value, context.window?.aim, context.window?.low, context.window?.high].filter(
-    (value) => value !== undefined,
-  );
+  const { last, window } = context;
+  const near = [...(last === null ? [] : [last.value]), ...(window === null ? [] : [window.aim, window.low, window.high])];
   if (near.length === 0) return null;
   const values = new Set<Length>();
   for (const value of near) {

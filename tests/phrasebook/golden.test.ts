@@ -77,7 +77,7 @@ describe('what the phrasebook shows', () => {
       'expected-numbers.txt',
       contexts.flatMap(([name, context]) => {
         const node = expectedNumbers(context);
-        const said = node === null ? [] : [...new Set(ways(node).map((way) => way.trim().replace(/\s+/g, ' ')))];
+        const said = node === null ? ['nothing'] : [...new Set(ways(node).map((way) => way.trim().replace(/\s+/g, ' ')))];
         return [name, ...said.sort().map((way) => `  ${way}`)];
       }),
     );
