@@ -1,10 +1,21 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { card, COMMANDS, GROUPS, samples, type CardLine } from '../../src/phrasebook/index.ts';
+import {
+  card,
+  COMMANDS,
+  GROUPS,
+  PRIOR,
+  readNumber,
+  samples,
+  wordsOf,
+  type Candidate,
+  type CardLine,
+} from '../../src/phrasebook/index.ts';
 import { expectedNumbers } from '../../src/phrasebook/expected-numbers.ts';
 import type { GrammarNode } from '../../src/phrasebook/grammar.ts';
 import { likelihood } from '../../src/phrasebook/likelihood.ts';
 import { CONTEXTS } from './contexts.ts';
+import { corpus } from './corpus.ts';
 
 /*
  * What the phrasebook shows and weighs, as text for people to read. After a change on purpose, run with SWARFSIDE_GOLDEN=write
@@ -43,7 +54,100 @@ function ways(node: GrammarNode): string[] {
   }
 }
 
+const PRIORS = new Map<number, string>(Object.entries(PRIOR).map(([name, prior]) => [prior, name]));
+
+function candidateText(candidate: Candidate): string {
+  const { kind, prior, ...rest } = candidate;
+  return [kind, PRIORS.get(prior) ?? prior, ...Object.entries(rest).map(([name, value]) => `${name} ${value}`)].join(' ');
+}
+
+/** Forms of numbers that the lines of the corpus have in a command only, or with one unit only. */
+const FORMS = [
+  'six twenty seven and three tenths',
+  'six and three tenths',
+  'six inches and three tenths',
+  'six millimetres and a tenth',
+  'nineteen and three tenths',
+  'nineteen point oh five and a half',
+  'six point two and three tenths',
+  'point six two seven and a half',
+  'point six two seven and a tenth',
+  'six twenty oh two',
+  'six hundred oh two',
+  'one six twenty oh two',
+  'six twenty seven oh two',
+  'twelve fifteen oh two',
+  'two point five thou',
+  'two and a half thou',
+  'one hundred and two tenths',
+  'two tenths',
+  'two tenths of a thou',
+  'two tenths of a millimetre',
+  'five hundredths',
+  'five hundredths of a millimetre',
+  'twenty microns',
+  'two point five microns',
+  'thirty degrees',
+  'thirty degrees fifteen minutes',
+  'thirty and a half degrees fifteen minutes',
+  'two and a half degrees',
+  'three foot',
+  'two and a half feet',
+  'two point five feet',
+  'two feet and three tenths',
+  'two feet three inches',
+  'two foot six and a half inches',
+  'six inches',
+  'six and a half inches',
+  'six twenty seven inches',
+  'half an inch',
+  'half a thou',
+  'half a tenth',
+  'half a hundredth',
+  'half a millimetre',
+  'half a mil',
+  'a thou and a half',
+  'a tenth and a half',
+  'a millimetre and a half',
+  'a couple',
+  'a couple of thou',
+  'a couple of tenths',
+  'a couple of hundredths',
+  'two centimetres',
+  'two turns',
+  'a hair',
+  'two mil',
+  'five eighths',
+  'two and nine sixteenths',
+  'one inch and a half',
+  'an inch and five eighths',
+  'thirty three sixty fourths',
+  'thirty three sixty fourths of an inch',
+  'three quarters',
+  'a quarter',
+  'half',
+];
+
 describe('what the phrasebook shows', () => {
+  test('every reading of every number in the corpus', () => {
+    const lines = corpus.flatMap((each) => each.lines).map((line) => wordsOf(line.words).join(' '));
+    const phrases = [...new Set([...FORMS, ...lines])].sort();
+    golden(
+      'numbers.txt',
+      phrases.flatMap((phrase) =>
+        (['size', 'depth-of-cut', 'indicator', 'temperature', 'step'] as const).flatMap((slot) =>
+          (['inch', 'millimetre'] as const).flatMap((unit) => {
+            // Of the slots that are read like a size, the forms alone: the corpus is long.
+            if (slot !== 'size' && !FORMS.includes(phrase)) return [];
+            const found = readNumber(phrase.split(' '), slot, unit);
+            return found.length === 0
+              ? []
+              : [`${phrase} | ${slot} ${unit}`, ...found.map((candidate) => `  ${candidateText(candidate)}`).sort()];
+          }),
+        ),
+      ),
+    );
+  });
   test('the card for the wall', () => {
     golden(
       'card.txt',
