@@ -157,22 +157,24 @@ async function noticedBy(mutant: string): Promise<string | null> {
   }
 }
 
-const tally = new Map<string, { made: number; noticed: number }>();
-for (const mutant of mutants) {
-  const file = mutant.fileName.slice(ROOM.length);
-  const by = await noticedBy(mutant.id);
-  const row = tally.get(file) ?? { made: 0, noticed: 0 };
-  tally.set(file, { made: row.made + 1, noticed: row.noticed + (by === null ? 0 : 1) });
-  if (by !== null) continue;
-  const { start, end } = mutant.location;
-  const lines = (sourceOf.get(mutant.fileName) ?? '').split('\n').slice(start.line, end.line + 1);
-  const was = lines.length === 1 ? (lines[0] ?? '').slice(start.column, end.column) : `${(lines[0] ?? '').slice(start.column)} …`;
-  print(`  not noticed: ${file}:${start.line + 1} ${mutant.mutatorName}: ${was} → ${mutant.replacement.replaceAll(/\s+/g, ' ')}`);
-}
+const mutantsOf = new Map<string, (typeof mutants)[number][]>();
+for (const mutant of mutants) mutantsOf.set(mutant.fileName, [...(mutantsOf.get(mutant.fileName) ?? []), mutant]);
 const all = { made: 0, noticed: 0 };
-for (const [file, { made: some, noticed }] of tally) {
-  print(`${file}: ${noticed} of ${some}`);
-  all.made += some;
+for (const [path, here] of mutantsOf) {
+  const file = path.slice(ROOM.length);
+  let noticed = 0;
+  for (const mutant of here) {
+    if ((await noticedBy(mutant.id)) !== null) {
+      noticed += 1;
+      continue;
+    }
+    const { start, end } = mutant.location;
+    const lines = (sourceOf.get(path) ?? '').split('\n').slice(start.line, end.line + 1);
+    const was = lines.length === 1 ? (lines[0] ?? '').slice(start.column, end.column) : `${(lines[0] ?? '').slice(start.column)} …`;
+    print(`  not noticed: ${file}:${start.line + 1} ${mutant.mutatorName}: ${was} → ${mutant.replacement.replaceAll(/\s+/g, ' ')}`);
+  }
+  print(`${file}: ${noticed} of ${here.length}`);
+  all.made += here.length;
   all.noticed += noticed;
 }
 print(`all: ${all.noticed} of ${all.made} noticed (${((100 * all.noticed) / Math.max(1, all.made)).toFixed(1)} %)`);

@@ -3,6 +3,8 @@ import { describe, expect, test } from 'vitest';
 import {
   card,
   COMMANDS,
+  fullGrammar,
+  grammarFor,
   GROUPS,
   PRIOR,
   readNumber,
@@ -51,6 +53,22 @@ function ways(node: GrammarNode): string[] {
       );
     case 'rule':
       return [`<${node.name}>`];
+  }
+}
+
+/** A node in the notation of docs/phrasebook.md, with the weight of a branch in front where it is not 1. */
+function written(node: GrammarNode): string {
+  switch (node.node) {
+    case 'word':
+      return node.word;
+    case 'rule':
+      return `<${node.name}>`;
+    case 'optional':
+      return `[${written(node.item)}]`;
+    case 'sequence':
+      return node.items.map(written).join(' ');
+    case 'one-of':
+      return `(${node.branches.map(({ item, weight = 1 }) => `${weight === 1 ? '' : `${weight}: `}${written(item)}`).join(' | ')})`;
   }
 }
 
@@ -126,6 +144,18 @@ const FORMS = [
   'three quarters',
   'a quarter',
   'half',
+  'point six twenty seven',
+  'six two seven one hundred',
+  'twenty oh two oh two',
+  'two point five thou and a half',
+  'two point five hundredths',
+  'one hundred tenths',
+  'point five hundredths',
+  'point five tenths',
+  'half degrees',
+  'two and three tenths feet',
+  'two point oh oh oh five feet',
+  'two point five degrees',
 ];
 
 describe('what the phrasebook shows', () => {
@@ -185,6 +215,22 @@ describe('what the phrasebook shows', () => {
         return [name, ...said.sort().map((way) => `  ${way}`)];
       }),
     );
+  });
+  test('the grammar that the recogniser listens with', () => {
+    const { root, rules } = fullGrammar;
+    const rows = root.node === 'one-of' ? root.branches.map(({ item }) => written(item)) : [];
+    golden('grammar.txt', [
+      ...rows,
+      ...Object.entries(rules).map(([name, node]) => `<${name}> = ${written(node)}`),
+      ...contexts.map(([name, context]) => {
+        const here = grammarFor(context).root;
+        return `${name}: ${here.node === 'one-of' ? here.branches.map(({ weight }) => weight).join(' ') : ''}`;
+      }),
+      ...(['inch .620', 'inch nothing'] as const).map((name) => {
+        const { number } = grammarFor(CONTEXTS[name]).rules;
+        return `${name}: <number> = ${number === undefined ? '' : written(number)}`;
+      }),
+    ]);
   });
   test('the first sentences of each command', () => {
     const numbers = {
