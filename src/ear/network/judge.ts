@@ -56,19 +56,21 @@ export const CONFIDENCE_AGAIN = {
   agree: 0.8,
 } as const;
 
-/** Where the voice stands clear of the room and all views agree, .85 by the weights above was right as often as .95 elsewhere. */
-const CLEAR_AND_AGREED = 1.2;
+/**
+ * Where the voice stands clear of the room and all views agree, `from` by the weights above was right as often as `SURE_FROM`
+ * elsewhere, so such odds are raised by so much. Lower ones are not: strange words would come through.
+ */
+const CLEAR_AND_AGREED = { from: Math.log(0.85 / 0.15), by: 1.25 } as const;
 
 function oddsAgain({ short, ahead, phones }: Evidence, agree: number, clear: boolean): number {
-  return (
+  const odds =
     CONFIDENCE_AGAIN.bias +
     (CONFIDENCE_AGAIN.shortAPhone * short) / phones +
     CONFIDENCE_AGAIN.short * short +
     CONFIDENCE_AGAIN.ahead * Math.min(ahead, FAR_AHEAD) +
     CONFIDENCE_AGAIN.logPhones * Math.log(phones) +
-    CONFIDENCE_AGAIN.agree * agree +
-    (clear && agree === 1 ? CLEAR_AND_AGREED : 0)
-  );
+    CONFIDENCE_AGAIN.agree * agree;
+  return clear && agree === 1 && odds >= CLEAR_AND_AGREED.from ? odds + CLEAR_AND_AGREED.by : odds;
 }
 
 /** From these confidences on, without and with noise, and below `never`, a second look at the sound is not worth its time. */
