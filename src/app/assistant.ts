@@ -21,6 +21,7 @@ import { jobFiles } from './jobFiles.ts';
 import { lateDesk } from './lateDesk.ts';
 import type { AssistantDeps } from './assistantDeps.ts';
 import type { VoicePort } from './ports.ts';
+import { asSpoken } from './shortened.ts';
 
 const LAST_JOB = 'last-job';
 const LISTENING = 'listening-mode';
@@ -222,7 +223,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     await voiceOpening;
     if (voice === null) return;
     const asked = deps.tick();
-    const spoken = await voice.say(speakReply(taken.reply), taken.reply.tone);
+    const spoken = await voice.say(speakReply(asSpoken(taken, voice.settings)), taken.reply.tone);
     if (heardAt === null || spoken.firstSampleAt === null) return;
     deps.mark('answer', heardAt.endOfSpeechAt, spoken.firstSampleAt, {
       heard: taken.heard,

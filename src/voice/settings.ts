@@ -9,6 +9,8 @@ export const STRETCH: readonly number[] = [1, 1.15, 1.35];
 export const voiceSettingsSchema = z.strictObject({
   loudness: z.number().int().min(0).max(LOUDNESS.length - 1),
   pace: z.number().int().min(0).max(STRETCH.length - 1),
+  /** How much of the answer to a reading is spoken: all, or the size and what is left. All where it was never set. */
+  answers: z.enum(['whole', 'short']).optional(),
 });
 export type VoiceSettings = z.output<typeof voiceSettingsSchema>;
 

@@ -174,6 +174,15 @@ function Speaking() {
         </button>
       </div>
       <div className="voice-row">
+        <label htmlFor="answers">{w.answers}</label>
+        <select
+          id="answers"
+          value={speech.answers ?? 'whole'}
+          onChange={(event) => set({ ...speech, answers: event.target.value === 'short' ? 'short' : 'whole' })}
+        >
+          <option value="whole">{w.answersOf.whole}</option>
+          <option value="short">{w.answersOf.short}</option>
+        </select>
         <label htmlFor="pace">{w.pace}</label>
         <select id="pace" value={speech.pace} onChange={(event) => set({ ...speech, pace: Number(event.target.value) })}>
           {STRETCH.map((stretch, at) => (

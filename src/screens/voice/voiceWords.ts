@@ -37,6 +37,8 @@ export const voiceWords = {
   louder: 'Louder',
   quieter: 'Quieter',
   volume: (step: number, all: number) => `Volume ${step} of ${all}`,
+  answers: 'Answer to a reading',
+  answersOf: { whole: 'whole', short: 'the size and what is left' },
   pace: 'Speed of the answers',
   paces: ['usual', 'slower', 'slowest'] as const,
   card: 'Card for the wall: what can I say',
