@@ -93,6 +93,10 @@ for (const name of names) {
 }
 
 const rows: BenchRow[] = [];
+/** What there is so far, so that a run that is broken off is not lost. */
+function keep(): void {
+  if (values.out !== undefined) writeFileSync(values.out, `${rows.map((row) => JSON.stringify(row)).join('\n')}\n`);
+}
 for (const condition of CONDITIONS.filter(({ name }) => values.condition?.includes(name) ?? true))
   for (const [index, item] of items.entries()) {
     const noise = noiseFor(condition, index);
@@ -101,9 +105,11 @@ for (const condition of CONDITIONS.filter(({ name }) => values.condition?.includ
     for (const { name, recogniser } of engines) {
       await recogniser.open(item.grammar);
       const before = performance.now();
+      const processor = process.cpuUsage();
       recogniser.accept(samples);
       const heard = await recogniser.finish();
       const workMs = performance.now() - before;
+      const { user, system } = process.cpuUsage(processor);
       const words = heard.accepted ? heard.text : null;
       rows.push({
         engine: name,
@@ -117,10 +123,12 @@ for (const condition of CONDITIONS.filter(({ name }) => values.condition?.includ
         verdict: item.context === null || item.said === '' ? null : verdictOn(item.said, words, item.context, heard.confidence),
         audioS: samples.length / 16_000,
         workMs,
+        processorMs: (user + system) / 1000,
       });
     }
+    if (index % 100 === 99) keep();
     if (index % 200 === 199) process.stderr.write(`${condition.name}: ${index + 1} of ${items.length}\n`);
   }
 engines.forEach(({ recogniser }) => recogniser.close());
-if (values.out !== undefined) writeFileSync(values.out, `${rows.map((row) => JSON.stringify(row)).join('\n')}\n`);
+keep();
 process.stdout.write(`${report(rows)}\n`);

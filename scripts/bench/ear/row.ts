@@ -12,5 +12,7 @@ export type BenchRow = {
   readonly confidence: number;
   readonly verdict: Verdict | null;
   readonly audioS: number;
+  /** By the clock, and of the processor alone, which other work on the machine lengthens little. */
   readonly workMs: number;
+  readonly processorMs: number;
 };

@@ -1,0 +1,200 @@
+/**
+ * The ear in headless Chromium: work for a second of sound, bytes fetched, start from the cache, memory, and the time from the end
+ * of speech to the answer. Wants dist/ (npm run build).
+ *
+ * Usage: npm run bench -- ear-chromium [--lines N] [--sounds N]
+ * Processor time is that of the page's own process, which other work on the machine lengthens little; the other times are by the clock.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import { cpus, loadavg } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { gzipSync } from 'node:zlib';
+import { build } from 'vite';
+import { freshProfile, forgetProfile, launch, servePage, type Browser } from '../../tests/e2e/harness.ts';
+import { listenAlways } from '../../tests/e2e/machine-page.ts';
+import { speechFile } from '../../tests/e2e/microphone.ts';
+import { HEADERS } from '../setup/serve.mjs';
+import { root } from '../setup/root.mjs';
+import { benchPhrases } from './ear/phrases.ts';
+import { speak } from './ear/speech.ts';
+import { quantileOf } from './ear/statistics.ts';
+import type { EarPage } from './ear-chromium-page.ts';
+
+declare const earPage: EarPage;
+
+const { values } = parseArgs({
+  options: { lines: { type: 'string', default: '24' }, sounds: { type: 'string', default: '60' } },
+});
+const say = (line: string): void => void process.stdout.write(`${line}\n`);
+const kB = (bytes: number): string => `${(bytes / 1000).toFixed(0)} kB`;
+const quantiles = (times: readonly number[]): string =>
+  `median ${quantileOf(times, 0.5).toFixed(0)} ms, 95th percentile ${quantileOf(times, 0.95).toFixed(0)} ms, of ${times.length}`;
+
+/** Processor seconds and resident megabytes of the browser's pages (renderers), all together. */
+async function pages({ context }: Browser): Promise<{ readonly cpuS: number; readonly residentMB: number }> {
+  const session = await context.browser()!.newBrowserCDPSession();
+  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
+  const renderers = processInfo.filter(({ type }) => type === 'renderer');
+  const own = (id: number): number =>
+    Number(/^Pss:\s+(\d+)/m.exec(readFileSync(`/proc/${id}/smaps_rollup`, 'utf8'))?.[1] ?? 0) / 1024;
+  return {
+    cpuS: renderers.reduce((sum, { cpuTime }) => sum + cpuTime, 0),
+    residentMB: renderers.reduce((sum, { id }) => sum + own(id), 0),
+  };
+}
+
+async function workOfTheEngine(): Promise<void> {
+  const built = await build({
+    root,
+    configFile: false,
+    logLevel: 'error',
+    build: { write: false, lib: { entry: `${root}/scripts/bench/ear-chromium-page.ts`, formats: ['es'], fileName: 'page' } },
+  });
+  const output = Array.isArray(built) ? built[0] : built;
+  if (output === undefined || !('output' in output)) throw new Error('the page was not built');
+  const files = new Map<string, readonly [type: string, body: string | Uint8Array]>([
+    ['/', ['text/html', '<!doctype html><title>ear</title><body><script type="module" src="./page.js"></script>']],
+    [
+      '/runtime.wasm',
+      ['application/wasm', readFileSync(`${root}/node_modules/onnxruntime-web/dist/ort-wasm-simd-threaded.wasm`)],
+    ],
+  ]);
+  for (const each of output.output)
+    files.set(`/${each.fileName}`, ['text/javascript', each.type === 'chunk' ? each.code : each.source]);
+  for (const name of ['manifest.json', ...readdirSync(`${root}/dist/models/swarfnet`).map((file) => `swarfnet/${file}`)])
+    files.set(`/models/${name}`, ['application/octet-stream', readFileSync(`${root}/dist/models/${name}`)]);
+  const server = createServer((request, response) => {
+    const file = files.get(request.url ?? '');
+    if (file === undefined) response.writeHead(404, HEADERS).end();
+    else response.writeHead(200, { ...HEADERS, 'Content-Type': file[0] }).end(file[1]);
+  });
+  await new Promise<void>((done) => server.listen(0, '127.0.0.1', () => done()));
+  const address = server.address();
+  const profile = freshProfile();
+  const browser = await launch({ profile });
+  try {
+    const { page } = browser;
+    await page.goto(`http://localhost:${typeof address === 'object' && address !== null ? address.port : 0}/`);
+    await page.waitForURL('**/#ready');
+    const empty = await pages(browser);
+    const openMs = await page.evaluate(() => earPage.open());
+    const phrases = benchPhrases(640)
+      .filter(({ kind }) => kind === 'phrase')
+      .filter((_, at) => at % Math.ceil(640 / Number(values.sounds)) === 0);
+    const spoken = await speak(phrases);
+    const sounds = phrases.map((phrase) => ({
+      context: phrase.context,
+      samples: [...spoken.get(phrase)!].map((x) => Math.round(x * 32_767)),
+    }));
+    // Once beforehand, so that grammars are laid out and the code is warm, as they are when somebody speaks.
+    for (const { samples, context } of sounds.slice(0, 8))
+      await page.evaluate(([x, at]) => earPage.hear(x, at), [samples, context] as const);
+    const before = await pages(browser);
+    const work: number[] = [];
+    for (const { samples, context } of sounds)
+      work.push((await page.evaluate(([x, at]) => earPage.hear(x, at), [samples, context] as const)).workMs);
+    const after = await pages(browser);
+    const soundS = sounds.reduce((sum, { samples }) => sum + samples.length, 0) / 16_000;
+    say(`engine opened in ${openMs.toFixed(0)} ms, from a server on this machine`);
+    say(
+      `work for ${sounds.length} phrases, ${soundS.toFixed(0)} s of sound: real-time factor ${(work.reduce((a, b) => a + b, 0) / 1000 / soundS).toFixed(3)} by the clock, at most ${((after.cpuS - before.cpuS) / soundS).toFixed(3)} by the processor (the grammars and the hand-over of samples are in it); ${quantiles(work)}`,
+    );
+    say(
+      `memory of the page: ${empty.residentMB.toFixed(0)} MB before, ${after.residentMB.toFixed(0)} MB with the engine after ${sounds.length} phrases`,
+    );
+  } finally {
+    await browser.close();
+    forgetProfile(profile);
+    server.close();
+  }
+}
+
+/** What the real page fetches for the ear, and how long it takes to listen, the first time and from the cache. */
+async function start(): Promise<void> {
+  const served = await servePage();
+  const profile = freshProfile();
+  try {
+    for (const visit of ['first visit', 'second visit, from the cache']) {
+      const browser = await launch({ profile });
+      const { page } = browser;
+      await page.goto(served.url);
+      await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+      await page.waitForLoadState('networkidle');
+      const fetched: string[] = [];
+      page.on('request', (request) => fetched.push(new URL(request.url()).pathname));
+      const before = await pages(browser);
+      const begun = performance.now();
+      await listenAlways(page);
+      await page.waitForFunction(() => performance.getEntriesByName('ear open').length > 0, null, { timeout: 60_000 });
+      const ms = await page.evaluate(() => performance.getEntriesByName('ear open')[0]!.duration);
+      const after = await pages(browser);
+      say(
+        `${visit}: ear open ${ms.toFixed(0)} ms after it was asked for (${(performance.now() - begun).toFixed(0)} ms from the first press of a button); memory of the page ${before.residentMB.toFixed(0)} MB before, ${after.residentMB.toFixed(0)} MB after`,
+      );
+      if (visit === 'first visit') {
+        const sizes = [...new Set(fetched)].flatMap((path) => {
+          const file = join(root, 'dist', path);
+          try {
+            return [{ path, whole: readFileSync(file).length, small: gzipSync(readFileSync(file), { level: 9 }).length }];
+          } catch {
+            return [];
+          }
+        });
+        for (const { path, whole, small } of sizes) say(`  ${path}: ${kB(whole)}, gzip ${kB(small)}`);
+        say(
+          `  together ${kB(sizes.reduce((sum, { whole }) => sum + whole, 0))}, gzip ${kB(sizes.reduce((sum, { small }) => sum + small, 0))}`,
+        );
+      }
+      await browser.close();
+    }
+  } finally {
+    forgetProfile(profile);
+    await served.close();
+  }
+}
+
+const TURNS = ['where am i', 'how much left', 'what do i dial', "what's next", 'speed', 'next', 'last reading', 'back'] as const;
+
+/** Answers of the real page to a voice in its microphone. */
+async function answers(): Promise<void> {
+  const lines = Array.from({ length: Number(values.lines) }, (_, at) => ({ words: TURNS[at % TURNS.length]!, thenS: 8 }));
+  const served = await servePage();
+  const profile = freshProfile();
+  const browser = await launch({ profile, microphone: await speechFile(lines, 4) });
+  try {
+    const { page } = browser;
+    await page.goto(served.url);
+    await listenAlways(page);
+    const before = await pages(browser);
+    await page.waitForTimeout(1000 * (6 + 9.2 * lines.length));
+    const after = await pages(browser);
+    type Answer = Readonly<
+      Record<'ms' | 'endpointMs' | 'recogniserMs' | 'interpretMs' | 'decideMs' | 'storeMs' | 'voiceMs', number>
+    >;
+    const taken = await page.evaluate(() =>
+      performance
+        .getEntriesByName('answer')
+        .map((entry) => ({ ...(entry as PerformanceMeasure).detail, ms: entry.duration }) as Answer),
+    );
+    say(
+      `of ${lines.length} things said ${taken.length} were answered; end of speech to the answer: ${quantiles(taken.map(({ ms }) => ms))}`,
+    );
+    for (const part of ['endpointMs', 'recogniserMs', 'storeMs', 'voiceMs'] as const)
+      say(`  ${part.slice(0, -2)}: ${quantiles(taken.map((each) => each[part]))}`);
+    say(
+      `processor time of the page while it listened: ${(after.cpuS - before.cpuS).toFixed(1)} s in ${(6 + 9.2 * lines.length).toFixed(0)} s; memory ${after.residentMB.toFixed(0)} MB`,
+    );
+  } finally {
+    await browser.close();
+    forgetProfile(profile);
+    await served.close();
+  }
+}
+
+say(`${cpus().length} cores, load ${loadavg()[0]!.toFixed(1)}`);
+await workOfTheEngine();
+await start();
+await answers();
+say(`load at the end ${loadavg()[0]!.toFixed(1)}`);
