@@ -170,8 +170,11 @@ for (const [path, here] of mutantsOf) {
     }
     const { start, end } = mutant.location;
     const lines = (sourceOf.get(path) ?? '').split('\n').slice(start.line, end.line + 1);
-    const was = lines.length === 1 ? (lines[0] ?? '').slice(start.column, end.column) : `${(lines[0] ?? '').slice(start.column)} …`;
-    print(`  not noticed: ${file}:${start.line + 1} ${mutant.mutatorName}: ${was} → ${mutant.replacement.replaceAll(/\s+/g, ' ')}`);
+    const was =
+      lines.length === 1 ? (lines[0] ?? '').slice(start.column, end.column) : `${(lines[0] ?? '').slice(start.column)} …`;
+    print(
+      `  not noticed: ${file}:${start.line + 1} ${mutant.mutatorName}: ${was} → ${mutant.replacement.replaceAll(/\s+/g, ' ')}`,
+    );
   }
   print(`${file}: ${noticed} of ${here.length}`);
   all.made += here.length;

@@ -1,8 +1,7 @@
 import type { Context } from '../job/index.ts';
 import { nanometres, NM_PER_THOU, type Length } from '../measure/index.ts';
-import type { GrammarNode } from './grammar.ts';
-import { DIGITS, NOUGHTS } from './numerals.ts';
-import { sizeWords } from './speak-number.ts';
+import { oneOf, type GrammarNode } from './grammar.ts';
+import { digitWord, sizeWords } from './speak-number.ts';
 import { template } from './template.ts';
 
 /** How many steps to each side of a likely value are written out. */
@@ -38,11 +37,10 @@ function phrasesOf(value: Length, context: Context): readonly (readonly string[]
   if (context.unit === 'millimetre') {
     // "Nineteen oh five" beside "nineteen point oh five".
     const short = spoken.filter((word) => word !== 'point');
-    return short.length === spoken.length || short.length < 2 ? [spoken] : [spoken, short];
+    return short.length < 2 ? [spoken] : [spoken, short];
   }
-  const figures = [...digits.padStart(3, '0')].map((digit) => (digit === '0' ? NOUGHTS[0] : (DIGITS[Number(digit) - 1] ?? '')));
-  const pointed = value < 25_400_000 ? ['point', ...figures] : [...figures.slice(0, -3), 'point', ...figures.slice(-3)];
-  return [spoken, pointed];
+  const figures = [...digits.padStart(3, '0')].map((digit) => digitWord(Number(digit)));
+  return [spoken, [...figures.slice(0, -3), 'point', ...figures.slice(-3)]];
 }
 
 /** Phrases as a tree on their first words; each may end in the tail. */
@@ -56,15 +54,9 @@ function prefixTree(phrases: readonly (readonly string[])[], tail: GrammarNode |
   }
   const branches: { readonly item: GrammarNode }[] = [...byFirst].map(([word, rests]) => {
     const here: GrammarNode = { node: 'word', word };
-    const onlyEnds = rests.every((rest) => rest.length === 0);
-    if (onlyEnds && tail === null) return { item: here };
-    return {
-      item: {
-        node: 'sequence',
-        items: [here, onlyEnds && tail !== null ? { node: 'optional', item: tail } : prefixTree(rests, tail)],
-      },
-    };
+    if (rests.some((rest) => rest.length > 0)) return { item: { node: 'sequence', items: [here, prefixTree(rests, tail)] } };
+    return { item: tail === null ? here : { node: 'sequence', items: [here, { node: 'optional', item: tail }] } };
   });
-  const all: GrammarNode = branches.length === 1 && branches[0] !== undefined ? branches[0].item : { node: 'one-of', branches };
+  const all = oneOf(branches);
   return ends ? { node: 'optional', item: all } : all;
 }

@@ -6,8 +6,8 @@ import type { Tree } from './walk.ts';
 export type Figures = { readonly digits: string; readonly shape: string };
 
 const valueOf = (word: string | undefined): number => {
-  const value = word === undefined ? undefined : numeralValue(word);
-  assert(value !== undefined, `"${word ?? ''}" is a numeral`);
+  const value = numeralValue(word ?? '');
+  assert(value !== undefined, `"${word}" is a numeral`);
   return value;
 };
 

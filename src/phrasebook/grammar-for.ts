@@ -3,12 +3,10 @@ import { assert } from '../measure/index.ts';
 import type { Command } from './command.ts';
 import { COMMANDS, RULES, SAYS } from './commands.ts';
 import { expectedNumbers } from './expected-numbers.ts';
-import type { Grammar, GrammarNode } from './grammar.ts';
+import { inSequence, oneOf, type Branch, type Grammar, type GrammarNode } from './grammar.ts';
 import { likelihood } from './likelihood.ts';
 import { withRestart } from './restarts.ts';
 import { SLOT_RULES } from './read-number.ts';
-
-type Branch = { readonly item: GrammarNode; readonly weight?: number };
 
 /** The numbers that are listened for as one: what a command makes of them is the parser's affair. */
 const HEARD_AS: Readonly<Record<string, string>> = { size: 'number', small: 'number', signed: 'number' };
@@ -32,16 +30,6 @@ function cutsOf(command: Command): Cut[] {
   });
 }
 
-const joined = (items: readonly GrammarNode[]): GrammarNode => {
-  const [only] = items;
-  return items.length === 1 && only !== undefined ? only : { node: 'sequence', items };
-};
-
-const oneOf = (branches: readonly Branch[]): GrammarNode => {
-  const [only] = branches;
-  return branches.length === 1 && only !== undefined ? only.item : { node: 'one-of', branches };
-};
-
 /**
  * Commands that take the same number share it: all that may come before, the number once, all that may come after. It lets
  * through a few sentences that no command has ("took two at the end"); the parser refuses those.
@@ -53,14 +41,14 @@ function numberedBranch(rule: string, commands: readonly { readonly command: Com
   for (const { command, weight } of commands)
     for (const { before, after } of cutsOf(command)) {
       if (before.length === 0) bare = true;
-      else fronts.push({ item: joined(before), weight });
-      if (after.length > 0) tails.set(JSON.stringify(after), joined(after));
+      else fronts.push({ item: inSequence(before), weight });
+      if (after.length > 0) tails.set(JSON.stringify(after), inSequence(after));
     }
   const items: GrammarNode[] = [];
   if (fronts.length > 0) items.push(bare ? { node: 'optional', item: oneOf(fronts) } : oneOf(fronts));
   items.push({ node: 'rule', name: rule });
   if (tails.size > 0) items.push({ node: 'optional', item: oneOf([...tails.values()].map(unwrapped)) });
-  return joined(items);
+  return inSequence(items);
 }
 
 /** An optional tail inside an optional tail says nothing more. */

@@ -59,9 +59,8 @@ function plain(reading: Reading, tree: Tree, unit: DisplayUnit, named: boolean):
 function pointed(reading: Reading, tree: Tree, unit: DisplayUnit, named: boolean): LengthCandidate {
   const whole = child(tree, 'run');
   const point = child(tree, 'pointed');
-  const places = point === undefined ? undefined : child(point, 'places');
-  assert(places !== undefined, 'a number with a point has figures after it');
-  const part = figures(reading.words, [places]).digits;
+  assert(point !== undefined, 'a number with a point has figures after it');
+  const part = figures(reading.words, point.children).digits;
   const scale = perUnit(unit);
   const step = scale / 10 ** part.length;
   const base = Number(`${whole === undefined ? '' : figures(reading.words, [whole]).digits}${part}`) * step;
@@ -105,7 +104,7 @@ export function countedIn(reading: Reading, tree: Tree): Candidate[] {
   const bare = (as: DisplayUnit, named: boolean): LengthCandidate[] =>
     isPointed ? [pointed(reading, tree, as, named)] : plain(named ? { ...reading, counting: 'size' } : reading, tree, as, named);
   if (unit === undefined) return bare(reading.unit, false);
-  const kind = unit.children[0]?.rule ?? 'micron-word';
+  const kind = unit.children[0]?.rule ?? '';
   if (kind === 'inch-word') return inchNamed(bare('inch', true));
   // "Two millimetres" is whole millimetres: the unit leaves no room for hundredths.
   if (kind === 'metric-word')
@@ -115,9 +114,9 @@ export function countedIn(reading: Reading, tree: Tree): Candidate[] {
       bare('millimetre', true).filter(({ prior }) => prior >= PRIOR.also),
     );
   if (kind === 'foot-word') return inFeet(reading, tree);
-  if (kind === 'misfit-word' && has(reading, unit, 'centimetre', 'centimetres'))
-    return [{ kind: 'centimetres', prior: PRIOR.habit }];
+  if (has(reading, unit, 'centimetre', 'centimetres')) return [{ kind: 'centimetres', prior: PRIOR.habit }];
   if (kind === 'thou-word' && isPointed) {
+    // Each figure behind the point is a place more, which a count does not know.
     const said = pointed(reading, tree, 'inch', true);
     return [length(said.value / 1000, 'inch', (said.places ?? 0) + 3, PRIOR.habit, true)];
   }
@@ -136,6 +135,7 @@ export function countedIn(reading: Reading, tree: Tree): Candidate[] {
         ? angle(reading, unit, count)
         : [{ kind: 'count', count, of: 'tally', prior: PRIOR.habit }];
   }
+  // Microns are the one unit that has no rule of its own.
   return [each(count, NM_PER_MICROMETRE, 'millimetre', 3)];
 }
 

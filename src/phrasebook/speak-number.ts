@@ -40,7 +40,8 @@ const EXTRA = [
 /** Every word that the speaker can use; the voice has a clip of each. */
 export const numberWords = (): readonly string[] => [...DIGITS, ...TEENS, ...TENS, OH, ...EXTRA];
 
-const digitWord = (digit: number): string => (digit === 0 ? OH : at(DIGITS, digit - 1));
+/** A figure as one says it, 0 to 9: "oh", "six". */
+export const digitWord = (digit: number): string => (digit === 0 ? OH : at(DIGITS, digit - 1));
 
 function at(words: readonly string[], index: number): string {
   const word = words[index];

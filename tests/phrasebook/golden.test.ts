@@ -156,6 +156,18 @@ const FORMS = [
   'two and three tenths feet',
   'two point oh oh oh five feet',
   'two point five degrees',
+  'two point two five thou',
+  'one two twenty oh two',
+  'six twenty ten oh two',
+  'one two millimetres',
+  'six five millimetres',
+  'nineteen oh five millimetres',
+  'twelve fifteen millimetres',
+  'nineteen thirty eight millimetres',
+  'six two seven five tenths',
+  'six two seven five thou',
+  'six two seven five feet',
+  'one six twenty seven hundredths',
 ];
 
 describe('what the phrasebook shows', () => {
@@ -226,7 +238,7 @@ describe('what the phrasebook shows', () => {
         const here = grammarFor(context).root;
         return `${name}: ${here.node === 'one-of' ? here.branches.map(({ weight }) => weight).join(' ') : ''}`;
       }),
-      ...(['inch .620', 'inch nothing'] as const).map((name) => {
+      ...(['inch .620', 'inch nothing', 'mm 19'] as const).map((name) => {
         const { number } = grammarFor(CONTEXTS[name]).rules;
         return `${name}: <number> = ${number === undefined ? '' : written(number)}`;
       }),
