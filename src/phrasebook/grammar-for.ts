@@ -23,10 +23,10 @@ function cutsOf(command: Command): Cut[] {
   const rule = SLOT_RULES[command.takes];
   const rows = says.node === 'one-of' ? says.branches.map((branch) => branch.item) : [says];
   return rows.map((row) => {
-    const items = row.node === 'sequence' ? row.items : [row];
-    const at = items.findIndex((item) => item.node === 'rule' && item.name === rule);
+    assert(row.node === 'sequence', `every phrasing of ${command.name} has words beside its number`);
+    const at = row.items.findIndex((item) => item.node === 'rule' && item.name === rule);
     assert(at >= 0, `every phrasing of ${command.name} holds its number`);
-    return { before: items.slice(0, at), after: items.slice(at + 1) };
+    return { before: row.items.slice(0, at), after: row.items.slice(at + 1) };
   });
 }
 
@@ -67,10 +67,12 @@ function build(context: Context | null): Grammar {
     const rule = HEARD_AS[SLOT_RULES[command.takes]] ?? SLOT_RULES[command.takes];
     byRule.set(rule, [...(byRule.get(rule) ?? []), { command, weight: weightOf(command) }]);
   }
-  const numbered = [...byRule].map(([rule, commands]): Branch => ({
-    item: numberedBranch(rule, commands),
-    weight: Math.max(...commands.map((each) => each.weight)),
-  }));
+  const numbered = [...byRule].map(
+    ([rule, commands]): Branch => ({
+      item: numberedBranch(rule, commands),
+      weight: Math.max(...commands.map((each) => each.weight)),
+    }),
+  );
   const expected = context === null ? null : expectedNumbers(context);
   const { number } = RULES;
   assert(number !== undefined, 'the rule <number> is written down');

@@ -168,6 +168,17 @@ const FORMS = [
   'six two seven five thou',
   'six two seven five feet',
   'one six twenty seven hundredths',
+  'six two seven five thou and a half',
+  'six two seven five millimetres and three tenths',
+  'six two seven five inches six twenty',
+  'six two seven five and a quarter',
+  'six twenty seven and a quarter',
+  'six two seven five feet six',
+  'six two seven five eighths',
+  'six and quarter',
+  'two feet half',
+  'two feet and a quarter',
+  'six two seven five and three hundredths',
 ];
 
 describe('what the phrasebook shows', () => {
@@ -232,6 +243,7 @@ describe('what the phrasebook shows', () => {
     const { root, rules } = fullGrammar;
     const rows = root.node === 'one-of' ? root.branches.map(({ item }) => written(item)) : [];
     golden('grammar.txt', [
+      ...[fullGrammar, ...contexts.map(([, context]) => grammarFor(context))].map(({ key }) => `key: ${key}`),
       ...rows,
       ...Object.entries(rules).map(([name, node]) => `<${name}> = ${written(node)}`),
       ...contexts.map(([name, context]) => {
