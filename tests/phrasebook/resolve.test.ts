@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Context, Heard, NumberSlot } from '../../src/job/index.ts';
 import { inches, millimetres, parseLength, toCelsius, type Length } from '../../src/measure/index.ts';
-import { readNumber, resolveLength, resolveStep, resolveTemperature } from '../../src/phrasebook/index.ts';
+import { PRIOR, readNumber, resolveLength, resolveStep, resolveTemperature } from '../../src/phrasebook/index.ts';
+import { resolveCount } from '../../src/phrasebook/resolve.ts';
 import { CONTEXTS } from './contexts.ts';
 import { DECISIONS, INSTRUMENT_ROWS, LIMIT_ROWS, momentOf, type LimitRow } from './rows.ts';
 
@@ -95,4 +96,28 @@ describe('steps and temperatures', () => {
   test.each(['two hundred', 'four hundred fahrenheit', 'minus ten celsius'])('"%s" is no temperature of work', (words) =>
     expect(degrees(words, CONTEXTS['mm 19'])).toBe('none outside-everything'),
   );
+});
+
+describe('what is no number of the kind that is wanted', () => {
+  const context = CONTEXTS['inch .620'];
+  const minusTwo = readNumber(['minus', 'two'], 'indicator', 'inch');
+  test('a signed reading is no size', () =>
+    expect(said(resolveLength(minusTwo, 'size', context))).toBe('none not-a-number-here'));
+  test('a length is no step, no count and no temperature', () => {
+    expect(said(resolveStep(minusTwo, context))).toBe('none not-a-number-here');
+    expect(said(resolveCount(minusTwo))).toBe('none not-a-number-here');
+    expect(said(resolveTemperature(minusTwo, context))).toBe('none not-a-number-here');
+  });
+  test('no words are no number', () => {
+    expect(said(resolveStep([], context))).toBe('none no-number');
+    expect(said(resolveCount([]))).toBe('none no-number');
+    expect(said(resolveTemperature([], context))).toBe('none no-number');
+  });
+  test('a count is what was said, however much it is', () =>
+    expect(said(resolveCount(readNumber(['twenty', 'five'], 'count', 'inch')))).toBe('one 25'));
+});
+
+test('what is hardly ever said so is taken where it is expected and nothing else can be meant', () => {
+  const only = { kind: 'length', value: inches(0.62), unit: 'inch', named: false, places: 3, signed: false } as const;
+  expect(said(resolveLength([{ ...only, prior: PRIOR.stretch }], 'size', CONTEXTS['inch .620']))).toBe(`one ${inches(0.62)}`);
 });

@@ -5,6 +5,7 @@ import {
   amountWords,
   bareAmountWords,
   countWords,
+  numberWords,
   sizeWords,
   speakReply,
   temperatureWords,
@@ -147,4 +148,20 @@ describe('replies', () => {
     expect(words).toContain('here');
     expect(words).toContain('i');
   });
+});
+
+test('has every word that it says numbers with, and no other', () => {
+  const said = new Set<string>();
+  for (let step = 0; step < 4_000; step += 1) {
+    const size = inches((step * 37) / 10_000);
+    for (const words of [sizeWords(size, 'inch'), amountWords(size, 'inch'), bareAmountWords(size, 'inch')])
+      words.forEach((word) => said.add(word));
+    const metric = millimetres((step * 5) / 1000);
+    for (const words of [sizeWords(metric, 'millimetre'), amountWords(metric, 'millimetre')])
+      words.forEach((word) => said.add(word));
+    countWords(step * 7).forEach((word) => said.add(word));
+  }
+  for (const inch of [1, 2]) sizeWords(inches(inch), 'inch').forEach((word) => said.add(word));
+  temperatureWords(celsius(-5), 'millimetre').forEach((word) => said.add(word));
+  expect([...said].sort()).toEqual([...new Set(numberWords())].sort());
 });
