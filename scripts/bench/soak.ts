@@ -109,7 +109,7 @@ let samplesIn = 0;
 let levels = 0;
 let faults = 0;
 let said: string | null = null;
-/** `misheard`: other words were taken where a command was said, or in the noise about it; `falseAccepts`: nothing had been said. */
+/** `misheard`: other words were taken where a command was said, or in the cut about it; `falseAccepts`: nothing was said. */
 const heard = { utterances: 0, right: 0, misheard: 0, falseAccepts: 0, commands: 0 };
 const begun = performance.now();
 /** Time of the sound and, on top, of the work: so the ear sees what its own looks cost, as it does live. */
