@@ -25,7 +25,9 @@ export type Why =
   | 'under-for-certain'
   | 'probably-under'
   | 'lost-motion'
-  | 'one-end-is-high';
+  | 'one-end-is-high'
+  | 'binds-there'
+  | 'left-for-the-file';
 
 /** A size with its spread (one standard deviation), in whole nanometres. */
 export type Expected = { readonly size: Length; readonly spread: Length };
@@ -70,13 +72,15 @@ export type Wishes = {
   readonly turning: boolean;
   /** The part is warm from roughing and its temperature is not known. */
   readonly warm: boolean;
+  /** The end at which it was last felt to bind in its mate. */
+  readonly binds: 'chuck-end' | 'free-end' | null;
 };
 
 /** How many more readings after the second can still settle anything: the lasting error of the instrument stays. */
 const READINGS_AT_MOST = 3;
 
 /** An unmeasured taper of this share of the window, to either side, needs no reading at the other end. */
-const STRAIGHT = 0.035;
+const STRAIGHT = 0.07;
 /** Ends known no better than this share of the window: nothing can be decided yet. */
 const UNTOLD = 0.5;
 /** A taper of this share of the window is left alone: both ends still find room in it. */
@@ -191,15 +195,23 @@ export function advise(model: CutModel, wishes: Wishes): Advice {
     return model.read < READINGS_AT_MOST
       ? again
       : { kind: 'stop', expected: expectedOf(now), why: low < window.low ? 'probably-under' : 'window-narrower-than-instrument' };
-  const where = whereToFile(taperOf(model), ALLOWED_TAPER * (window.high - window.low), null);
-  // One end alone comes down to the other; all along, the middle of both comes down to the size wanted.
-  const off = where === 'all-along' ? (high + low) / 2 - window.aim : Math.min(high - low, high - window.aim);
+  return filing(model, wishes, low, high);
+}
+
+/** What is to come off by file or cloth, and where. */
+function filing(model: CutModel, { window, binds, turning }: Wishes, low: number, high: number): Advice {
+  const allowed = ALLOWED_TAPER * (window.high - window.low);
+  const measured = whereToFile(taperOf(model), allowed, null);
+  const where = whereToFile(taperOf(model), allowed, binds);
+  // One end that is larger comes down to the other; else the middle of both comes down to the size wanted.
+  const off = measured === 'all-along' ? (high + low) / 2 - window.aim : Math.min(high - low, high - window.aim);
+  const plain = turning ? 'thinner-than-the-tool-takes' : 'left-for-the-file';
   return {
     kind: 'file',
     where,
     onPart: asLength(Math.max(off, 0), 'half-even'),
-    expected: expectedOf({ mean: window.aim, spread: now.spread }),
-    why: where === 'all-along' ? 'thinner-than-the-tool-takes' : 'one-end-is-high',
+    expected: expectedOf({ mean: window.aim, spread: sizeOf(model).spread }),
+    why: measured !== 'all-along' ? 'one-end-is-high' : where === 'all-along' ? plain : 'binds-there',
   };
 }
 

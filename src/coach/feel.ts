@@ -1,7 +1,7 @@
 import type { Estimate } from '../trade/index.ts';
 
 /** How a part goes on its mate, as the job knows it. */
-export type FitFeel = 'wont-start' | 'tight' | 'binds-at-the-shoulder' | 'slides' | 'loose';
+export type FitFeel = 'wont-start' | 'tight' | 'binds-at-the-shoulder' | 'binds-at-the-end' | 'slides' | 'loose';
 
 /**
  * The clearance on the diameter that each feel speaks for, in nm: mean and standard deviation about one inch. Common practice, no
@@ -11,6 +11,7 @@ const FELT: Readonly<Record<FitFeel, Estimate>> = {
   'wont-start': { mean: -10_000, spread: 10_000 },
   tight: { mean: 3_000, spread: 5_000 },
   'binds-at-the-shoulder': { mean: 2_000, spread: 6_000 },
+  'binds-at-the-end': { mean: 2_000, spread: 6_000 },
   slides: { mean: 20_000, spread: 9_000 },
   loose: { mean: 50_000, spread: 20_000 },
 };

@@ -37,6 +37,9 @@ export function perRoundFrom(working: Filing, log: readonly Filed[]): Estimate {
   return { mean: Math.max(sum / weight, before.mean / 10), spread: Math.sqrt(1 / weight) };
 }
 
+/** What a round is where strokes or seconds are counted: half a minute at forty strokes a minute (TM 1-1500-204-23-9). */
+export const A_ROUND = { rounds: 1, strokes: 20, seconds: 30 } as const;
+
 /** What so many rounds are expected to take. */
 export const removedBy = ({ mean, spread }: Estimate, rounds: number): Estimate => ({
   mean: rounds * mean,

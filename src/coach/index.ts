@@ -19,6 +19,7 @@ export {
 export { surpriseOf, type Slip, type Surprise } from './slips.ts';
 export { advise, chanceInside, standingOf, type Advice, type Expected, type Why, type Wishes } from './advice.ts';
 export {
+  A_ROUND,
   perRoundFrom,
   removedBy,
   roundsBeforeReading,

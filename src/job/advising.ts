@@ -1,4 +1,15 @@
-import { endsOf, perRoundFrom, roundsBeforeReading, roundsLeftFor, sizeOf, type Advice, type RoundsLeft, type Slip, type Why } from '../coach/index.ts';
+import {
+  A_ROUND,
+  endsOf,
+  perRoundFrom,
+  roundsBeforeReading,
+  roundsLeftFor,
+  sizeOf,
+  type Advice,
+  type RoundsLeft,
+  type Slip,
+  type Why,
+} from '../coach/index.ts';
 import { nanometres, roundedQuotient, type Length } from '../measure/index.ts';
 import type { Bench } from './bench.ts';
 import { amount, comma, count, sentence, type PhraseId, type Piece } from './reply.ts';
@@ -54,9 +65,7 @@ export function advicePieces(bench: Bench): readonly (readonly Piece[])[] {
       if (plan === null) return [sentence(phrase)];
       // No whole round is safe any more: the mate tells more than another stroke.
       if (plan.before === 0) return [sentence('a-stroke-and-try')];
-      const { least, most } = plan.rounds;
-      const rounds = plan.before === 1 ? sentence(phrase, comma, 'one-round-then-measure') : sentence(phrase, comma, count(plan.before), 'rounds-then-measure');
-      return most > plan.before && most > 1 ? [rounds, sentence(count(least), 'to', count(most), 'rounds-left')] : [rounds];
+      return [sentence(phrase, comma, ...stretchPieces(bench, plan)), ...leftPieces(bench, plan)];
     }
     case 'touch-off':
       return [sentence('touch-off-again')];
@@ -67,16 +76,38 @@ export function advicePieces(bench: Bench): readonly (readonly Piece[])[] {
   }
 }
 
+const THEN = { rounds: 'rounds-then-measure', strokes: 'strokes-then-measure', seconds: 'seconds-then-measure' } as const;
+const LEFT = { rounds: 'rounds-left', strokes: 'strokes-left', seconds: 'seconds-left' } as const;
+
+/** The filing before the next reading, counted as it was counted last: "two rounds, then measure". */
+function stretchPieces({ counted }: Bench, { before }: FilingPlan): readonly (Piece | PhraseId)[] {
+  if (counted === 'rounds' && before === 1) return ['one-round-then-measure'];
+  return [count(before * A_ROUND[counted]), THEN[counted]];
+}
+
+/** What is left in all, with its range; nothing where that is the one round that was just told. */
+function leftPieces({ counted }: Bench, { before, rounds: { least, most } }: FilingPlan): readonly (readonly Piece[])[] {
+  if (most === 1 && before === 1) return [];
+  return [sentence(count(least * A_ROUND[counted]), 'to', count(most * A_ROUND[counted]), LEFT[counted])];
+}
+
+/** The reason for what is advised now; filing is not why a thing is polished. */
+export function whyOf({ advice, shop }: Bench): PhraseId {
+  return advice.why === 'left-for-the-file' && shop.filing === 'polishing' ? 'why-for-the-cloth' : WHY[advice.why];
+}
+
 function cutPieces(bench: Bench, advice: Extract<Advice, { kind: 'cut' }>): readonly (readonly Piece[])[] {
   if (advice.onPart === 0) return [sentence('same-dial-again')];
   const one = amount(dialOf(bench, advice.onPart));
   const first =
-    advice.passes === 1 ? sentence('take', one, 'on-the-dial') : sentence('take', one, 'on-the-dial', comma, count(advice.passes), 'times');
+    advice.passes === 1
+      ? sentence('take', one, 'on-the-dial')
+      : sentence('take', one, 'on-the-dial', comma, count(advice.passes), 'times');
   return advice.then === null ? [first] : [first, sentence('then', amount(dialOf(bench, advice.then)), comma, 'and-measure')];
 }
 
 /** The reason for an advice, in one sentence. */
-export const WHY: Readonly<Record<Why, PhraseId>> = {
+const WHY: Readonly<Record<Why, PhraseId>> = {
   'no-reading-since-the-cut': 'why-no-reading',
   'warm-from-roughing': 'why-warm',
   'caliper-cannot-tell': 'why-caliper',
@@ -95,6 +126,8 @@ export const WHY: Readonly<Record<Why, PhraseId>> = {
   'probably-under': 'why-cannot-tell',
   'lost-motion': 'why-lost-motion',
   'one-end-is-high': 'why-one-end',
+  'binds-there': 'why-binds',
+  'left-for-the-file': 'why-for-the-file',
 };
 
 /** The likely slip behind a reading that contradicts the cuts, as it is said. */

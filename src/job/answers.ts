@@ -1,6 +1,5 @@
-import { nanometres, zero } from '../measure/index.ts';
+import { nanometres } from '../measure/index.ts';
 import { CAUTIONS, type FitName, type Operation } from '../route/index.ts';
-import { dialStop } from '../setups/index.ts';
 import { announcement, targetPieces } from './announce.ts';
 import { advicePieces } from './advising.ts';
 import { coachedAt } from './coaching.ts';
@@ -13,7 +12,8 @@ import type { Intent } from './intent.ts';
 import { mateHere } from './mates.ts';
 import { amount, bareAmount, count, line, sentence, size, type PhraseId, type Piece } from './reply.ts';
 import { stepNumber } from './stepNumber.ts';
-import { anyLastReading, machineOf, measuredMate, openOperation, windowOf } from './window.ts';
+import { stopPieces } from './stopping.ts';
+import { anyLastReading, measuredMate, openOperation, windowOf } from './window.ts';
 
 type Asking = Extract<
   Intent['type'],
@@ -93,7 +93,7 @@ function answerAbout(scene: Scene, operation: Operation, asking: Asking): Senten
       return [cut.tooThin ? sentence('less-than-a-division') : sentence('take', amount(cut.onDial), 'on-the-dial')];
     }
     case 'ask-stop':
-      return stopAnswer(scene, operation);
+      return stopPieces(state, operation);
     case 'ask-speed':
       return [operation.cut === null ? sentence('no-speed-here') : sentence(count(operation.cut.speedRpm), 'rpm')];
     case 'ask-feed': {
@@ -143,17 +143,6 @@ function leftAnswer(scene: Scene, operation: Operation): Sentences {
     ...(halved ? [sentence(amount(left.onDial), 'on-the-dial')] : []),
     ...source,
   ];
-}
-
-/** The stop as a distance, and on the carriage dial as whole turns and what is over. */
-function stopAnswer(scene: Scene, operation: Operation): Sentences {
-  if (operation.stop === null) return [sentence('no-stop-here')];
-  const { from, distance } = operation.stop;
-  const where = sentence('stop-at', size(distance), 'from', line(from));
-  const dial = machineOf(scene.state, operation)?.carriage ?? null;
-  if (dial === null || distance < dial.perTurn) return [where];
-  const { turns, reads } = dialStop(distance, dial, zero);
-  return [where, reads === 0 ? sentence(count(turns), 'turns') : sentence(count(turns), 'turn-and', size(reads))];
 }
 
 function boreAnswer(scene: Scene, operation: Operation): Sentences {

@@ -1,4 +1,5 @@
 import {
+  A_ROUND,
   advise,
   cutTaken,
   edgeUnsure,
@@ -22,13 +23,14 @@ import {
 } from '../coach/index.ts';
 import { nanometres, type Length } from '../measure/index.ts';
 import type { Estimate } from '../trade/index.ts';
-import type { Working } from './intent.ts';
-import type { Reading, Work } from './state.ts';
+import type { Feel, Working } from './intent.ts';
+import type { Filed as Counted, Reading, Work } from './state.ts';
 import type { Shop } from './shop.ts';
 
 /**
  * What the coach makes of an operation as its work goes on. `pending` are the cuts said since the last reading, on the part;
- * `rounds` the rounds of filing since then; `stretch` the filing that the readings since then tell about.
+ * `rounds` the rounds of filing since then, `counted` how they are counted; `binds` the end where it was last felt to bind, until
+ * that was filed and measured; `stretch` the filing that the readings since then tell about.
  */
 export type Bench = {
   readonly shop: Shop;
@@ -37,6 +39,8 @@ export type Bench = {
   readonly working: Working;
   readonly pending: readonly { readonly onPart: number; readonly said: 'took' | 'dial' }[];
   readonly rounds: number;
+  readonly counted: Counted['in'];
+  readonly binds: 'chuck-end' | 'free-end' | null;
   readonly filed: readonly Filed[];
   readonly stretch: { readonly from: Estimate; readonly where: FileWhere; readonly rounds: number } | null;
   readonly cutSince: number;
@@ -51,15 +55,28 @@ const SPOKEN_SPREAD = 2;
 /** A first reading further than this from the plan's size starts afresh. */
 const PLAN_NM = 250_000;
 
-const advised = (shop: Shop, model: CutModel, working: Working, cutSince: number): Advice =>
-  advise(model, { ...shop.wishes, turning: shop.wishes.turning && working === 'turning', warm: cutSince > WARMS_NM });
+type Moment = Pick<Bench, 'shop' | 'model' | 'working' | 'cutSince' | 'binds'>;
+
+const advised = ({ shop, model, working, cutSince, binds }: Moment): Advice =>
+  advise(model, { ...shop.wishes, turning: shop.wishes.turning && working === 'turning', warm: cutSince > WARMS_NM, binds });
+
+/** Where a feel says that metal stands in the way. */
+const BINDS: Readonly<Record<Feel, Bench['binds']>> = {
+  'wont-start': null,
+  tight: null,
+  'binds-at-the-shoulder': 'chuck-end',
+  'binds-at-the-end': 'free-end',
+  slides: null,
+  loose: null,
+};
 
 /** The bench before anything was done at the operation; `from` is the size that it starts at. */
 export function freshBench(shop: Shop, from: number): Bench {
   const model = edgeUnsure(startModel(shop.cutter, { mean: from, spread: PLAN_NM }));
   const working = shop.wishes.turning ? 'turning' : shop.filing;
-  const nothing = { pending: [], rounds: 0, filed: [], stretch: null, cutSince: 0, readings: 0 } as const;
-  return { shop, model, working, advice: advised(shop, model, working, 0), ...nothing };
+  const moment: Moment = { shop, model, working, cutSince: 0, binds: null };
+  const nothing = { pending: [], rounds: 0, counted: 'rounds', filed: [], stretch: null, readings: 0 } as const;
+  return { ...moment, ...nothing, advice: advised(moment) };
 }
 
 /** The size where the file goes. */
@@ -151,8 +168,9 @@ function read(bench: Bench, logged: Reading, celsius: number | null): Bench {
         ];
   const cutSince =
     model.cuts > bench.model.cuts ? bench.cutSince + Math.max(sizeOf(bench.model).mean - sizeOf(model).mean, 0) : 0;
-  const advice = advised(shop, model, working, cutSince);
-  return { ...bench, model, advice, pending: [], rounds: 0, filed, stretch, cutSince, readings: bench.readings + 1 };
+  const binds = bench.rounds > 0 ? null : bench.binds;
+  const advice = advised({ shop, model, working, cutSince, binds });
+  return { ...bench, model, advice, binds, pending: [], rounds: 0, filed, stretch, cutSince, readings: bench.readings + 1 };
 }
 
 /** The bench after one more piece of work. */
@@ -168,10 +186,18 @@ export function worked(bench: Bench, work: Work): Bench {
     case 'touched-off':
       return { ...bench, model: touchedOff(bench.model), pending: [] };
     case 'filed':
-      return { ...bench, rounds: bench.rounds + work.rounds };
+      return {
+        ...bench,
+        rounds: bench.rounds + work.amount.count / A_ROUND[work.amount.in],
+        counted: work.amount.in,
+      };
+    case 'felt': {
+      const felt = { ...bench, binds: BINDS[work.feel] };
+      return { ...felt, advice: advised(felt) };
+    }
     case 'working': {
-      const advice = advised(bench.shop, bench.model, work.working, bench.cutSince);
-      return { ...bench, working: work.working, advice };
+      const changed = { ...bench, working: work.working };
+      return { ...changed, advice: advised(changed) };
     }
     case 'read':
       return work.reading.quantity === bench.shop.quantity ? read(bench, work.reading, work.celsius) : bench;

@@ -114,7 +114,11 @@ const REFUSALS: Readonly<Record<RefusalKey, PhraseId>> = {
 };
 
 /** Refused: nothing is stored, and the answer says why. An open question stays open. */
-export const refused = (scene: Scene, reason: RefusalKey, ...more: readonly (readonly Piece[])[]): Decision => {
-  const reply = replyOf(scene, 'please-repeat', sentence(REFUSALS[reason]), ...more);
+export const refused = (scene: Scene, reason: RefusalKey, ...more: readonly (readonly Piece[])[]): Decision =>
+  refusedSaying(scene, reason, sentence(REFUSALS[reason]), ...more);
+
+/** The same, in words that name what was asked for. */
+export const refusedSaying = (scene: Scene, reason: RefusalKey, ...sentences: readonly (readonly Piece[])[]): Decision => {
+  const reply = replyOf(scene, 'please-repeat', ...sentences);
   return { outcome: 'refused', reason, events: [], reply, talk: { ...scene.talk, lastReply: reply }, effect: null };
 };

@@ -81,7 +81,8 @@ export function indicatorRead(scene: Scene, intent: Extract<Intent, { type: 'ind
   const inside = total >= wanted.low && total <= wanted.high;
   const advice = operation.kind === 'dial-in' ? jawAdvice(after, operation) : null;
   // Just inside by this turn alone may be just outside: the jaws read before it have their say (`dialIn`).
-  const there = inside && (advice === null || advice.next === 'done' || !jawsKnown(after, operation));
+  const well = magnitude(minus(total, wanted.aim)) * 2 <= minus(wanted.high, wanted.aim);
+  const there = inside && (well || advice === null || advice.next === 'done' || !jawsKnown(after, operation));
   const verdict = there ? sentence('that-is-it') : inside ? sentence('only-just') : offBy(total, wanted);
   const again = there || advice === null ? [] : adviceSentences(advice);
   return done([body], replyOf(scene, there ? 'at-size' : 'stored', said, ...shown, verdict, ...again));

@@ -50,7 +50,7 @@ const bodies = [
   z.strictObject({
     type: z.literal('FitFelt'),
     operation: idField,
-    feel: z.enum(['wont-start', 'tight', 'binds-at-the-shoulder', 'slides', 'loose']),
+    feel: z.enum(['wont-start', 'tight', 'binds-at-the-shoulder', 'binds-at-the-end', 'slides', 'loose']),
   }),
   /** A round of filing or polishing, or several; counted in strokes or seconds where that was said. */
   z.strictObject({
@@ -76,7 +76,7 @@ const bodies = [
   z.strictObject({
     type: z.literal('SetUpGiven'),
     operation: idField,
-    what: z.enum(['finder', 'circle', 'line', 'large', 'small', 'over', 'work', 'bar', 'packing']),
+    what: z.enum(['finder', 'circle', 'line', 'large', 'small', 'over', 'work', 'bar', 'packing', 'carriage']),
     length: lengthField,
   }),
   /** A short sound clip was kept with the operation; the sound is stored under `clip`. */

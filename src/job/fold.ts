@@ -17,6 +17,7 @@ const untouched: Progress = {
   edges: { first: null, other: null },
   setUp: NOTHING_SET_UP,
   cautioned: false,
+  celsius: null,
   memos: null,
 };
 
@@ -51,6 +52,9 @@ function change(state: JobState, operation: string, with_: Partial<Progress>): J
 
 const setUp = (state: JobState, body: SetUpEvent, with_: Partial<Progress>): JobState =>
   change(state, body.operation, { ...with_, setUp: setUpAfter(progressOf(state, body.operation).setUp, body) });
+
+const measuresMate = (state: JobState, operation: string): boolean =>
+  state.plan.route.operations.some(({ id, kind }) => id === operation && kind === 'measure-mate');
 
 /** The change, with what was done added to the work of the operation. */
 const worked = (state: JobState, operation: string, did: Work, with_: Partial<Progress>): JobState =>
@@ -87,13 +91,15 @@ function applied(state: JobState, event: JobEvent, body: Exclude<EventBody, { ty
     case 'MateMeasured': {
       const { operation, mate, value, instrument, place, confirmed } = body;
       const kind = state.plan.part.mates.find((candidate) => candidate.id === mate)?.kind;
-      const quantity = kind === 'width' ? 'width' : 'bore';
+      const quantity = kind === 'width' || kind === 'shaft' ? 'width' : 'bore';
       const reading: Reading = { event: event.id, at: event.at, operation, quantity, value, instrument, place, confirmed };
       const measured = { ...state, mates: { ...state.mates, [mate]: added(state.mates[mate] ?? null, reading) } };
       return change(measured, operation, { readings: added(progressOf(state, operation).readings, reading) });
     }
     case 'TemperatureNoted':
-      return { ...state, celsius: body.celsius };
+      return measuresMate(state, body.operation)
+        ? change(state, body.operation, { celsius: body.celsius })
+        : { ...change(state, body.operation, { celsius: body.celsius }), celsius: body.celsius };
     case 'CutTaken':
       return worked(state, body.operation, { did: 'cut', onDial: body.onDial }, { dialled: body.onDial });
     case 'DialSet':
@@ -103,11 +109,9 @@ function applied(state: JobState, event: JobEvent, body: Exclude<EventBody, { ty
     case 'DialZeroed':
       return change(state, body.operation, { dialled: null });
     case 'FitFelt':
-      return change(state, body.operation, { feel: body.feel });
-    case 'Filed': {
-      const rounds = body.in === 'rounds' ? body.count : 1;
-      return worked(state, body.operation, { did: 'filed', rounds, amount: { in: body.in, count: body.count } }, {});
-    }
+      return worked(state, body.operation, { did: 'felt', feel: body.feel }, { feel: body.feel });
+    case 'Filed':
+      return worked(state, body.operation, { did: 'filed', amount: { in: body.in, count: body.count } }, {});
     case 'WorkingChanged':
       return worked(state, body.operation, { did: 'working', working: body.working }, { working: body.working });
     case 'JawRead':

@@ -1,7 +1,7 @@
 import { sizeOf as coachSize, type Advice, type Expected } from '../coach/index.ts';
 import type { InstrumentKind, Length } from '../measure/index.ts';
 import { asLength } from '../trade/index.ts';
-import { dialOf, filingPlan, WHY, type FilingPlan } from './advising.ts';
+import { dialOf, filingPlan, whyOf, type FilingPlan } from './advising.ts';
 import { unmirrored } from './bench.ts';
 import { coachedAt } from './coaching.ts';
 import type { PhraseId } from './reply.ts';
@@ -70,7 +70,7 @@ function coachGlance(state: JobState, operation: Operation): CoachGlance | null 
   const expected = 'expected' in advice ? advice.expected : null;
   return {
     kind: advice.kind,
-    why: WHY[advice.why],
+    why: whyOf(bench),
     onDial: cut === null ? null : dialOf(bench, cut.onPart),
     passes: cut?.passes ?? null,
     then: cut === null || cut.then === null ? null : dialOf(bench, cut.then),

@@ -8,7 +8,7 @@ export type Place = 'at-the-shoulder' | 'at-the-end' | 'in-the-middle' | 'across
 export type Thing = 'bore' | 'length' | 'shoulder' | 'width' | 'depth' | 'diameter';
 
 /** How the part goes on its mate, in the words people use. */
-export type Feel = 'wont-start' | 'tight' | 'binds-at-the-shoulder' | 'slides' | 'loose';
+export type Feel = 'wont-start' | 'tight' | 'binds-at-the-shoulder' | 'binds-at-the-end' | 'slides' | 'loose';
 
 /** What the hands are doing to the metal. */
 export type Working = 'turning' | 'filing' | 'polishing';

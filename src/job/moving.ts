@@ -1,6 +1,6 @@
 import type { Operation } from '../route/index.ts';
 import { announcement } from './announce.ts';
-import { asked, done, refused, replyOf, type Decision, type Scene } from './decision.ts';
+import { asked, done, refused, refusedSaying, replyOf, type Decision, type Scene } from './decision.ts';
 import type { EventBody } from './event.ts';
 import { fold, nextSeq, progressOf } from './fold.ts';
 import { sizeOf } from './history.ts';
@@ -68,7 +68,10 @@ export function goBack(scene: Scene): Decision {
 export function goTo(scene: Scene, step: number): Decision {
   const operations = scene.state.plan.route.operations;
   const wanted = operations[step - 1];
-  if (wanted === undefined) return refused(scene, 'no-such-step', sentence('steps-go-to', count(operations.length)));
+  if (wanted === undefined) {
+    const last = sentence('steps-go-to', count(operations.length));
+    return refusedSaying(scene, 'no-such-step', sentence('no-such-step', count(step)), last);
+  }
   return move(scene, [{ type: 'OperationOpened', operation: wanted.id }], []);
 }
 

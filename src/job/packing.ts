@@ -8,6 +8,12 @@ import { sentence, size, type Piece } from './reply.ts';
 import type { JobState } from './state.ts';
 import { openOperation } from './window.ts';
 
+/** The throw is set by a packing piece under one jaw of three: the plan says so of the holding. */
+export function isPacked(state: JobState, operation: Operation): boolean {
+  const setup = state.plan.route.setups.find(({ id }) => id === operation.setup);
+  return operation.kind === 'dial-in' && /packing piece/i.test(setup?.holding ?? '');
+}
+
 /** The bar that is packed out: the one that was said, else the stock. */
 const barHere = (state: JobState, operation: Operation): Diameter =>
   asDiameter(progressOf(state, operation.id).setUp.lengths.bar ?? state.plan.part.stock.size);

@@ -12,6 +12,7 @@ import { afterwards } from './moving.ts';
 import { amount, bareAmount, question, sentence, size, type PhraseId, type Piece, type Tone } from './reply.ts';
 import type { JobState } from './state.ts';
 import type { Doubt } from './talk.ts';
+import { roundnessPieces } from './roundness.ts';
 import { openOperation } from './window.ts';
 
 export type ReadingIntent = Extract<Intent, { type: 'reading' }>;
@@ -89,7 +90,7 @@ export function takeReading(
   const events: readonly EventBody[] = replaces === null ? [logged] : [logged, { type: 'EventStruck', event: replaces }];
   const after = afterwards(scene, events);
   const report = operation.target?.quantity === quantity ? reportOf(after, operation, value, instrument) : notedReport;
-  return done(events, replyOf(scene, report.tone, sentence(size(value)), report.pieces));
+  return done(events, replyOf(scene, report.tone, sentence(size(value)), ...roundnessPieces(after, operation), report.pieces));
 }
 
 type Report = { readonly tone: Tone; readonly pieces: readonly Piece[] };

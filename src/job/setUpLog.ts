@@ -5,8 +5,9 @@ import type { EventBody } from './event.ts';
 /** A whole number that a set-up is told: the angle of the next reading, how many readings or holes, a hole, turns of a tap. */
 export type SetUpCount = 'degrees' | 'readings' | 'holes' | 'hole' | 'turns';
 
-/** A length that a set-up is told: the edge finder's tip, a hole pattern, a taper, a bar to be packed and its packing piece. */
-export type SetUpLength = 'finder' | 'circle' | 'line' | 'large' | 'small' | 'over' | 'work' | 'bar' | 'packing';
+/** A length that a set-up is told: the edge finder's tip, a hole pattern, a taper, a bar to be packed and its packing piece,
+ * what the carriage dial shows where the tool touched. */
+export type SetUpLength = 'finder' | 'circle' | 'line' | 'large' | 'small' | 'over' | 'work' | 'bar' | 'packing' | 'carriage';
 
 /**
  * What was read and said for the set-up of one operation. `chuck` and `spots` keep the order they came in: what to do next hangs

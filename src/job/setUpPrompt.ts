@@ -1,17 +1,21 @@
 import type { Operation } from '../route/index.ts';
 import { sentence, type PhraseId, type Piece } from './reply.ts';
 import type { JobState } from './state.ts';
+import { isPacked, packingPieces } from './packing.ts';
+import { taperHere, taperNext } from './tapering.ts';
 import { tapHere, tapStart } from './tapping.ts';
 
 /** What a set-up operation begins with, said when it is opened; nothing for the others. */
 export function setUpPrompt(state: JobState, operation: Operation): readonly (readonly Piece[])[] {
   switch (operation.kind) {
     case 'dial-in':
-      return [sentence('read-all-four')];
+      return isPacked(state, operation) ? packingPieces(state, operation) : [sentence('read-all-four')];
     case 'find-high-spot':
       return [sentence('read-it-here')];
     case 'find-edge':
       return [sentence('touch-the-end')];
+    case 'taper':
+      return taperHere(state, operation) === null ? [] : taperNext(state, operation);
     case 'tap': {
       const plan = tapHere(state, operation);
       return plan === null ? [] : [tapStart(plan)];
@@ -33,16 +37,16 @@ export function setUpPrompt(state: JobState, operation: Operation): readonly (re
     case 'mill':
     case 'deburr':
     case 'try-fit':
-    case 'taper':
     case 'bore':
     case 'fillet':
+    case 'assemble':
       return [];
   }
 }
 
 /** Why a set-up is done as it is told, in one sentence; null where the operation is none. */
-export function setUpWhy(operation: Operation): PhraseId | null {
-  if (operation.kind === 'dial-in') return 'why-four-jaw';
+export function setUpWhy(state: JobState, operation: Operation): PhraseId | null {
+  if (operation.kind === 'dial-in') return isPacked(state, operation) ? 'why-packing' : 'why-four-jaw';
   if (operation.kind === 'find-high-spot') return 'why-high-spot';
   if (operation.kind === 'find-edge') return 'why-edge';
   return operation.kind === 'tap' ? 'why-tap' : null;

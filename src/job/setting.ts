@@ -4,7 +4,8 @@ import { asLength } from '../trade/index.ts';
 import { done, refused, replyOf, type Decision, type Scene } from './decision.ts';
 import type { EventBody } from './event.ts';
 import type { Feel, Working } from './intent.ts';
-import { amount, sentence, type PhraseId, type Piece } from './reply.ts';
+import { afterwards } from './moving.ts';
+import { amount, sentence, size, type PhraseId, type Piece } from './reply.ts';
 import { mateHere } from './mates.ts';
 import type { JobState, Reading } from './state.ts';
 import { lastReading, measuredMate, openOperation } from './window.ts';
@@ -33,6 +34,7 @@ const AFTER_FEEL: Readonly<Record<Feel, PhraseId>> = {
   'wont-start': 'take-a-little',
   tight: 'take-a-little',
   'binds-at-the-shoulder': 'file-toward-the-shoulder',
+  'binds-at-the-end': 'file-toward-the-end',
   slides: 'leave-it-there',
   loose: 'check-with-the-micrometer',
 };
@@ -89,11 +91,15 @@ export function hasFiled(scene: Scene, unit: 'rounds' | 'strokes' | 'seconds', c
 }
 
 export function temperatureNoted(scene: Scene, value: Temperature): Decision {
+  const operation = openOperation(scene.state);
+  if (operation === null) return refused(scene, 'all-done');
   const kept = celsius(toCelsius(value), 'half-even');
-  return logged(
-    scene,
-    (operation) => ({ type: 'TemperatureNoted', operation, celsius: toCelsius(kept) }),
-    sentence({ say: 'temperature', temperature: kept }),
-    sentence('noted'),
+  const body: EventBody = { type: 'TemperatureNoted', operation: operation.id, celsius: toCelsius(kept) };
+  const said = sentence({ say: 'temperature', temperature: kept });
+  const mate = operation.kind === 'measure-mate' ? mateHere(scene.state, operation) : null;
+  const measured = mate === null ? null : measuredMate(afterwards(scene, [body]), mate.id);
+  return done(
+    [body],
+    replyOf(scene, 'stored', said, measured === null ? sentence('noted') : sentence('at-twenty', size(measured.least))),
   );
 }

@@ -10,6 +10,7 @@ import { packingPieces } from './packing.ts';
 import { count, sentence, size, type PhraseId, type Piece } from './reply.ts';
 import { setUpPrompt } from './setUpPrompt.ts';
 import type { SetUpCount, SetUpLength } from './setUpLog.ts';
+import { stopPieces } from './stopping.ts';
 import { spotNext } from './spotting.ts';
 import type { JobState } from './state.ts';
 import { tapNext } from './tapping.ts';
@@ -57,13 +58,14 @@ const NAMES: Readonly<Partial<Record<SetUpLength, PhraseId>>> = {
   line: 'line-of-holes',
   bar: 'bar',
   packing: 'packing-piece',
+  carriage: 'carriage-dial',
 };
 
 /** A length for the set-up: read back, and what comes next. */
 export function setUpGiven(scene: Scene, what: SetUpLength, length: Length): Decision {
   const operation = openOperation(scene.state);
   if (operation === null) return refused(scene, 'all-done');
-  if (length <= 0) return refused(scene, 'outside-everything');
+  if (length < 0 || (length === 0 && what !== 'carriage')) return refused(scene, 'outside-everything');
   const body: EventBody = { type: 'SetUpGiven', operation: operation.id, what, length };
   const state = afterwards(scene, [body]);
   const name = NAMES[what];
@@ -83,6 +85,8 @@ function givenReply(state: JobState, operation: Operation, what: SetUpLength): S
     case 'over':
     case 'work':
       return taperNext(state, operation);
+    case 'carriage':
+      return stopPieces(state, operation);
     case 'bar':
     case 'packing':
       return packingPieces(state, operation);

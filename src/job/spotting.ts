@@ -6,7 +6,7 @@ import type { EventBody } from './event.ts';
 import { radiusNow, throwOf, turnedOf } from './featureOf.ts';
 import { progressOf } from './fold.ts';
 import { afterwards } from './moving.ts';
-import { bareAmount, comma, count, sentence, type Piece } from './reply.ts';
+import { bareAmount, comma, count, line, sentence, type Piece } from './reply.ts';
 import type { JobState } from './state.ts';
 import { openOperation } from './window.ts';
 
@@ -58,6 +58,16 @@ export function spotRead(scene: Scene, indicator: Length): Decision {
   );
 }
 
+/**
+ * How far to turn on from the high spot for what is milled in time with it: an angle of the part counts clockwise seen from the
+ * left, so the work goes the other way to bring it up. Nothing where it is milled at the high spot itself.
+ */
+function timed(state: JobState, operation: Operation): Sentences {
+  return state.plan.part.milled
+    .filter(({ timedTo, angle }) => timedTo !== null && timedTo === operation.feature && angle !== 0)
+    .map(({ name, angle }) => sentence('for-the', line(name), comma, whole(angle), 'anticlockwise-from-left'));
+}
+
 /** What to do next about the high spot. */
 export function spotNext(state: JobState, operation: Operation): Sentences {
   const { spots, counts, anglesTold } = progressOf(state, operation.id).setUp;
@@ -76,5 +86,6 @@ export function spotNext(state: JobState, operation: Operation): Sentences {
     sentence('high-spot-at', whole(spot.degrees), comma, 'give-or-take', count(Math.max(1, Math.ceil(spot.uncertaintyDegrees)))),
     ...(off ? [sentence('throw', bareAmount(spot.offset), comma, 'plan-has', bareAmount(offset))] : []),
     sentence(turn < 0 ? 'turn-back' : 'turn-on', whole(Math.abs(turn)), comma, 'then-it-is-up'),
+    ...timed(state, operation),
   ];
 }

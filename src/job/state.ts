@@ -25,7 +25,8 @@ export type Work =
   | { readonly did: 'cut'; readonly onDial: Length }
   | { readonly did: 'dialled'; readonly onDial: Length }
   | { readonly did: 'touched-off' }
-  | { readonly did: 'filed'; readonly rounds: number; readonly amount: Filed }
+  | { readonly did: 'filed'; readonly amount: Filed }
+  | { readonly did: 'felt'; readonly feel: Feel }
   | { readonly did: 'working'; readonly working: Working }
   /** `celsius` is how warm the part was said to be by then. */
   | { readonly did: 'read'; readonly reading: Reading; readonly celsius: number | null };
@@ -47,6 +48,8 @@ export type Progress = {
   readonly edges: { readonly first: Length | null; readonly other: Length | null };
   readonly setUp: SetUpLog;
   readonly cautioned: boolean;
+  /** The temperature that was said here last, degrees Celsius: of the mate where one is measured, else of the part. */
+  readonly celsius: number | null;
   readonly memos: History<{ readonly clip: string; readonly seconds: number; readonly at: number }>;
 };
 

@@ -3,6 +3,7 @@ import {
   degrees,
   larger,
   magnitude,
+  midway,
   minus,
   roundReal,
   smaller,
@@ -15,6 +16,7 @@ import type { Operation } from '../route/index.ts';
 import { checkTaper, taperSetting, toParallel, type TaperReadings } from '../setups/index.ts';
 import type { Taper } from '../trade/index.ts';
 import { told, refused, type Decision, type Scene } from './decision.ts';
+import { lengthOf, turnedOf } from './featureOf.ts';
 import { progressOf } from './fold.ts';
 import { inOrder } from './history.ts';
 import { amount, comma, count, question, sentence, size, type Piece } from './reply.ts';
@@ -23,9 +25,26 @@ import { openOperation } from './window.ts';
 
 type Sentences = readonly (readonly Piece[])[];
 
-/** The taper that an operation was told, once all of it is known; null before. */
-export function taperHere(state: JobState, operation: Operation): Taper | null {
+/** The ends and the length of a taper as they were told, else as the part has them. */
+function ends(state: JobState, operation: Operation): Partial<Record<'large' | 'small' | 'over', Length>> {
   const { large, small, over } = progressOf(state, operation.id).setUp.lengths;
+  const feature = turnedOf(state, operation);
+  const planned =
+    feature?.kind === 'taper'
+      ? { large: midway(feature.diameter.low, feature.diameter.high, 'half-even'), small: feature.small, over: lengthOf(feature) }
+      : {};
+  // One that is told is told whole: the part's own ends do not fill it up.
+  if (large === undefined && small === undefined) return { ...planned, ...(over === undefined ? {} : { over }) };
+  return {
+    ...(large === undefined ? {} : { large }),
+    ...(small === undefined ? {} : { small }),
+    ...(over === undefined ? {} : { over }),
+  };
+}
+
+/** The taper of an operation, told or of the part, once all of it is known; null before. */
+export function taperHere(state: JobState, operation: Operation): Taper | null {
+  const { large, small, over } = ends(state, operation);
   if (large === undefined || small === undefined || over === undefined || over <= 0) return null;
   return { large: asDiameter(large), small: asDiameter(small), over };
 }
@@ -45,8 +64,9 @@ function anglePieces(angle: Angle): readonly Piece[] {
 /** What is still to be told of a taper, or how it is set. */
 export function taperNext(state: JobState, operation: Operation): Sentences {
   const { lengths } = progressOf(state, operation.id).setUp;
-  if (lengths.large === undefined) return [question('large-end-what')];
-  if (lengths.small === undefined) return [question('small-end-what')];
+  const { large, small } = ends(state, operation);
+  if (large === undefined) return [question('large-end-what')];
+  if (small === undefined) return [question('small-end-what')];
   const taper = taperHere(state, operation);
   if (taper === null) return [question('over-what-length')];
   const { compound, tailstock } = taperSetting(taper, lengths.work ?? null);
@@ -58,12 +78,12 @@ export function taperNext(state: JobState, operation: Operation): Sentences {
 
 /** The latest diameters at the shoulder and at the end, so far apart as was said. */
 function readingsHere(state: JobState, operation: Operation): TaperReadings | null {
-  const { setUp, readings } = progressOf(state, operation.id);
+  const { readings } = progressOf(state, operation.id);
   const diameters = inOrder(readings).filter((reading) => reading.quantity === 'diameter');
   const shoulder = diameters.filter((reading) => reading.place === 'at-the-shoulder').at(-1);
   const end = diameters.filter((reading) => reading.place === 'at-the-end').at(-1);
   if (shoulder === undefined || end === undefined) return null;
-  return { large: asDiameter(shoulder.value), small: asDiameter(end.value), apart: setUp.lengths.over ?? zero };
+  return { large: asDiameter(shoulder.value), small: asDiameter(end.value), apart: ends(state, operation).over ?? zero };
 }
 
 /** What two readings say of a taper: against the one that was told, or against a parallel one. Changes nothing. */

@@ -1,5 +1,5 @@
 import { refused, told, type Decision, type Scene } from './decision.ts';
-import { WHY } from './advising.ts';
+import { whyOf } from './advising.ts';
 import { coachedAt } from './coaching.ts';
 import { line, sentence } from './reply.ts';
 import { setUpWhy } from './setUpPrompt.ts';
@@ -10,8 +10,8 @@ export function whyAnswer(scene: Scene): Decision {
   const operation = openOperation(scene.state);
   if (operation === null) return refused(scene, 'all-done');
   const bench = coachedAt(scene.state, operation);
-  if (bench !== null && bench.readings > 0) return told(scene, sentence(WHY[bench.advice.why]));
-  const setUp = setUpWhy(operation);
+  if (bench !== null && bench.readings > 0) return told(scene, sentence(whyOf(bench)));
+  const setUp = setUpWhy(scene.state, operation);
   if (setUp !== null) return told(scene, sentence(setUp));
   const [planned] = operation.why;
   return told(scene, planned === undefined ? sentence('no-reason-here') : sentence(line(planned)));

@@ -1,6 +1,7 @@
-import { asDiameter, larger, minus, radiusOf, smaller, type Diameter, type Length } from '../measure/index.ts';
+import { asDiameter, celsius, larger, minus, radiusOf, smaller, type Diameter, type Length } from '../measure/index.ts';
 import type { Machine } from '../part/index.ts';
 import { windowOf as targetWindow, type MeasuredQuantity, type Operation, type SizeWindow } from '../route/index.ts';
+import { EXPANSIONS, sizeAtReference } from '../trade/index.ts';
 import { inOrder, newest } from './history.ts';
 import { progressOf } from './fold.ts';
 import type { JobState, Reading } from './state.ts';
@@ -16,7 +17,16 @@ export function machineOf(state: JobState, operation: Operation): Machine | null
   return state.plan.machines.find((machine) => machine.id === setup?.machine) ?? null;
 }
 
-/** The smallest and largest standing readings of a mate, or null before it is measured. */
+/**
+ * A reading of a mate at 20 °C (ISO 1), by the temperature that was said where it was measured; as it was read where none was.
+ * What a mate is made of is not known: it is taken for steel, 1 µm off per 25 mm and 10 K for anything that expands by a third more.
+ */
+function coldMate(state: JobState, { operation, value }: Reading): Length {
+  const warmth = operationOf(state, operation)?.kind === 'measure-mate' ? progressOf(state, operation).celsius : null;
+  return warmth === null ? value : sizeAtReference(value, EXPANSIONS.steel, celsius(warmth, 'half-even'), 'half-even');
+}
+
+/** The smallest and largest standing readings of a mate at 20 °C, or null before it is measured. */
 export function measuredMate(
   state: JobState,
   mate: string,
@@ -24,11 +34,12 @@ export function measuredMate(
   const readings = inOrder(state.mates[mate] ?? null);
   const first = readings[0];
   if (first === undefined) return null;
-  let least = first.value;
-  let most = first.value;
+  let least = coldMate(state, first);
+  let most = least;
   for (const reading of readings) {
-    least = smaller(least, reading.value);
-    most = larger(most, reading.value);
+    const value = coldMate(state, reading);
+    least = smaller(least, value);
+    most = larger(most, value);
   }
   return { least, most, count: readings.length };
 }

@@ -221,6 +221,7 @@ export const words = {
     'wont-start': 'won’t start',
     tight: 'tight',
     'binds-at-the-shoulder': 'binds at the shoulder',
+    'binds-at-the-end': 'binds at the end',
     slides: 'slides',
     loose: 'loose',
   } satisfies Record<Feel, string>,

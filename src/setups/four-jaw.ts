@@ -55,8 +55,11 @@ const untouched = (): Chuck => ({
   moves: 0,
 });
 
-/** After a move, a pair known no better than this is read again: half again what one reading leaves open (ours). */
-const READ_AGAIN_NM = 1.5 * READING_NM;
+/**
+ * After a move, the other pair is read again where it is known no better than this: always when it is to run true, after
+ * a move of about 10 thou when it is only beside a throw (ours).
+ */
+const readAgainNm = ({ aim }: JawAim): number => (aim === 0 ? 1.5 : 2.2) * READING_NM;
 /** A pair that has gone less than this share of what was asked, and nowhere near it, was read again, not moved (ours). */
 const MOVED = 0.3;
 const NOWHERE_NEAR = 3;
@@ -67,7 +70,7 @@ const SURE = 0.75;
 const again = (side: Side): Side => ({ ...side, plus: null, minus: null });
 
 /** The chuck after one more reading: a jaw that was read already begins a new round of its pair. */
-function withReading(chuck: Chuck, { jaw, indicator }: JawReading): Chuck {
+function withReading(chuck: Chuck, { jaw, indicator }: JawReading, aim: JawAim): Chuck {
   const pair = pairOf(jaw);
   const side = chuck.sides[pair];
   const first = JAWS[pair][0] === jaw;
@@ -89,7 +92,7 @@ function withReading(chuck: Chuck, { jaw, indicator }: JawReading): Chuck {
   if ((off - asked.from) / asked.amount < MOVED && away > NOWHERE_NEAR) return { ...chuck, sides, hold: stayed, asked: null };
   const hold = pairRead(asked.then, pair, off);
   const other = otherPair(pair);
-  const disturbed = offsetOf(hold, other).spread > READ_AGAIN_NM;
+  const disturbed = offsetOf(hold, other).spread > readAgainNm(aim);
   return {
     sides: disturbed ? { ...sides, [other]: again(sides[other]) } : sides,
     hold,
@@ -163,7 +166,7 @@ export function dialIn(readings: readonly ChuckReading[], aim: JawAim): { readon
   let chuck = untouched();
   let advised = advise(chuck, aim);
   for (const reading of readings) {
-    chuck = 'jaw' in reading ? withReading(chuck, reading) : withTurn(chuck, reading);
+    chuck = 'jaw' in reading ? withReading(chuck, reading, aim) : withTurn(chuck, reading);
     advised = advise(chuck, aim);
     if (advised.outstanding !== null) chuck = { ...chuck, asked: advised.outstanding };
   }

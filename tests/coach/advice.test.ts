@@ -26,6 +26,7 @@ const wishes: Wishes = {
   micrometer: true,
   turning: true,
   warm: false,
+  binds: null,
 };
 const reading = (value: number, instrument: 'caliper' | 'micrometer' = 'micrometer', place: Place = 'free-end'): SizeReading => ({
   value: inches(value),

@@ -39,7 +39,7 @@ describe('moving', () => {
     expect(openOperation(when(given(), { type: 'go-to', step: { as: 'one', value: 9 } }).state)?.id).toBe('file-arm-journal');
     const wrong = when(given(), { type: 'go-to', step: { as: 'one', value: 99 } });
     expect(wrong.decision.reason).toBe('no-such-step');
-    expect(pieces(wrong.decision)).toBe('no-such-step . steps-go-to 25 .');
+    expect(pieces(wrong.decision)).toBe('no-such-step 99 . steps-go-to 25 .');
   });
   it('gives the caution of an operation once', () => {
     const first = when(given(), { type: 'go-to', step: { as: 'one', value: 9 } });

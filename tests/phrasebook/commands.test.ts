@@ -21,6 +21,7 @@ const LENGTHS = {
   work: 'work-length',
   bar: 'packing-on',
   packing: 'packed-with',
+  carriage: 'carriage-dial',
 } as const;
 /** The command whose intent came of a sentence, by what tells the commands of one intent apart. */
 function kindOf(sentence: string): string {

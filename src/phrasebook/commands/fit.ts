@@ -20,11 +20,18 @@ export const fit: readonly Command[] = [
   }),
   plain('fit', { type: 'feel', feel: 'binds-at-the-shoulder' }, {
     name: 'binds',
-    says: `[it] binds [(at | near | by) the (shoulder | end) | up [at the shoulder]] | [it's] binding [at the shoulder] | [it] (jams | hangs up | catches) at the shoulder
+    says: `[it] binds [(at | near | by) the shoulder | up [at the shoulder]] | [it's] binding [at the shoulder] | [it] (jams | hangs up | catches) at the shoulder
       | [it's] tight (at | by) the shoulder | [it] (goes on | slides on) then (binds | sticks) | stops short of the shoulder | (won't | doesn't) go all the way [on]`,
     examples: ['binds at the shoulder', 'tight at the shoulder'],
     help: 'It slides on, then binds at the shoulder.',
     changesLog: true, button: 'Binds at the shoulder',
+  }),
+  plain('fit', { type: 'feel', feel: 'binds-at-the-end' }, {
+    name: 'binds-at-the-end',
+    says: `([it] binds | [it's] (binding | tight)) at the end`,
+    examples: ['binds at the end', 'tight at the end'],
+    help: 'It binds at the free end of the part.',
+    changesLog: true, button: 'Binds at the end',
   }),
   plain('fit', { type: 'feel', feel: 'slides' }, {
     name: 'slides',

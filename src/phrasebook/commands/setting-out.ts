@@ -137,6 +137,13 @@ export const settingOut: readonly Command[] = [
     help: 'The packing piece that is in; with low and high, the one to make instead.',
     changesLog: true, button: 'Packed with',
   }),
+  given('carriage', {
+    name: 'carriage-dial',
+    says: 'carriage [dial] at <signed>',
+    examples: ['carriage at forty thou', 'carriage dial at one hundred'],
+    help: 'What the carriage dial shows where the tool touches, for the stop.',
+    changesLog: true, button: 'Carriage dial',
+  }),
   plain('set-up', { type: 'ask-set-up' }, {
     name: 'ask-set-up',
     says: 'what now | now what | which jaw | next move | how many turns [left | to go] | how many more turns',

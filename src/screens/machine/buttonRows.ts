@@ -98,7 +98,7 @@ export const ROWS: Readonly<Record<RowId, Row>> = {
   'fit-1': row('fit-2', 'tight', 'slides', 'loose'),
   'fit-2': row('fit-3', 'wont-start', 'binds', 'polishing'),
   'fit-3': row('fit-4', 'filed', 'filed-rounds', 'filed-strokes'),
-  'fit-4': row('first', 'filed-seconds', null, null),
+  'fit-4': row('first', 'filed-seconds', 'binds-at-the-end', null),
   'set-up-1': row('set-up-2', 'jaw', 'low', 'high'),
   'set-up-2': row('set-up-3', 'edge', 'other-edge', 'end-edge'),
   'set-up-3': row('first', 'finder', 'ask-set-up', 'temperature'),

@@ -67,7 +67,7 @@ export function byCoach(journal: Journal): Outcome {
   };
 
   for (let turn = 0; turn < 60; turn += 1) {
-    const advice = advise(model, { window, finishing, micrometer: true, turning: true, warm });
+    const advice = advise(model, { window, finishing, micrometer: true, turning: true, warm, binds: null });
     switch (advice.kind) {
       case 'measure':
         if (advice.cool) {
