@@ -33,8 +33,8 @@ export function perRoundFrom(working: Filing, log: readonly Filed[]): Estimate {
     weight += 1 / variance;
     sum += removed.mean / rounds / variance;
   }
-  // Metal does not grow under a file: what the log seems to say below a tenth of the usual is noise of the readings.
-  return { mean: Math.max(sum / weight, before.mean / 10), spread: Math.sqrt(1 / weight) };
+  // Metal does not grow under a file: what the log seems to say below a quarter of the usual is noise of the readings.
+  return { mean: Math.max(sum / weight, before.mean / 4), spread: Math.sqrt(1 / weight) };
 }
 
 /** What a round is where strokes or seconds are counted: half a minute at forty strokes a minute (TM 1-1500-204-23-9). */
@@ -46,6 +46,9 @@ export const removedBy = ({ mean, spread }: Estimate, rounds: number): Estimate 
   spread: Math.hypot(rounds * spread, Math.sqrt(rounds) * ROUND_VARIES * mean),
 });
 
+/** Where the log knows next to nothing of the rate, it is still within a factor of two or so: 0.6 of it either way (ours). */
+const RATE_AT_MOST = 0.6;
+
 /** Rounds to a size: likely, and the least and most that 95 % of cases lie between. */
 export type RoundsLeft = { readonly least: number; readonly likely: number; readonly most: number; readonly perRound: Length };
 
@@ -54,7 +57,7 @@ export function roundsLeftFor(left: Estimate, each: Estimate): RoundsLeft {
   const likely = Math.max(quotient(asLength(left.mean, 'half-even'), asLength(Math.max(each.mean, 1), 'half-even')), 0);
   // The relative variances add: of the rate, of the amount left, of the single rounds.
   const relative = Math.hypot(
-    each.spread / each.mean,
+    Math.min(each.spread / each.mean, RATE_AT_MOST),
     left.mean > 0 ? left.spread / left.mean : 0,
     ROUND_VARIES / Math.sqrt(Math.max(likely, 1)),
   );

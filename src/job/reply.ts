@@ -47,7 +47,7 @@ export const PHRASES = {
   'too-deep-by': 'too deep by',
   'nothing-left': 'nothing left to take',
   noted: 'noted',
-  'at-twenty': 'at twenty degrees it is',
+  'at-twenty': 'cold it is',
   'round-as-told': 'round, as far as this can tell',
   'out-of-round-by': 'out of round by',
   'not-measured-yet': 'not measured yet',
