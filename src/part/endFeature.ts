@@ -1,6 +1,13 @@
 import { z } from 'zod';
 import { acrossField, idField, lineField, sizeField } from './fields.ts';
+import { HAND_FITS } from '../trade/index.ts';
 import { limitsSchema } from './limits.ts';
+
+/** A fit by hand in plain words, or the hole's class of ISO 286 (`H7`). */
+export const holeFitField = z.union([
+  z.enum(HAND_FITS),
+  z.string().regex(/^[A-Z]{1,2}\d{1,2}$/, 'a fit of a bore is slide, run, locate, tap, press or a class such as H7'),
+]);
 
 const base = { id: idField, name: lineField, end: z.enum(['left', 'right']) };
 
@@ -17,7 +24,10 @@ export const endFeatureSchema = z.discriminatedUnion('kind', [
   }),
   /** A plain hole; `drillDepth` is to the full diameter. */
   z.strictObject({ kind: z.literal('drilled-hole'), ...base, drill: acrossField, drillDepth: sizeField }),
-  /** A hole brought to size with a boring bar, after a drill of `drill` to `drillDepth`. */
+  /**
+   * A hole brought to size with a boring bar, after a drill of `drill` to `drillDepth`. With a `fit` the diameter follows from the
+   * shaft that goes into it, as it was measured.
+   */
   z.strictObject({
     kind: z.literal('bored-hole'),
     ...base,
@@ -25,6 +35,8 @@ export const endFeatureSchema = z.discriminatedUnion('kind', [
     depth: limitsSchema,
     drill: acrossField,
     drillDepth: sizeField,
+    mate: idField.nullable().default(null),
+    fit: holeFitField.nullable().default(null),
   }),
 ]);
 export type EndFeature = z.output<typeof endFeatureSchema>;

@@ -1,5 +1,5 @@
 import { INSTRUMENTS, larger, ok, fail, minus, zero, type Length, type Result } from '../measure/index.ts';
-import { boreShape, fitWindow, HAND_FITS, handClearances, isoLimits, type HandFit, type SizeLimits } from '../trade/index.ts';
+import { boreShape, boreWindow, fitWindow, HAND_FITS, handClearances, isoLimits, type HandFit, type SizeLimits } from '../trade/index.ts';
 import type { Mate } from './mate.ts';
 
 const isHandFit = (fit: string): fit is HandFit => (HAND_FITS as readonly string[]).includes(fit);
@@ -8,11 +8,11 @@ const isHandFit = (fit: string): fit is HandFit => (HAND_FITS as readonly string
 export const uncertaintyOf = ({ readings }: Mate): Length =>
   readings.reduce((worst, { value, instrument }) => larger(worst, INSTRUMENTS[instrument].permissibleError(value)), zero);
 
-/** The size that a shaft has to pass: the smallest reading of a bore, the largest of a width, else the nominal size. */
+/** The size that counts: the smallest reading of a bore, the largest of a shaft or a width, else the nominal size. */
 export function mateSize(mate: Mate): Length {
   const shape = boreShape(mate.readings);
   if (shape === null) return mate.nominal;
-  return mate.kind === 'width' ? shape.largest : shape.smallest;
+  return mate.kind === 'width' || mate.kind === 'shaft' ? shape.largest : shape.smallest;
 }
 
 /** Why a diameter cannot follow from its mate. */
@@ -21,8 +21,9 @@ export type FitFault =
   | { readonly key: 'mate-too-uncertain'; readonly mate: string; readonly room: Length; readonly uncertainty: Length };
 
 /**
- * The limits of a diameter from its fit: by hand from the bore as it was measured, less what its instrument may be off on either
- * side; by its class from the nominal size. Where a bore was not measured its nominal size stands for it.
+ * The limits of a diameter from its fit: by hand from the bore or the shaft as it was measured, less what its instrument may be
+ * off on either side; by its class from the nominal size. A journal is its bore less the clearance, a bore its shaft and the
+ * clearance. Where the mate was not measured its nominal size stands for it.
  */
 export function fitLimits(fit: string, mate: Mate): Result<SizeLimits, FitFault> {
   if (!isHandFit(fit)) {
@@ -32,7 +33,7 @@ export function fitLimits(fit: string, mate: Mate): Result<SizeLimits, FitFault>
   const size = mateSize(mate);
   const clearances = handClearances(fit, size);
   const uncertainty = uncertaintyOf(mate);
-  const window = fitWindow(size, uncertainty, clearances);
+  const window = (mate.kind === 'shaft' ? boreWindow : fitWindow)(size, uncertainty, clearances);
   if (window.ok) return ok({ low: window.value.low, high: window.value.high });
   return fail({ key: 'mate-too-uncertain', mate: mate.id, room: minus(clearances.most, clearances.least), uncertainty });
 }

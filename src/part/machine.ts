@@ -56,6 +56,10 @@ export const machineSchema = z.strictObject({
   betweenCentres: sizeField.nullable().default(null),
   /** How far the compound slide travels, for tapers. */
   compoundTravel: sizeField.nullable().default(null),
+  /** A taper attachment: the longest cone, and the steepest, as inches in a foot (the ratio times twelve). */
+  taperAttachment: z.strictObject({ length: sizeField, mostPerFoot: z.number().positive().max(12) }).nullable().default(null),
+  /** How far the tailstock is set over, for slow tapers between centres. */
+  tailstockSetOver: sizeField.nullable().default(null),
   /** Of the motor. */
   powerKw: z.number().positive().nullable().default(null),
   tools: z.array(z.enum(TOOL_KINDS)).default([]),

@@ -21,15 +21,21 @@ export const mateReadingSchema = z.strictObject({
 });
 export type MateReading = z.output<typeof mateReadingSchema>;
 
-/** A thing that exists already and that the part must fit. */
+/**
+ * A thing that exists already and that the part must fit: a bore or a bearing that goes over a journal, a shaft that goes into a
+ * bored hole, a width that a length holds.
+ */
 export const mateSchema = z.strictObject({
   id: idField,
-  kind: z.enum(['bore', 'width', 'bearing', 'bolt']),
+  kind: z.enum(['bore', 'shaft', 'width', 'bearing', 'bolt']),
   name: lineField,
   say: lineField,
   /** The size before it is measured at the machine: from a drawing, a catalogue or an earlier reading. */
   nominal: sizeField,
   /** What was measured at the desk; at the machine it may be measured again. */
   readings: z.array(mateReadingSchema).max(100).default([]),
+  /** The outside of what has the bore, and what it is of: for the force to press it on. Null where nobody said. */
+  outer: sizeField.nullable().default(null),
+  material: lineField.nullable().default(null),
 });
 export type Mate = z.output<typeof mateSchema>;

@@ -83,11 +83,16 @@ export function checkEdges({ turned, edges, unit }: Features, wrong: Wrong): voi
 }
 
 /** Holes in the ends are deep enough for what is in them; what is milled stands on something and has room there. */
-export function checkSides({ turned, ends, milled, unit }: Features, wrong: Wrong): void {
+export function checkSides({ mates, turned, ends, milled, unit }: Features, wrong: Wrong): void {
+  const shafts = new Set(mates.filter((mate) => mate.kind === 'shaft').map((mate) => mate.id));
   const size = (length: Length): string => formatSize(length, unit);
   ends.forEach((feature, index) => {
     if (feature.kind === 'tapped-hole' && feature.threadDepth > feature.drillDepth)
       wrong(['ends', index, 'threadDepth'], 'the thread is deeper than its drilled hole');
+    if (feature.kind === 'bored-hole' && feature.mate !== null && !shafts.has(feature.mate))
+      wrong(['ends', index, 'mate'], `no shaft is called "${feature.mate}"`);
+    if (feature.kind === 'bored-hole' && feature.fit !== null && feature.mate === null)
+      wrong(['ends', index, 'fit'], 'a fit needs a shaft to fit');
     if (feature.kind === 'bored-hole' && feature.drill >= feature.diameter.low)
       wrong(
         ['ends', index, 'drill'],

@@ -5,7 +5,12 @@ import { mateSchema, type Mate } from './mate.ts';
 import { placeName, type FileProblem } from './problem.ts';
 
 const fittedFeature = z.looseObject({ fit: z.string(), mate: z.string(), diameter: z.undefined().optional() });
-const outline = z.looseObject({ unit: z.enum(['inch', 'millimetre']), mates: z.array(mateSchema), turned: z.array(z.unknown()) });
+const outline = z.looseObject({
+  unit: z.enum(['inch', 'millimetre']),
+  mates: z.array(mateSchema),
+  turned: z.array(z.unknown()),
+  ends: z.array(z.unknown()).optional(),
+});
 
 function describeFitFault(fault: FitFault, mate: Mate, unit: 'inch' | 'millimetre'): string {
   switch (fault.key) {
@@ -17,27 +22,30 @@ function describeFitFault(fault: FitFault, mate: Mate, unit: 'inch' | 'millimetr
 }
 
 /**
- * The JSON of a part in which every diameter that was left out beside a fit follows from its mate. JSON that is no part, or names
- * a mate that is not there, comes back as it is: the schema says what is wrong with it.
+ * The JSON of a part in which every diameter that was left out beside a fit follows from its mate, of journals and of bores. JSON
+ * that is no part, or names a mate that is not there, comes back as it is: the schema says what is wrong with it.
  */
 export function withFittedDiameters(json: unknown, base: readonly string[]): Result<unknown, FileProblem> {
   const read = outline.safeParse(json);
   if (!read.success) return ok(json);
   const { unit, mates } = read.data;
-  const turned: unknown[] = [];
-  for (const [index, feature] of read.data.turned.entries()) {
-    const fitted = fittedFeature.safeParse(feature);
-    const mate = fitted.success ? mates.find((candidate) => candidate.id === fitted.data.mate) : undefined;
-    if (!fitted.success || mate === undefined) {
-      turned.push(feature);
-      continue;
+  const groups: Record<string, unknown[]> = {};
+  for (const group of ['turned', 'ends'] as const) {
+    for (const [index, feature] of (read.data[group] ?? []).entries()) {
+      const fitted = fittedFeature.safeParse(feature);
+      const mate = fitted.success ? mates.find((candidate) => candidate.id === fitted.data.mate) : undefined;
+      const written = (groups[group] ??= []);
+      if (!fitted.success || mate === undefined) {
+        written.push(feature);
+        continue;
+      }
+      const limits = fitLimits(fitted.data.fit, mate);
+      if (!limits.ok) {
+        const place = placeName(json, [group, index]);
+        return fail({ path: [...base, group, index, 'fit'], place, says: describeFitFault(limits.error, mate, unit) });
+      }
+      written.push({ ...fitted.data, diameter: { low: writeLength(limits.value.low), high: writeLength(limits.value.high) } });
     }
-    const limits = fitLimits(fitted.data.fit, mate);
-    if (!limits.ok) {
-      const place = placeName(json, ['turned', index]);
-      return fail({ path: [...base, 'turned', index, 'fit'], place, says: describeFitFault(limits.error, mate, unit) });
-    }
-    turned.push({ ...fitted.data, diameter: { low: writeLength(limits.value.low), high: writeLength(limits.value.high) } });
   }
-  return ok({ ...(json as object), turned });
+  return ok({ ...(json as object), ...groups });
 }

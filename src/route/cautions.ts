@@ -1,3 +1,4 @@
+import { PRESSING_CAUTION } from '../trade/index.ts';
 import type { CautionKey } from './operation.ts';
 
 /**
@@ -37,6 +38,11 @@ export const CAUTIONS: Readonly<Record<CautionKey, Caution>> = {
     shown: 'Never part off between centres. Tailstock back, tool square and on centre, part close to the chuck, slow speed. Do not catch the piece by hand.',
     say: 'Tailstock back, slow, hands clear of the piece',
     source: 'trade teaching: never part off between centres',
+  },
+  pressing: {
+    shown: PRESSING_CAUTION,
+    say: 'Guard up, nobody in line. Hot metal',
+    source: 'trade teaching; the temper of the steel: common practice, no source',
   },
   'out-of-balance': {
     shown: 'The work is off centre: its force grows with the square of the speed. Turn it by hand once round, start at the slowest speed, add a counterweight if the machine shakes.',

@@ -95,6 +95,8 @@ function dueCautions(operation: Operation, feature: TurnedFeature | null): reado
       return ['milling'];
     case 'offset':
       return ['out-of-balance'];
+    case 'assemble':
+      return ['pressing'];
     case 'rough':
     case 'finish':
       return feature?.kind === 'offset-journal' ? ['out-of-balance'] : [];

@@ -70,6 +70,7 @@ export const cautionKeyField = z.enum([
   'lathe-filing',
   'abrasive-cloth',
   'parting',
+  'pressing',
   'out-of-balance',
   'milling',
   'drilling',
@@ -103,6 +104,7 @@ export const operationKindField = z.enum([
   'taper',
   'bore',
   'fillet',
+  'assemble',
 ]);
 
 /** A place on the readout: `x` along the axis from the zero edge, `y` across from the axis, `z` down from the top of the work. */
@@ -131,6 +133,8 @@ export const operationSchema = z.strictObject({
   before: z.array(lineField).max(12).default([]),
   /** Why it is done like this: the speed, the feed, the depth, the holding. */
   why: z.array(lineField).max(12).default([]),
+  /** Other ways to do it, each with its numbers and its limits. */
+  alternatives: z.array(lineField).max(6).default([]),
   /** In degrees: the compound from the axis for a cone or a chamfer, or how far the work is turned at the mill. */
   angle: degreesField.nullable().default(null),
   coordinates: z.array(coordinateSchema).max(40).default([]),

@@ -25,7 +25,7 @@ const QUANTITIES: Readonly<Record<MeasuredQuantity, string>> = {
   depth: 'depth',
   indicator: 'indicator',
   bore: 'bore of the mate',
-  width: 'width of the mate',
+  width: 'size of the mate',
   hole: 'bore',
 };
 
@@ -72,10 +72,20 @@ function targetLines(target: Target, instrument: string | null, unit: DisplayUni
       ...labelled('fit', `still over the ${mate} by ${over} to ${most}. Measured again, the size moves with it.`),
     ];
   }
+  if (target.quantity === 'diameter' && fit.mostClearance < 0) {
+    const [least, most] = [formatAmount(magnitude(fit.mostClearance), unit), formatAmount(magnitude(fit.leastClearance), unit)];
+    return [
+      ...lines,
+      ...labelled('fit', `${fit.name} in the ${mate}: interference ${least} to ${most}. Measured again, the size moves with it.`),
+    ];
+  }
   const [least, most] = [formatAmount(fit.leastClearance, unit), formatAmount(fit.mostClearance, unit)];
   return [
     ...lines,
-    ...labelled('fit', `${fit.name} in the ${mate}: clearance ${least} to ${most}. Measured again, the size moves with it.`),
+    ...labelled(
+      'fit',
+      `${fit.name} ${target.quantity === 'hole' ? 'on' : 'in'} the ${mate}: clearance ${least} to ${most}. Measured again, the size moves with it.`,
+    ),
   ];
 }
 
@@ -198,6 +208,7 @@ export function operationLines(operation: Operation, { step, part, machine, skip
     ...coordinateLines(operation, unit),
     ...(note === null ? [] : labelled('note', note)),
     ...operation.why.flatMap((line, index) => labelled(index === 0 ? 'why' : '', line)),
+    ...operation.alternatives.flatMap((line, index) => labelled(index === 0 ? 'or' : '', line)),
     ...readingLines(operation),
   ];
 }

@@ -37,7 +37,7 @@ const filled =
 
 const operationOfTwo = (operation: JsonObject): JsonObject => {
   const { cut } = operation;
-  const whole = filled({ before: [], why: [], angle: null, coordinates: [] })(operation);
+  const whole = filled({ before: [], why: [], alternatives: [], angle: null, coordinates: [] })(operation);
   return isObject(cut) ? { ...whole, cut: filled({ last: null, spring: false })(cut) } : whole;
 };
 

@@ -58,3 +58,15 @@ export function fitWindow(smallestBore: Length, uncertainty: Length, clearances:
   if (low > high) return fail({ key: 'bore-too-uncertain', room: minus(clearances.most, clearances.least), uncertainty });
   return ok({ low, high, aim: midway(low, high, 'half-even') });
 }
+
+/**
+ * The window for a bore over a shaft measured with an expanded uncertainty, the same the other way round: it clears the largest
+ * place by the least clearance even where the shaft is larger than read by the uncertainty, and the most clearance still holds
+ * where it is smaller.
+ */
+export function boreWindow(largestShaft: Length, uncertainty: Length, clearances: Clearances): Result<FitWindow, FitWindowFault> {
+  const low = plus(plus(largestShaft, clearances.least), uncertainty);
+  const high = minus(plus(largestShaft, clearances.most), uncertainty);
+  if (low > high) return fail({ key: 'bore-too-uncertain', room: minus(clearances.most, clearances.least), uncertainty });
+  return ok({ low, high, aim: midway(low, high, 'half-even') });
+}

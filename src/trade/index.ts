@@ -3,9 +3,14 @@ export { holeDeviations, shaftDeviations, type Deviations } from './isoDeviation
 export { fitLimitsOf, isoFit, isoLimits, type FitLimits, type SizeLimits } from './isoFits.ts';
 export { INCH_FITS, inchFit, LARGEST_INCH_SIZE, parseInchFit, type InchFit, type InchFitFault } from './inchFits.ts';
 export { HAND_FIT_FEELS, HAND_FITS, handClearances, type Clearances, type HandFit } from './handFits.ts';
-export { boreShape, fitWindow, type BoreReading, type BoreShape, type FitWindow, type FitWindowFault } from './fitWindow.ts';
+export { boreShape, boreWindow, fitWindow, type BoreReading, type BoreShape, type FitWindow, type FitWindowFault } from './fitWindow.ts';
 export {
   ALUMINIUM,
+  BRASS,
+  dropRoom,
+  ELASTIC,
+  shaftTemperature,
+  STAINLESS,
   assemblyOf,
   CAST_IRON,
   contactPressureMPa,

@@ -1,4 +1,5 @@
-import { celsius, assert, toMillimetres, type Diameter, type Length, type Temperature } from '../measure/index.ts';
+import { assert, celsius, scaled, toMillimetres, type Diameter, type Length, type Temperature } from '../measure/index.ts';
+import type { Material } from './cuttingData.ts';
 
 /** What a press or shrink fit is made of. A hub's `outer` is its outside diameter; `bore` of a solid shaft is zero. */
 export type PressedPair = {
@@ -17,6 +18,18 @@ export type ElasticMaterial = { readonly modulusGPa: number; readonly poisson: n
 export const STEEL: ElasticMaterial = { modulusGPa: 200, poisson: 0.3, expansionPerK: 11.5 };
 export const CAST_IRON: ElasticMaterial = { modulusGPa: 110, poisson: 0.25, expansionPerK: 10.5 };
 export const ALUMINIUM: ElasticMaterial = { modulusGPa: 70, poisson: 0.33, expansionPerK: 23.1 };
+export const BRASS: ElasticMaterial = { modulusGPa: 100, poisson: 0.34, expansionPerK: 18.4 };
+export const STAINLESS: ElasticMaterial = { modulusGPa: 193, poisson: 0.29, expansionPerK: 16.2 };
+
+/** The elastic constants of the materials that speeds are known for; expansion as `thermal.ts`, the low end of its ranges. */
+export const ELASTIC: Readonly<Record<Material, ElasticMaterial>> = {
+  'low-carbon-steel': STEEL,
+  'alloy-steel': STEEL,
+  'stainless-steel': STAINLESS,
+  'grey-iron': CAST_IRON,
+  brass: BRASS,
+  aluminium: ALUMINIUM,
+};
 
 /**
  * Pressure between hub and shaft in MPa (N/mm²), by Lamé's equations for thick cylinders within the elastic range:
@@ -81,3 +94,16 @@ export function hubTemperature(pair: PressedPair, room: Length, shaftAt: Tempera
     (toMillimetres(pair.interference) + toMillimetres(room)) / (pair.hub.expansionPerK * 1e-6 * toMillimetres(pair.diameter));
   return celsius(shaftAt / 1000 + rise, 'ceiling');
 }
+
+/**
+ * How cold the shaft must be to go into a hub at `hubAt` with room to spare, the same for shrinking as for heating:
+ * T = T0 − (δ + room)/(α·d). Rounded down to .001 °C.
+ */
+export function shaftTemperature(pair: PressedPair, room: Length, hubAt: Temperature): Temperature {
+  const fall =
+    (toMillimetres(pair.interference) + toMillimetres(room)) / (pair.shaft.expansionPerK * 1e-6 * toMillimetres(pair.diameter));
+  return celsius(hubAt / 1000 - fall, 'floor');
+}
+
+/** Room to drop a heated hub over a shaft without a rush: a thousandth of the diameter. Common practice, no source. */
+export const dropRoom = (diameter: Diameter): Length => scaled(diameter, 1 / 1000, 'half-even');

@@ -68,13 +68,13 @@ export function inventedPart(invented: Invented): Part {
     return { low: text(minus(as(middle), as(half))), high: text(plus(as(middle), as(half))) };
   };
   const mates: { readonly id: string; readonly [field: string]: unknown }[] = [];
-  const mate = (kind: string, size: string, of: string): string => {
+  const mate = (kind: string, size: string, of: string, more: Readonly<Record<string, string>> = {}): string => {
     const name = `${kind} of ${of}`;
     const read = members(readings[`${kind}-${of}`] ?? '').map(([line]) => {
       const [value = '', place, across, instrument] = line.split(' ');
       return { value: `${value}${suffix}`, place, across, instrument };
     });
-    mates.push({ id: `${kind}-${of}`, kind, name, say: name, nominal: `${size}${suffix}`, readings: read });
+    mates.push({ id: `${kind}-${of}`, kind, name, say: name, nominal: `${size}${suffix}`, readings: read, ...more });
     return `${kind}-${of}`;
   };
   const features = turned.split(';').map((line, index) => {
@@ -86,6 +86,11 @@ export function inventedPart(invented: Invented): Part {
     const [across = '', length = '', ...rest] = words;
     const after = (name: string): string | null => rest.find((word) => word.startsWith(`${name}:`))?.split(':')[1] ?? null;
     const [bore, bearing, width, offset] = [after('bore'), after('bearing'), after('width'), after('throw')];
+    const outer = after('outer');
+    const hub = {
+      ...(outer === null ? {} : { outer: `${outer}${suffix}` }),
+      ...(after('of') === null ? {} : { material: (after('of') ?? '').replace('_', ' ') }),
+    };
     const finish = rest.find((word) => word === 'filed' || word === 'polished') ?? 'turned';
     const shape = {
       ...base,
@@ -101,13 +106,42 @@ export function inventedPart(invented: Invented): Part {
     const fitted = {
       ...shape,
       fit: after('fit'),
-      mate: bore !== null ? mate('bore', bore, feature) : bearing !== null ? mate('bearing', bearing, feature) : null,
+      mate: bore !== null ? mate('bore', bore, feature, hub) : bearing !== null ? mate('bearing', bearing, feature) : null,
     };
     return kind === 'offset'
       ? { kind: 'offset-journal', ...fitted, throw: `${offset}${suffix}`, direction: Number(after('direction') ?? 0) }
       : { kind, ...fitted };
   });
   const [size, long, ...material] = stock.split(' ');
+  const inEnds = members(ends).map(([line, place]) => {
+    const [end, what = '', ...words] = line.split(' ');
+    const shaft = words.find((word) => word.startsWith('shaft:'))?.slice(6);
+    const numbers = words.filter((word) => !word.includes(':'));
+    const base = { id: `end${place}`, end };
+    const [a, b, c, d] = numbers.map((number) => `${number}${suffix}`);
+    if (what === 'centre') return { kind: 'centre', ...base, name: `Centre ${place}` };
+    if (what === 'drilled') return { kind: 'drilled-hole', ...base, name: `Hole ${place}`, drill: a, drillDepth: b };
+    if (what === 'bored')
+      return {
+        kind: 'bored-hole',
+        ...base,
+        name: `Bore ${place}`,
+        diameter: limits(numbers[0] ?? ''),
+        depth: limits(numbers[1] ?? ''),
+        drill: c,
+        drillDepth: d,
+        ...(shaft === undefined ? {} : { mate: mate('shaft', shaft, base.id) }),
+      };
+    return {
+      kind: 'tapped-hole',
+      ...base,
+      name: `Thread ${place}`,
+      designation: what,
+      drill: a,
+      drillDepth: b,
+      threadDepth: c,
+    };
+  });
   return partSchema.parse({
     id,
     name: `${id} (invented)`,
@@ -123,32 +157,7 @@ export function inventedPart(invented: Invented): Part {
       if (kind === 'undercut') return { ...base, width: `${first}${suffix}`, depth: `${second}${suffix}` };
       return { ...base, size: `${first}${suffix}`, ...(second === undefined ? {} : { degrees: Number(second) }) };
     }),
-    ends: members(ends).map(([line, place]) => {
-      const [end, what = '', ...numbers] = line.split(' ');
-      const base = { id: `end${place}`, end };
-      const [a, b, c, d] = numbers.map((number) => `${number}${suffix}`);
-      if (what === 'centre') return { kind: 'centre', ...base, name: `Centre ${place}` };
-      if (what === 'drilled') return { kind: 'drilled-hole', ...base, name: `Hole ${place}`, drill: a, drillDepth: b };
-      if (what === 'bored')
-        return {
-          kind: 'bored-hole',
-          ...base,
-          name: `Bore ${place}`,
-          diameter: limits(numbers[0] ?? ''),
-          depth: limits(numbers[1] ?? ''),
-          drill: c,
-          drillDepth: d,
-        };
-      return {
-        kind: 'tapped-hole',
-        ...base,
-        name: `Thread ${place}`,
-        designation: what,
-        drill: a,
-        drillDepth: b,
-        threadDepth: c,
-      };
-    }),
+    ends: inEnds,
     milled: members(milled).map(([line, place]) => {
       const [shape = '', ...words] = line.split(' ');
       const [kind = '', values = ''] = shape.split(':');

@@ -38,6 +38,7 @@ function fieldIn(type: FieldType, text: string, from: DisplayUnit, to: DisplayUn
     case 'choice':
     case 'words':
     case 'mate':
+    case 'shaft':
     case 'width':
     case 'turned':
     case 'timing':

@@ -23,6 +23,7 @@ export type FieldType =
   | 'choice'
   | 'words'
   | 'mate'
+  | 'shaft'
   | 'width'
   | 'turned'
   | 'timing';
@@ -87,12 +88,16 @@ const machine: readonly DraftField[] = [
   seldom(perhaps('spindleBore', 'size')),
   seldom(perhaps('betweenCentres', 'size')),
   seldom(perhaps('compoundTravel', 'size')),
+  seldom(perhaps('taperLength', 'size')),
+  seldom(perhaps('taperPerFoot', 'number')),
+  seldom(perhaps('tailstockSetOver', 'size')),
   seldom(perhaps('powerKw', 'number')),
   seldom({ name: 'tools', type: 'words', needed: false, choices: TOOL_KINDS }),
 ];
 
 export const DRAFT_KINDS: readonly DraftKind[] = [
   { kind: 'bore', group: 'mates', fields: measured },
+  { kind: 'shaft', group: 'mates', fields: measured },
   { kind: 'width', group: 'mates', fields: measured },
   { kind: 'bearing', group: 'mates', fields: measured },
   { kind: 'bolt', group: 'mates', fields: [NAME, needed('nominal', 'size')] },
@@ -134,6 +139,7 @@ export const DRAFT_KINDS: readonly DraftKind[] = [
     group: 'ends',
     fields: [
       ...hole,
+      { ...perhaps('mate', 'shaft'), empty: 'null' },
       needed('diameter', 'limits'),
       needed('depth', 'limits'),
       needed('drill', 'size'),

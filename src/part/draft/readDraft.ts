@@ -72,10 +72,10 @@ function knownMates(draft: Draft): ReadonlyMap<string, KnownMate> {
     const read = readingsIn(typedIn(row.values, 'readings'), draft.unit, instrumentOf(row));
     const readings = 'readings' in read ? read.readings : [];
     if (!nominal.ok && readings.length === 0) continue;
-    const holds = row.kind === 'width' ? 'length' : 'shaft';
+    const holds = row.kind === 'width' ? 'length' : row.kind === 'shaft' ? 'hole' : 'shaft';
     const worst = readings
       .map((reading) => reading.value)
-      .reduce<Length | null>((so, each) => (so === null ? each : (holds === 'length' ? larger : smaller)(so, each)), null);
+      .reduce<Length | null>((so, each) => (so === null ? each : (holds === 'shaft' ? smaller : larger)(so, each)), null);
     const size = worst ?? (nominal.ok ? nominal.value : zero);
     // Before it is measured its size is taken as true: the route has it measured, and the window moves with it.
     const uncertainty = worst === null ? zero : INSTRUMENTS[instrumentOf(row)].permissibleError(size);
@@ -134,6 +134,7 @@ function emptyField(field: DraftField, row: DraftRow | null, { draft }: Scene): 
     case 'chucks':
     case 'readings':
     case 'mate':
+    case 'shaft':
     case 'width':
     case 'turned':
     case 'timing':
@@ -188,6 +189,7 @@ function readField(field: DraftField, row: DraftRow | null, text: string, scene:
       return 'says' in read ? read : taken([...read.chucks]);
     }
     case 'mate':
+    case 'shaft':
     case 'width':
     case 'turned':
     case 'timing': {
@@ -232,7 +234,7 @@ function mateJson({ instrument: _, ...json }: { [key: string]: Json }): Json {
  */
 function turnedJson(json: { [key: string]: Json }, row: DraftRow, sizes: Readonly<Record<string, FieldReading>>): Json {
   const diameter = sizes['diameter'];
-  const alone = /^[a-z]+(\d{1,2}|\s+fit)?$/.test(typedIn(row.values, 'diameter'));
+  const alone = /^([a-z]+(\d{1,2}|\s+fit)?|[A-Z]{1,2}\d{1,2})$/.test(typedIn(row.values, 'diameter'));
   if (diameter === undefined || diameter.fit === null || diameter.unproven || !alone || json['mate'] === undefined) return json;
   return { ...json, fit: diameter.fit };
 }
@@ -244,14 +246,18 @@ function machineJson({
   reads,
   carriageDivision,
   carriageTurn,
+  taperLength,
+  taperPerFoot,
   ...rest
 }: {
   [key: string]: Json;
 }): Json {
   const [division, perTurn] = [carriageDivision ?? null, carriageTurn ?? null];
+  const [longest, steepest] = [taperLength ?? null, taperPerFoot ?? null];
   return {
     ...rest,
     crossSlide: { division: crossDivision ?? null, perTurn: crossTurn ?? null, reads: reads ?? null },
+    taperAttachment: longest === null || steepest === null ? null : { length: longest, mostPerFoot: steepest },
     carriage: division === null || perTurn === null ? null : { division, perTurn },
   };
 }
@@ -308,7 +314,7 @@ export function readDraft(draft: Draft): DraftReading {
       turnedJson(rows.get('turned')?.[at]?.json ?? {}, row, rows.get('turned')?.[at]?.sizes ?? {}),
     ),
     edges: json('edges'),
-    ends: json('ends'),
+    ends: draft.ends.map((row, at) => turnedJson(rows.get('ends')?.[at]?.json ?? {}, row, rows.get('ends')?.[at]?.sizes ?? {})),
     milled: json('milled'),
   });
   const machines: Machine[] = [];

@@ -10,6 +10,7 @@ import {
   type Result,
 } from '../../measure/index.ts';
 import {
+  boreWindow,
   fitWindow,
   HAND_FITS,
   handClearances,
@@ -25,7 +26,7 @@ export type KnownMate = {
   readonly size: Length;
   readonly nominal: Length;
   readonly uncertainty: Length;
-  readonly holds: 'shaft' | 'length';
+  readonly holds: 'shaft' | 'length' | 'hole';
 };
 
 /** Why limits were not read. */
@@ -51,9 +52,11 @@ const isHandFit = (word: string): word is HandFit => (HAND_FITS as readonly stri
 /** The shaft that a fit by hand wants. Where the bore is not known well enough to promise it, its readings are taken as true. */
 function byHand(fit: HandFit, mate: KnownMate): WrittenLimits {
   const clearances = handClearances(fit, mate.size);
-  const proven = fitWindow(mate.size, mate.uncertainty, clearances);
-  return proven.ok
-    ? { low: proven.value.low, high: proven.value.high, fit, unproven: false }
+  const over = mate.holds === 'hole';
+  const proven = (over ? boreWindow : fitWindow)(mate.size, mate.uncertainty, clearances);
+  if (proven.ok) return { low: proven.value.low, high: proven.value.high, fit, unproven: false };
+  return over
+    ? { low: plus(mate.size, clearances.least), high: plus(mate.size, clearances.most), fit, unproven: true }
     : { low: minus(mate.size, clearances.most), high: minus(mate.size, clearances.least), fit, unproven: true };
 }
 

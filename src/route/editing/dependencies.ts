@@ -15,6 +15,7 @@ const AFTER: Readonly<Partial<Record<Operation['kind'], readonly Operation['kind
   file: ['rough', 'finish'],
   thread: ['rough', 'finish', 'file', 'length'],
   'try-fit': ['rough', 'finish', 'file', 'thread'],
+  assemble: ['rough', 'finish', 'file', 'thread', 'mill', 'drill'],
   'find-high-spot': ['rough', 'finish', 'file'],
   tap: ['drill'],
 };

@@ -2,6 +2,7 @@ import { minus, plus, type Length } from '../../measure/index.ts';
 import {
   fitLimits,
   mateSize,
+  type EndFeature,
   type Limits,
   type Mate,
   type MateReading,
@@ -30,7 +31,7 @@ type Journal = Extract<TurnedFeature, { kind: 'journal' | 'offset-journal' }>;
  * The limits of a diameter whose fit by hand they followed from before, from the mate as it is now: what the instrument may be
  * off has changed with it. Null where the limits were set otherwise, or the reading is too rough for the fit: then they move.
  */
-function followed({ fit, diameter }: Journal, was: Mate, is: Mate): Limits | null {
+function followed({ fit, diameter }: Pick<Journal, 'diameter'> & { readonly fit: string | null }, was: Mate, is: Mate): Limits | null {
   if (fit === null || !HAND_FITS.some((known) => known === fit)) return null;
   const [before, after] = [fitLimits(fit, was), fitLimits(fit, is)];
   if (!before.ok || !after.ok || before.value.low !== diameter.low || before.value.high !== diameter.high) return null;
@@ -60,7 +61,12 @@ export function remeasured(part: Part, readings: MateReadings): Part {
     const moved = feature.fit === null && is.kind !== 'bore' ? null : moveOf(was, is);
     return { ...feature, length, diameter: anew ?? shifted(feature.diameter, moved) };
   });
-  return { ...part, mates, turned };
+  const ends = part.ends.map((end): EndFeature => {
+    const [was, is] = end.kind === 'bored-hole' ? [before.get(end.mate ?? ''), after.get(end.mate ?? '')] : [];
+    if (end.kind !== 'bored-hole' || was === is || was === undefined || is === undefined) return end;
+    return { ...end, diameter: followed(end, was, is) ?? shifted(end.diameter, moveOf(was, is)) };
+  });
+  return { ...part, mates, turned, ends };
 }
 
 /**

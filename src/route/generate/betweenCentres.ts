@@ -7,7 +7,9 @@ import { chamferSteps, recessSteps } from './edges.ts';
 import { centreStep, pivotSteps } from './firstEnd.ts';
 import { heldBetweenCentres } from './held.ts';
 import { acrossCorners, isAsStock, lengthOf, otherEnd, type Layout } from './layout.ts';
-import { coneSteps, edges, measureSteps, threadSteps, turnedSteps } from './sides.ts';
+import { measureSteps } from './measuring.ts';
+import { edges, threadSteps, turnedSteps } from './sides.ts';
+import { coneSteps } from './taperStep.ts';
 
 /**
  * True where a part is turned between centres: it asks for a centre in both ends, has nothing else in them and nothing off its

@@ -14,7 +14,7 @@ export type Work = { readonly part: Part; readonly lathe: Cutting; readonly mill
 export type Step = Pick<Operation, 'id' | 'kind' | 'title' | 'say'> & Partial<Omit<Operation, 'setup'>>;
 
 /** The step as an operation of a set-up. */
-export const operationIn = (setup: string, { before, why, coordinates, ...step }: Step): Operation => ({
+export const operationIn = (setup: string, { before, why, alternatives, coordinates, ...step }: Step): Operation => ({
   feature: null,
   target: null,
   instrument: null,
@@ -27,6 +27,7 @@ export const operationIn = (setup: string, { before, why, coordinates, ...step }
   ...step,
   before: before ?? [],
   why: why ?? [],
+  alternatives: alternatives ?? [],
   coordinates: coordinates ?? [],
   setup,
 });

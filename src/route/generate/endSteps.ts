@@ -14,11 +14,12 @@ import {
   zero,
   type Length,
 } from '../../measure/index.ts';
-import type { EndFeature } from '../../part/index.ts';
+import { mateSize, type EndFeature } from '../../part/index.ts';
 import { nearestDrill, parseThread, pointLength, threadPercent, turnsFor } from '../../trade/index.ts';
 import type { Target } from '../operation.ts';
 import { ALLOWANCES, LIMITS } from './allowances.ts';
 import { drillingCut, feedFor, rpmAt, speedWhy, TOOL_NAMES } from './cuts.ts';
+import { holeFit, shaftOf } from './fitOf.ts';
 import { bare, inSentence, target, type Step, type Work } from './draft.ts';
 
 export const depthTarget = (depth: Length, spread: Length): Target =>
@@ -112,7 +113,7 @@ function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole
     title: `Bore the ${name} to ${bare(aim, part.unit)}, ${bare(depth, part.unit)} deep`,
     say: `Bore the ${name}`,
     feature: hole.id,
-    target: target('hole', { low, aim, high }, hole.drill, null),
+    target: target('hole', { low, aim, high }, hole.drill, holeFit(part, hole)),
     instrument: minus(high, low) <= ALLOWANCES.fine ? 'telescoping-gauge' : 'caliper',
     cut: {
       tool: `boring bar, ${bare(bar, part.unit)} or a little under, ${TOOL_NAMES[lathe.tool]}`,
@@ -134,6 +135,22 @@ function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole
   };
 }
 
+/** Tries the shaft in its bore while the work is still held; not one that goes in by force. */
+function tryShaft({ part }: Work, hole: Extract<Hole, { kind: 'bored-hole' }>): Step[] {
+  const mate = shaftOf(part, hole);
+  if (mate === null || hole.diameter.high < mateSize(mate)) return [];
+  return [
+    {
+      id: `try-${hole.id}`,
+      kind: 'try-fit',
+      title: `Try the ${mate.say} in the ${inSentence(hole)}`,
+      say: `Try the ${mate.say}`,
+      feature: hole.id,
+      note: 'Spindle stopped, chips out, the edge of the bore broken, a drop of oil. It can be bored further, never back.',
+    },
+  ];
+}
+
 /** Drilling, boring and tapping of one end, after everything on it is turned. Centres are made when the end is faced. */
 export function endSteps(work: Work, ends: readonly EndFeature[], supported: boolean): Step[] {
   const { part } = work;
@@ -144,7 +161,7 @@ export function endSteps(work: Work, ends: readonly EndFeature[], supported: boo
       case 'drilled-hole':
         return drillSteps(work, end, supported);
       case 'bored-hole':
-        return [...drillSteps(work, end, supported), boreStep(work, end)];
+        return [...drillSteps(work, end, supported), boreStep(work, end), ...tryShaft(work, end)];
       case 'tapped-hole': {
         const thread = parseThread(end.designation);
         const turns = thread.ok ? `, ${Math.round(2 * turnsFor(thread.value, end.threadDepth)) / 2} turns` : '';

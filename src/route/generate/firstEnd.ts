@@ -8,8 +8,10 @@ import { endSteps } from './endSteps.ts';
 import { heldFor } from './held.ts';
 import type { Grip } from './holding.ts';
 import { acrossCorners, isAsStock, isFine, lengthOf, type Bar, type Layout } from './layout.ts';
+import { measureShafts, measureSteps } from './measuring.ts';
 import { finishSteps, lengthStep, roughAim, roughStep, type Place } from './sideSteps.ts';
-import { coneSteps, edges, hasWidth, measureSteps, threadSteps, turnedSteps } from './sides.ts';
+import { edges, hasWidth, threadSteps, turnedSteps } from './sides.ts';
+import { coneSteps } from './taperStep.ts';
 
 /** How far the first end is turned and stands out of the chuck, and how that is kept from bending. */
 export type FirstEnd = {
@@ -138,6 +140,7 @@ export function firstEnd(
       : []),
     ...chamferSteps(work, pivot, end),
     ...threadSteps(work, first, held),
+    ...measureShafts(part, ends, measured),
     ...endSteps(work, ends, held.supported),
     edges('first-end', 'first end'),
   ];

@@ -1,5 +1,5 @@
 import { midway, minus, negated, type Length } from '../../measure/index.ts';
-import { mateSize, type Mate, type Part, type TurnedFeature } from '../../part/index.ts';
+import { mateSize, type EndFeature, type Mate, type Part, type TurnedFeature } from '../../part/index.ts';
 import { HAND_FITS, handClearances, type HandFit } from '../../trade/index.ts';
 import type { Target } from '../operation.ts';
 import { limitsOf } from './layout.ts';
@@ -46,6 +46,21 @@ export function diameterFit(
     leastClearance: minus(size, window.high),
     mostClearance: minus(size, window.low),
   };
+}
+
+/** The shaft that a bored hole is fitted to; it is measured before the hole is bored. */
+export function shaftOf(part: Part, end: EndFeature): Mate | null {
+  const id = end.kind === 'bored-hole' ? end.mate : null;
+  return part.mates.find((candidate) => candidate.id === id) ?? null;
+}
+
+/** The fit of a bore's window to the shaft that goes into it, so that the window moves with one that is measured again. */
+export function holeFit(part: Part, end: EndFeature): Target['fit'] {
+  const mate = shaftOf(part, end);
+  if (mate === null || end.kind !== 'bored-hole') return null;
+  const size = mateSize(mate);
+  const [leastClearance, mostClearance] = [minus(end.diameter.low, size), minus(end.diameter.high, size)];
+  return { mate: mate.id, name: nearestFit(size, leastClearance, mostClearance), leastClearance, mostClearance };
 }
 
 /** The fit of a length window to the width that it holds: end play. */

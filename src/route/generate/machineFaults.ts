@@ -1,6 +1,6 @@
-import { asDiameter, larger, minus, nanometres, plus, toRadians, zero, type Length } from '../../measure/index.ts';
+import { larger, minus, zero } from '../../measure/index.ts';
 import type { ToolKind } from '../../part/index.ts';
-import { compoundAngle, parseThread, setOver } from '../../trade/index.ts';
+import { parseThread } from '../../trade/index.ts';
 import type { Work } from './draft.ts';
 import type { RouteFault } from './fault.ts';
 import { firstEndOf } from './firstEnd.ts';
@@ -12,6 +12,7 @@ import { heldForOffset, offsetGripOf, throwsOf } from './offsetEnds.ts';
 import { secondEndOf, secondGrip } from './secondEnd.ts';
 import { springOf } from './sideSteps.ts';
 import { blankLength, comesOffBar, passesSpindle } from './stockLength.ts';
+import { coneOf, setOverOf, slopeOf, taperMethod } from './taperMethod.ts';
 import type { Held } from './draft.ts';
 
 /** Fine diameters that bend by more than twice their window, even as well held as this set-up holds them, cannot be promised. */
@@ -48,16 +49,20 @@ function toolsWanted({ part }: Work, { first, second, pivot }: Layout): Readonly
   return wanted;
 }
 
-function taperFaults({ part, lathe }: Work): RouteFault[] {
-  const travel = lathe.machine.compoundTravel;
-  const whole = part.turned.reduce<Length>((sum, { length }) => plus(sum, length.high), zero);
-  return part.turned.flatMap((feature): RouteFault[] => {
-    if (feature.kind !== 'taper' || travel === null) return [];
-    const cone = { large: asDiameter(feature.diameter.high), small: feature.small, over: feature.length.high };
-    const slope = nanometres(Math.ceil(feature.length.high / Math.cos(toRadians(compoundAngle(cone)))));
-    return slope > travel
-      ? [{ key: 'taper-too-long', feature: feature.id, length: slope, travel, setOver: setOver(cone, whole, 'half-even') }]
-      : [];
+function taperFaults({ part, lathe }: Work, { first, second, pivot }: Layout, betweenCentres: boolean): RouteFault[] {
+  const { machine } = lathe;
+  return [...first, pivot, ...second].flatMap((bar): RouteFault[] => {
+    const cone = coneOf(bar);
+    if (cone === null || machine.compoundTravel === null || taperMethod(part, machine, cone, betweenCentres) !== null) return [];
+    return [
+      {
+        key: 'taper-too-long',
+        feature: bar.feature.id,
+        length: slopeOf(cone),
+        travel: machine.compoundTravel,
+        setOver: setOverOf(part, cone),
+      },
+    ];
   });
 }
 
@@ -80,7 +85,7 @@ export function machineFaults(work: Work, layout: Layout, offBar: boolean): read
     if (thread?.ok === true && machine.pitches.length > 0 && !machine.pitches.includes(thread.value.pitch))
       faults.push({ key: 'no-pitch', feature: feature.id, pitch: thread.value.pitch });
   }
-  faults.push(...taperFaults(work));
+  faults.push(...taperFaults(work, layout, turnsBetweenCentres(part, machine, layout, offBar)));
   const wouldPart = comesOffBar(part, { ...machine, spindleBore: null }, layout);
   if (wouldPart && machine.spindleBore !== null && !passesSpindle(part, machine, layout))
     return [

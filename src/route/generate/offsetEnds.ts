@@ -6,8 +6,9 @@ import { chamferSteps, recessSteps } from './edges.ts';
 import { offsetGrip, type Grip } from './holding.ts';
 import { gripOn, isAsStock, necksOf, shouldersOf, type Bar, type Layout, type Side } from './layout.ts';
 import type { SecondEnd } from './secondEnd.ts';
+import { measureSteps } from './measuring.ts';
 import { finishSteps, offCentreLimit, roughAim, roughStep } from './sideSteps.ts';
-import { edges, measureSteps } from './sides.ts';
+import { edges } from './sides.ts';
 
 /** The offset journals in the order in which they are turned: those of the second end first. */
 export const throwsOf = ({ first, second }: Layout): readonly Bar[] => [...second, ...first].filter(({ offset }) => offset > 0);

@@ -3,6 +3,7 @@ import type { Machine, Part } from '../../part/index.ts';
 import { materialIn, type ToolMaterial } from '../../trade/index.ts';
 import type { Route } from '../route.ts';
 import { ALLOWANCES } from './allowances.ts';
+import { assemblySteps } from './assembly.ts';
 import { betweenCentres, turnsBetweenCentres } from './betweenCentres.ts';
 import type { Cutting } from './cuts.ts';
 import { inSentence, operationIn, type Holding, type Step, type Work } from './draft.ts';
@@ -17,13 +18,13 @@ import { offsetEnds } from './offsetEnds.ts';
 import { secondEnd, secondEndOf, secondGrip } from './secondEnd.ts';
 import { comesOffBar } from './stockLength.ts';
 
-const DEBURR: Step = {
+const deburr = (pressed: boolean): Step => ({
   id: 'deburr',
   kind: 'deburr',
-  title: 'Deburr, wash, and put it together',
+  title: pressed ? 'Deburr and wash' : 'Deburr, wash, and put it together',
   say: 'Deburr and wash',
   minutes: 10,
-};
+});
 
 function milling(work: Work, { first, pivot }: Layout): Holding | null {
   const steps = millSteps(work);
@@ -82,10 +83,11 @@ export function routeFor(part: Part, machines: readonly Machine[], tool: ToolMat
   const milled = milling(work, layout);
   const holdings = milled === null ? turned : [...turned, milled];
   const operations = holdings.flatMap(({ setup, steps }) => steps.map((step) => operationIn(setup.id, step)));
+  const pressed = assemblySteps(work, [...layout.first, layout.pivot, ...layout.second]);
   const last = holdings.at(-1)?.setup.id ?? 'first-end';
   return ok({
     id: `${part.id}-route`,
     setups: holdings.map(({ setup }) => setup),
-    operations: [...operations, operationIn(last, DEBURR)],
+    operations: [...operations, ...[deburr(pressed.length > 0), ...pressed].map((step) => operationIn(last, step))],
   });
 }

@@ -8,8 +8,10 @@ import { centreStays, centreStep } from './firstEnd.ts';
 import { heldFor } from './held.ts';
 import { trueGrip, type Grip } from './holding.ts';
 import { acrossCorners, gripOn, isAsStock, isDelicate, lengthOf, otherEnd, type Bar, type Layout } from './layout.ts';
+import { measureShafts, measureSteps } from './measuring.ts';
 import { lengthStep } from './sideSteps.ts';
-import { coneSteps, edges, measureSteps, threadSteps, turnedSteps } from './sides.ts';
+import { edges, threadSteps, turnedSteps } from './sides.ts';
+import { coneSteps } from './taperStep.ts';
 
 /** What the later set-ups need to know of each other. */
 export type SecondEnd = {
@@ -144,6 +146,7 @@ export function secondEnd(
     ),
     ...chamferSteps(work, pivot, end),
     ...threadSteps(work, second, held),
+    ...measureShafts(part, ends, measured),
     ...endSteps(work, ends, held.supported),
     edges('second-end', 'second end'),
   ];

@@ -20,6 +20,7 @@ import {
   type Reduction,
 } from '../../trade/index.ts';
 import { ALLOWANCES, LIMITS } from './allowances.ts';
+import { pressedOn } from './assembly.ts';
 import { facingCut, feedFor, finishCut, minutesOf, plainCut, radialDivision, roughCut, rpmAt } from './cuts.ts';
 import { bare, inSentence, target, type Held, type Step, type Work } from './draft.ts';
 import { diameterFit, lengthFit, widthOf } from './fitOf.ts';
@@ -178,6 +179,11 @@ export function finishSteps(
   const hand = feature.kind === 'thread' ? 'turned' : feature.finish;
   const roughness = feature.kind === 'thread' ? null : feature.roughness;
   const over = leftByHand(bar);
+  const pressed = pressedOn(part, feature);
+  const untried =
+    pressed === null
+      ? ''
+      : `It stays ${formatAmount(pressed.least, part.unit)} to ${formatAmount(pressed.most, part.unit)} over the ${pressed.mate.say}: not tried on, but put together at the end.`;
   const left = over?.left ?? null;
   const final = sizesOf(bar);
   const aim = left === null ? final.aim : plus(final.aim, left);
@@ -208,6 +214,7 @@ export function finishSteps(
       ...caution(bar),
       note: noteOf(
         left === null ? '' : `${formatAmount(left, part.unit)} is left to be ${hand}.`,
+        left === null ? untried : '',
         fillet === 0
           ? ''
           : `It stops short by the radius of the fillet, ${formatAmount(fillet, part.unit)}, which is formed after.`,
@@ -244,12 +251,13 @@ export function finishSteps(
         note: filed ? 'Long slow strokes, the same number all along.' : 'Keep it moving along.',
       },
       caution: filed ? 'lathe-filing' : 'abrasive-cloth',
+      note: noteOf(untried),
       before: ['Carriage and tool well back, spindle stopped to measure.'],
       minutes: 10,
     });
   }
   const mate = part.mates.find((candidate) => 'mate' in feature && candidate.id === feature.mate);
-  if (mate !== undefined)
+  if (mate !== undefined && pressed === null)
     steps.push({
       id: `try-${feature.id}`,
       kind: 'try-fit',

@@ -1,80 +1,16 @@
-import {
-  asDiameter,
-  degrees,
-  formatAmount,
-  formatSize,
-  magnitude,
-  minus,
-  plus,
-  thou,
-  toDegrees,
-  zero,
-  type Length,
-} from '../../measure/index.ts';
-import { mateSize, type Mate, type Part } from '../../part/index.ts';
-import { boreShape, compoundAngle, setOver, type BoreShape } from '../../trade/index.ts';
+import { minus, plus, zero, type Length } from '../../measure/index.ts';
+import type { Part } from '../../part/index.ts';
 import { ALLOWANCES } from './allowances.ts';
 import type { Held, Step, Work } from './draft.ts';
 import { chamferSteps, recessSteps } from './edges.ts';
-import { boreOf, widthOf } from './fitOf.ts';
+import { widthOf } from './fitOf.ts';
 import { isFine, necksOf, shouldersOf, type Bar, type Side } from './layout.ts';
 import { neckSteps } from './necks.ts';
-import { finishSteps, lengthStep, roughAim, roughStep, type Place } from './sideSteps.ts';
-import { taperStep } from './taperStep.ts';
+import { finishSteps, lengthStep, roughAim, roughStep } from './sideSteps.ts';
+import { coneSteps } from './taperStep.ts';
 import { threadStep } from './threadStep.ts';
 
 export const hasWidth = (part: Part, bar: Bar | undefined): boolean => bar !== undefined && widthOf(part, bar.feature) !== null;
-
-/** How the readings of a mate are taken, each place by place and direction by direction. */
-const HOW: Readonly<Record<Mate['kind'], string | null>> = {
-  bore: 'Both ends and the middle, along and across. The smallest counts.',
-  width: 'At three places round. The largest counts.',
-  bearing: null,
-  bolt: null,
-};
-
-/**
- * The mates that the diameters and lengths of some bars depend on, each once; one that was measured at the desk is measured
- * once more.
- */
-export function measureSteps(part: Part, bars: readonly Bar[], measured: Set<string>): Step[] {
-  const mates = bars
-    .flatMap(({ feature }) => [boreOf(part, feature), widthOf(part, feature)])
-    .filter((mate): mate is Mate => mate !== null);
-  return mates.flatMap((mate): Step[] => {
-    if (measured.has(mate.id)) return [];
-    measured.add(mate.id);
-    const bore = mate.kind === 'bore';
-    // Only far enough off to be a slip: a mate is never what the drawing says, so the window is wide.
-    const size = mateSize(mate);
-    const around = { low: minus(size, thou(10)), aim: size, high: plus(size, thou(10)) };
-    const shape = boreShape(mate.readings);
-    const known = shape === null ? null : knownOf(shape, part.unit);
-    return [
-      {
-        id: `measure-${mate.id}`,
-        kind: 'measure-mate',
-        title: `Measure the ${mate.say}`,
-        say: `Measure the ${mate.say}`,
-        feature: mate.id,
-        target: { quantity: bore ? 'bore' : 'width', ...around, from: null, fit: null },
-        instrument: bore ? 'telescoping-gauge' : 'micrometer',
-        note: [HOW[mate.kind], known].filter((text) => text !== null).join(' ') || null,
-        before: ['The mate is clean, without burrs, and as warm as the work.'],
-        why: ['What is turned to it is worked out from this reading, not from the drawing.'],
-        minutes: 4,
-      },
-    ];
-  });
-}
-
-/** What the readings at the desk said, in words. */
-function knownOf({ smallest, largest, outOfRound, taper }: BoreShape, unit: Part['unit']): string {
-  const amount = (length: Length): string => formatAmount(magnitude(length), unit);
-  const round = outOfRound === null || outOfRound === 0 ? '' : `, out of round by ${amount(outOfRound)}`;
-  const cone = taper === null || taper === 0 ? '' : `, the far end ${amount(taper)} ${taper > 0 ? 'larger' : 'smaller'}`;
-  return `At the desk: ${formatSize(smallest, unit)} to ${formatSize(largest, unit)}${round}${cone}.`;
-}
 
 type SideWork = {
   readonly side: Side;
@@ -85,18 +21,6 @@ type SideWork = {
   readonly onEnd: Length;
   readonly held: Held;
 };
-
-/** The cone of a taper, with its angle and what the tailstock would be set over between centres. */
-export function coneSteps(work: Work, held: Held, bar: Bar, place: Place): Step[] {
-  const { feature } = bar;
-  if (feature.kind !== 'taper') return [];
-  const cone = { large: asDiameter(bar.diameter), small: feature.small, over: bar.length };
-  const whole = work.part.turned.reduce<Length>((sum, { length }) => plus(sum, length.high), zero);
-  // A thousandth of a degree is finer than any scale; the number is the same whatever unit the part is shown in.
-  const angle = toDegrees(degrees(Math.round(toDegrees(compoundAngle(cone)) * 1000) / 1000, 'half-even'));
-  const step = taperStep(work, held, bar, place, angle, setOver(cone, whole, 'half-even'));
-  return step === null ? [] : [step];
-}
 
 /**
  * The concentric diameters of one side: roughed from the pivot outward, then finished in the same order, with their lengths and

@@ -37,6 +37,8 @@ function choicesOf(field: DraftField, row: DraftRow, draft: Draft): readonly Cho
       return (field.choices ?? []).map((value) => ({ value, label: w.choices[value] ?? value }));
     case 'mate':
       return rows(draft.mates, 'bore', 'bearing');
+    case 'shaft':
+      return rows(draft.mates, 'shaft');
     case 'width':
       return rows(draft.mates, 'width');
     case 'turned':
