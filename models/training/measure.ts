@@ -1,6 +1,7 @@
 /**
  * Measures the network and, beside it in the same run, the packaged recogniser, and writes one line of JSON for each utterance:
- * what was said, what each heard, and the evidence of each. `report.ts` makes tables of it.
+ * what was said, what each heard, and the evidence of each; of the network that of the first view, and for choosing settings also
+ * of the two of a second look. `report.py` makes tables of it, `fit.py` the weights of the confidence.
  *
  * Usage: measure.ts SET OUT.jsonl [--audio FOLDER] [--every N] [--noises N] [--only swarfnet]
  * SET: `back` (the speakers of train.jsonl that training kept back) and `trained-voices` (new sentences in flite voices that
@@ -118,11 +119,25 @@ const pronunciations = new Map([
   ...readPronunciations(readFileSync('models/pronunciations.txt', 'utf8')),
 ]);
 const engines: Recogniser[] = [
-  await openSwarfnet({ model: new Uint8Array(readFileSync(option('model', 'models/swarfnet/swarfnet.onnx'))), pronunciations, wasmUrl: null }),
+  await openSwarfnet({ model: new Uint8Array(readFileSync(option('model', 'models/swarfnet/swarfnet.onnx'))), pronunciations, wasmUrl: null, otherViews: [] }),
 ];
 if (option('only', '') === '') {
   const { files, model } = await assembleModel(engineNamed(await packagedManifest(), 'soundswallower'), [...vocabulary(), ...BENCH_WORDS]);
   engines.push(await openEngine(model, files));
+}
+
+/** The sound as the second look hears it (`src/ear/network/judge.ts`), for the fit of its confidence. */
+async function shifted(engine: Recogniser, grammar: Grammar, samples: Float32Array): Promise<readonly unknown[]> {
+  const views: unknown[] = [];
+  for (const warp of [1.1, 0.9]) {
+    engine.adapt?.({ version: 1, warp, bias: 0, speechDb: 0, phrases: 1, before: 0, after: 0 });
+    await engine.open(grammar);
+    engine.accept(samples);
+    const { text, ...more } = await engine.finish();
+    views.push({ text, evidence: 'evidence' in more ? more.evidence : null });
+  }
+  engine.adapt?.(null);
+  return views;
 }
 
 const rows: string[] = [];
@@ -140,6 +155,7 @@ for (const [at, item] of items.entries()) {
       const { text, confidence, accepted, fillerScore, alternatives, ...more } = await engine.finish();
       const evidence = 'evidence' in more ? more.evidence : null;
       heard[engine.name] = { text, confidence, accepted, fillerScore, alternatives, evidence, ms: performance.now() - begin };
+      if (engine.name === 'swarfnet' && forTuning) heard['shifted'] = await shifted(engine, item.grammar, samples);
     }
     const { id, said, group } = item;
     rows.push(JSON.stringify({ id, said, group, condition: name, seconds: samples.length / 16_000, heard }));

@@ -44,8 +44,8 @@ export function oddsOf({ short, ahead, phones }: Evidence): number {
 }
 
 /**
- * The same after the sound was heard at several shifts of the bands: `agree` is the share of the other views that came to the same
- * words. Fitted on what the first view alone left unsettled; the evidence is that of the view that was surest.
+ * The same after the sound was heard at several shifts of the bands: `agree` is the share of the other views that came to
+ * the same words. Fitted on what the first view alone left unsettled; the evidence is that of the view that was surest.
  */
 export const CONFIDENCE_AGAIN = {
   bias: -2.15,

@@ -17,7 +17,10 @@ const KEPT_GRAPHS = 12;
 /** Frames of quiet set before and after an utterance. */
 const QUIET_FRAMES = 24;
 
-/** Shifts of the bands, beside the person's own, at which a sound is heard again that is not clear: a voice unlike those of the training. */
+/**
+ * Shifts of the bands, beside the person's own, at which an unclear sound is heard again: it may be a voice unlike those of the
+ * training.
+ */
 const OTHER_VIEWS = [1.1, 0.9] as const;
 
 export type SwarfnetFiles = {
@@ -26,18 +29,24 @@ export type SwarfnetFiles = {
   readonly pronunciations: Pronunciations;
   /** Where onnxruntime-web's WebAssembly lies; null in Node. */
   readonly wasmUrl: string | null;
+  /** At which other shifts an unclear sound is heard again; none where the first view itself is to be measured. */
+  readonly otherViews?: readonly number[];
 };
 
 /**
  * The project's own recogniser: a small network hears phones, the grammar's phrases are laid over them. An utterance is decoded
  * whole at its end. A new vocabulary needs pronunciations and no training.
  */
-export async function openSwarfnet({ model, pronunciations, wasmUrl }: SwarfnetFiles): Promise<Recogniser> {
-  return swarfnetOn(await openPhoneNet(model, { wasmUrl }), pronunciations);
+export async function openSwarfnet({ model, pronunciations, wasmUrl, otherViews }: SwarfnetFiles): Promise<Recogniser> {
+  return swarfnetOn(await openPhoneNet(model, { wasmUrl }), pronunciations, otherViews);
 }
 
 /** The recogniser on a network that is already there. */
-export function swarfnetOn(net: PhoneNet, pronunciations: Pronunciations): Recogniser {
+export function swarfnetOn(
+  net: PhoneNet,
+  pronunciations: Pronunciations,
+  otherViews: readonly number[] = OTHER_VIEWS,
+): Recogniser {
   const graphs = new Map<string, PhoneGraph>();
   let graph: PhoneGraph | null = null;
   let heard: Float32Array[] = [];
@@ -82,9 +91,9 @@ export function swarfnetOn(net: PhoneNet, pronunciations: Pronunciations): Recog
         judge(within, await hear(samples, warp * shift), QUIET_FRAMES * FRAME_S, bias);
       const first = await view(1);
       const clear = standsClear(samples);
-      if (!isUnsettled(first, clear)) return first;
+      if (otherViews.length === 0 || !isUnsettled(first, clear)) return first;
       const others: Judged[] = [];
-      for (const shift of OTHER_VIEWS) others.push(await view(shift));
+      for (const shift of otherViews) others.push(await view(shift));
       return judgeTogether(first, others, clear, bias);
     },
     adapt(to) {
