@@ -1,9 +1,10 @@
 /**
- * The ear in headless Chromium: work for a second of sound, bytes fetched, start from the cache, memory, and the time from the end
- * of speech to the answer. Wants dist/ (npm run build).
+ * The ear in headless Chromium: work for a second of sound, bytes fetched, start from the cache, memory, and the time from the
+ * end of speech to the answer. Wants dist/ (npm run build).
  *
  * Usage: npm run bench -- ear-chromium [--lines N] [--sounds N]
- * Processor time is that of the page's own process, which other work on the machine lengthens little; the other times are by the clock.
+ * Processor time is that of the page's own process, which other work on the machine lengthens little; the other times are by
+ * the clock.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
@@ -29,6 +30,7 @@ const { values } = parseArgs({
 });
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
 const kB = (bytes: number): string => `${(bytes / 1000).toFixed(0)} kB`;
+const MB = ({ residentMB }: { readonly residentMB: number }): string => `${residentMB.toFixed(0)} MB`;
 const quantiles = (times: readonly number[]): string =>
   `median ${quantileOf(times, 0.5).toFixed(0)} ms, 95th percentile ${quantileOf(times, 0.95).toFixed(0)} ms, of ${times.length}`;
 
@@ -98,12 +100,12 @@ async function workOfTheEngine(): Promise<void> {
     const after = await pages(browser);
     const soundS = sounds.reduce((sum, { samples }) => sum + samples.length, 0) / 16_000;
     say(`engine opened in ${openMs.toFixed(0)} ms, from a server on this machine`);
-    say(
-      `work for ${sounds.length} phrases, ${soundS.toFixed(0)} s of sound: real-time factor ${(work.reduce((a, b) => a + b, 0) / 1000 / soundS).toFixed(3)} by the clock, at most ${((after.cpuS - before.cpuS) / soundS).toFixed(3)} by the processor (the grammars and the hand-over of samples are in it); ${quantiles(work)}`,
-    );
-    say(
-      `memory of the page: ${empty.residentMB.toFixed(0)} MB before, ${after.residentMB.toFixed(0)} MB with the engine after ${sounds.length} phrases`,
-    );
+    const clockS = work.reduce((sum, ms) => sum + ms, 0) / 1000;
+    say(`work for ${sounds.length} phrases, ${soundS.toFixed(0)} s of sound: ${quantiles(work)}`);
+    say(`  real-time factor ${(clockS / soundS).toFixed(3)} by the clock`);
+    // The grammars and the hand-over of the samples are in it.
+    say(`  at most ${((after.cpuS - before.cpuS) / soundS).toFixed(3)} by the processor`);
+    say(`memory of the page: ${MB(empty)} before, ${MB(after)} with the engine after ${sounds.length} phrases`);
   } finally {
     await browser.close();
     forgetProfile(profile);
@@ -130,8 +132,9 @@ async function start(): Promise<void> {
       await page.waitForFunction(() => performance.getEntriesByName('ear open').length > 0, null, { timeout: 60_000 });
       const ms = await page.evaluate(() => performance.getEntriesByName('ear open')[0]!.duration);
       const after = await pages(browser);
+      say(`${visit}: ear open ${ms.toFixed(0)} ms after it was asked for`);
       say(
-        `${visit}: ear open ${ms.toFixed(0)} ms after it was asked for (${(performance.now() - begun).toFixed(0)} ms from the first press of a button); memory of the page ${before.residentMB.toFixed(0)} MB before, ${after.residentMB.toFixed(0)} MB after`,
+        `  ${(performance.now() - begun).toFixed(0)} ms from the first press of a button; memory ${MB(before)} before, ${MB(after)} after`,
       );
       if (visit === 'first visit') {
         const sizes = [...new Set(fetched)].flatMap((path) => {
@@ -178,13 +181,13 @@ async function answers(): Promise<void> {
         .getEntriesByName('answer')
         .map((entry) => ({ ...(entry as PerformanceMeasure).detail, ms: entry.duration }) as Answer),
     );
-    say(
-      `of ${lines.length} things said ${taken.length} were answered; end of speech to the answer: ${quantiles(taken.map(({ ms }) => ms))}`,
-    );
+    say(`of ${lines.length} things said ${taken.length} were answered`);
+    say(`end of speech to the answer: ${quantiles(taken.map(({ ms }) => ms))}`);
     for (const part of ['endpointMs', 'recogniserMs', 'storeMs', 'voiceMs'] as const)
       say(`  ${part.slice(0, -2)}: ${quantiles(taken.map((each) => each[part]))}`);
+    const listenedS = 6 + 9.2 * lines.length;
     say(
-      `processor time of the page while it listened: ${(after.cpuS - before.cpuS).toFixed(1)} s in ${(6 + 9.2 * lines.length).toFixed(0)} s; memory ${after.residentMB.toFixed(0)} MB`,
+      `the page while it listened: ${(after.cpuS - before.cpuS).toFixed(1)} s of processor in ${listenedS.toFixed(0)} s, ${MB(after)}`,
     );
   } finally {
     await browser.close();

@@ -1,10 +1,10 @@
 /**
- * The call name: how often other sounds are taken for it, and how often it is heard. Call listening takes nothing else, so what is
- * counted false here are the false accepts of that way of listening; the sounds themselves are what open listening meets in `ear`.
+ * The call name: how often other sounds are taken for it, and how often it is heard. Call listening takes nothing else, so what
+ * is counted false here are the false accepts of that way of listening; open listening meets the same sounds in `ear`.
  *
  * Usage: npm run bench -- ear-name [--audio FOLDER] [--every N]
- * Sounds without the name: the talk of the bench, the dev part of the real speech, its noise. With it: four ways of calling in the
- * voices slt and rms, clean and at 8 dB of four noises.
+ * Sounds without the name: the talk of the bench, the dev part of the real speech, its noise. With it: four ways of calling in
+ * the voices slt and rms, clean and at 8 dB of four noises.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -67,8 +67,13 @@ for (const name of CALL_NAMES) {
     if (called(await hear(withNoise(samples, { kind, snrDb: 8, seed: 3 }, at)))) heard.noisy += 1;
   }
   const most = (wilson(alarms, others.length)[1] * others.length) / hours;
-  process.stdout.write(
-    `| ${name} | ${alarms} of ${others.length} | ${most.toFixed(0)} | ${share(heard.clean, calls.length)} | ${share(heard.noisy, calls.length)} |\n`,
-  );
+  const cells = [
+    name,
+    `${alarms} of ${others.length}`,
+    most.toFixed(0),
+    share(heard.clean, calls.length),
+    share(heard.noisy, calls.length),
+  ];
+  process.stdout.write(`| ${cells.join(' | ')} |\n`);
 }
 engine.close();

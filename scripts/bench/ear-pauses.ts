@@ -1,6 +1,6 @@
 /**
- * Pauses inside numbers: a number said in two halves with a silence between, through the whole ear but the microphone. Whole: it came
- * out in one piece and right; cut: the first half was taken by itself, at once or followed by the rest; none: nothing was accepted.
+ * Pauses inside numbers: a number said in two halves with a silence between, through the whole ear but the microphone. Whole: it
+ * came out in one piece and right; cut: the first half was taken by itself; none: nothing was accepted.
  *
  * Usage: npm run bench -- ear-pauses [--pause MS]…
  */
