@@ -6,6 +6,7 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Script } from 'node:vm';
 import { Instrumenter } from '@stryker-mutator/instrumenter';
 import { root, Sources } from './mutation/sources.ts';
 import { gathering, type Test } from './mutation/tests.ts';
@@ -21,7 +22,9 @@ const TESTS = 'tests/phrasebook/';
 const LEFT_OUT = ['manual.test.ts', 'law.test.ts'];
 
 /** How often a mutant may be come past, as a multiple of how often it is without being active: more is a loop without end. */
-const HITS_ALLOWED = 200;
+const HITS_ALLOWED = 20;
+/** How long a test may take with a mutant, in milliseconds, wherever it loops. */
+const PATIENCE_MS = 20_000;
 
 /** What the instrumented code reads and writes; its names are the tool's. */
 type Switch = {
@@ -88,6 +91,14 @@ const found: Test[] = [];
 const sources = new Sources(new Map(made.files.map(({ name, content }) => [name, content])), gathering(found));
 const testFiles = names(TESTS).filter((name) => name.endsWith('.test.ts') && !LEFT_OUT.includes(name));
 
+const limited = new Script('globalThis.limitedWork()');
+
+/** Does work that is ended, as if it threw, when it takes too long. */
+function inTime<T>(work: () => T): T {
+  (globalThis as unknown as { limitedWork: () => T }).limitedWork = work;
+  return limited.runInThisContext({ timeout: PATIENCE_MS }) as T;
+}
+
 /** The tests of the room as it is with the mutant that is switched on; those files alone that have one of `needed`. */
 function load(needed: ReadonlySet<string> | null): Map<string, Test> {
   const tests = new Map<string, Test>();
@@ -135,7 +146,7 @@ async function noticedBy(mutant: string): Promise<string | null> {
   try {
     let tests: Map<string, Test>;
     try {
-      tests = load(isStatic ? null : new Set(order));
+      tests = inTime(() => load(isStatic ? null : new Set(order)));
     } catch {
       return 'it does not load';
     }
@@ -144,7 +155,7 @@ async function noticedBy(mutant: string): Promise<string | null> {
       // A table that has lost a row has lost the row's test.
       if (test === undefined) return id;
       try {
-        await test.run();
+        await inTime(() => test.run());
       } catch {
         const at = lately.indexOf(id);
         if (at >= 0) lately.splice(at, 1);

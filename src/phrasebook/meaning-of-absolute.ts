@@ -74,7 +74,8 @@ export function absolute(reading: Reading, tree: Tree): Candidate[] {
       const more = child(form, 'inch-and');
       const part = child(form, 'part');
       if (more !== undefined) return [inchAnd(reading, 1, more)];
-      return part === undefined ? [] : giveOrTake(reading, form, partOf(reading, 1, part, true));
+      assert(part !== undefined, 'an inch that comes first has a part after it');
+      return giveOrTake(reading, form, partOf(reading, 1, part, true));
     }
     case 'foot-first':
       return footFirst(reading, child(form, 'feet'));

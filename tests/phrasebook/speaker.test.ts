@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { amount, bareAmount, count, line, question, sentence, size, type Reply } from '../../src/job/index.ts';
+import { amount, bareAmount, comma, count, line, question, sentence, size, type Reply } from '../../src/job/index.ts';
 import { celsius, fahrenheit, inches, millimetres } from '../../src/measure/index.ts';
 import {
   amountWords,
@@ -140,6 +140,17 @@ describe('replies', () => {
       { say: 'words', words: ['two'] },
       { say: 'pause', after: 'question' },
     ]);
+  });
+  test('have commas for the eye alone, and temperatures in the scale of the shop', () => {
+    const warm = reply([
+      ...sentence({ say: 'temperature', temperature: fahrenheit(68, 'half-even') }, comma, size(inches(0.627)), comma, 'to-go'),
+    ]);
+    expect(textOfReply(warm)).toBe('Sixty-eight, six twenty-seven, to go.');
+    expect(speakReply(warm)).toEqual([
+      { say: 'words', words: ['sixty', 'eight', 'six', 'twenty', 'seven', 'to', 'go'] },
+      { say: 'pause', after: 'sentence' },
+    ]);
+    expect(textOfReply({ ...warm, unit: 'millimetre' })).toMatch(/^Twenty, /);
   });
   test('hold no punctuation in the words that are spoken', () => {
     const words = speakReply(reply([...sentence('no-caution-here'), ...sentence('heard')])).flatMap((each) =>
