@@ -30,5 +30,6 @@ export {
   type Filing,
   type RoundsLeft,
 } from './filing.ts';
+export { faceFor, playOf, type Facing, type PlayAdvice, type StackLength } from './stack.ts';
 export { clearanceFrom, type FitFeel } from './feel.ts';
 export { PRIOR, RISK } from './priors.ts';

@@ -10,6 +10,7 @@ import { operationAfter } from './glance.ts';
 import { inOrder } from './history.ts';
 import type { Intent } from './intent.ts';
 import { mateHere } from './mates.ts';
+import { playPieces } from './playing.ts';
 import { amount, bareAmount, count, line, sentence, size, type PhraseId, type Piece } from './reply.ts';
 import { stepNumber } from './stepNumber.ts';
 import { stopPieces } from './stopping.ts';
@@ -107,7 +108,7 @@ function answerAbout(scene: Scene, operation: Operation, asking: Asking): Senten
     case 'ask-bore':
       return boreAnswer(scene, operation);
     case 'ask-fit':
-      return fitAnswer(operation);
+      return [...fitAnswer(operation), ...playPieces(state, operation)];
     case 'ask-time':
       return [sentence('about-minutes', count(Math.ceil(operation.minutes)))];
     case 'ask-caution':

@@ -87,6 +87,8 @@ export const PHRASES = {
   'the-bore': 'the bore',
   'no-fit-here': 'no fit on this step',
   clearance: 'clearance',
+  'end-play': 'end play',
+  'off-the': 'off the',
   'over-the-bore': 'over the bore, for the file',
   interference: 'interference',
   'slide-fit': 'slide fit',

@@ -30,7 +30,12 @@ function coldMate(state: JobState, { operation, value }: Reading): Length {
 export function measuredMate(
   state: JobState,
   mate: string,
-): { readonly least: Length; readonly most: Length; readonly count: number } | null {
+): {
+  readonly least: Length;
+  readonly most: Length;
+  readonly count: number;
+  readonly instrument: Reading['instrument'];
+} | null {
   const readings = inOrder(state.mates[mate] ?? null);
   const first = readings[0];
   if (first === undefined) return null;
@@ -41,7 +46,7 @@ export function measuredMate(
     least = smaller(least, value);
     most = larger(most, value);
   }
-  return { least, most, count: readings.length };
+  return { least, most, count: readings.length, instrument: readings.at(-1)?.instrument ?? null };
 }
 
 /**
