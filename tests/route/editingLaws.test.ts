@@ -137,6 +137,8 @@ describe('laws of edits', () => {
         const read = { value: size, place: 'middle', across: 'one-way', instrument: 'micrometer' } as const;
         const moved = routeFor(remeasured(part, { [mate.id]: [read] }), MACHINES, 'high-speed-steel');
         if (!moved.ok) return;
+        // Two journals of nearly one size may change places as neck and shoulder: then it is another route.
+        if (String(ids(moved.value)) !== String(ids(route))) return;
         const again = reapply(keepMeasuring(moved.value, route), edited.edits);
         expect(again.leftOver).toEqual([]);
         expect(ids(again.edited.route)).toEqual(ids(edited.route));

@@ -120,7 +120,9 @@ export function betweenCentres(work: Work, layout: Layout, measured: Set<string>
       inSentence(outer.feature),
       outer.feature.kind === 'thread'
         ? `A split nut under the dog: the ${inSentence(outer.feature)} is finished.`
-        : `Brass under the screw of the dog: the ${inSentence(outer.feature)} is finished.`,
+        : outer.feature.kind === 'taper'
+          ? `A split sleeve of the same taper under the dog: on a cone it slips, and the ${inSentence(outer.feature)} is finished.`
+          : `Brass under the screw of the dog: the ${inSentence(outer.feature)} is finished.`,
     ),
     ...measureSteps(part, second, measured),
     ...turnedSteps(work, {
