@@ -12,10 +12,10 @@ import { root } from '../../scripts/setup/root.mjs';
 /** The built page on a free port of this machine. `npm test` builds before; by hand, `npm run build` first. */
 export type Served = { readonly port: number; readonly url: string; readonly close: () => Promise<void> };
 
-/** Serves dist/ with the same headers as `npm start`; name a port to come back to the same origin later. */
-export async function servePage(port = 0): Promise<Served> {
-  if (!existsSync(join(root, 'dist/index.html'))) throw new Error('dist/ is not built: npm run build');
-  return await serve(port);
+/** Serves dist/, or another build, with the headers of `npm start`; name a port to come back to the same origin later. */
+export async function servePage(port = 0, folder = join(root, 'dist')): Promise<Served> {
+  if (!existsSync(join(folder, 'index.html'))) throw new Error('dist/ is not built: npm run build');
+  return await serve(port, folder);
 }
 
 /** A folder for a browser profile that does not exist yet. Kept between launches it is one person's browser. */
@@ -28,6 +28,8 @@ export type LaunchOptions = {
   /** A WAV that is heard once from the moment the page opens the microphone; without it there is silence. */
   readonly microphone?: string;
   readonly size?: { readonly width: number; readonly height: number };
+  /** Further flags for Chromium. */
+  readonly flags?: readonly string[];
 };
 
 export type Browser = {
@@ -35,6 +37,8 @@ export type Browser = {
   readonly page: Page;
   /** Hosts, other than this machine, that anything in the browser tried to reach: page, worker or service worker. */
   readonly reachedOut: readonly string[];
+  /** Every request of page, worker and service worker that asks for nothing but gives something away: with a body, or no GET. */
+  readonly sent: readonly string[];
   /** Errors on the console and uncaught exceptions of the page, in order. */
   readonly errors: readonly string[];
   /** Ends the whole browser at once, as a power cut would: nothing gets to say goodbye. */
@@ -43,7 +47,12 @@ export type Browser = {
 };
 
 /** Whom Chromium asks on its own account (updates, its sign-in), whatever flags it is given; nothing that a page could want. */
-const BROWSERS_OWN = new Set(['optimizationguide-pa.googleapis.com', 'update.googleapis.com', 'clients2.google.com', 'accounts.google.com']);
+const BROWSERS_OWN = new Set([
+  'optimizationguide-pa.googleapis.com',
+  'update.googleapis.com',
+  'clients2.google.com',
+  'accounts.google.com',
+]);
 
 /** A proxy that lets nothing through and notes who was asked for. Chromium goes to localhost without it. */
 async function recordingProxy(): Promise<{ readonly hosts: string[]; readonly port: number; readonly server: Server }> {
@@ -71,7 +80,9 @@ async function recordingProxy(): Promise<{ readonly hosts: string[]; readonly po
 }
 
 const ended = (child: ChildProcess): Promise<void> =>
-  child.exitCode !== null || child.signalCode !== null ? Promise.resolve() : new Promise((done) => child.once('exit', () => done()));
+  child.exitCode !== null || child.signalCode !== null
+    ? Promise.resolve()
+    : new Promise((done) => child.once('exit', () => done()));
 
 /** The address of the browser's debugger, which it writes into its profile once it is up. */
 async function debuggerAddress(profile: string, child: ChildProcess): Promise<string> {
@@ -89,7 +100,12 @@ async function debuggerAddress(profile: string, child: ChildProcess): Promise<st
  * Starts Chromium on a profile, with a fake microphone that is granted without asking. It is a process of ours rather than of
  * the driver, so that a test can take it down without warning.
  */
-export async function launch({ profile, microphone, size = { width: 1280, height: 800 } }: LaunchOptions): Promise<Browser> {
+export async function launch({
+  profile,
+  microphone,
+  size = { width: 1280, height: 800 },
+  flags = [],
+}: LaunchOptions): Promise<Browser> {
   const program = await findChromium();
   if (program === null) throw new Error('No Chromium: set SWARFSIDE_CHROMIUM to the browser program');
   rmSync(join(profile, 'DevToolsActivePort'), { force: true });
@@ -124,6 +140,7 @@ export async function launch({ profile, microphone, size = { width: 1280, height
       '--use-fake-ui-for-media-stream',
       '--use-fake-device-for-media-stream',
       ...(microphone === undefined ? [] : [`--use-file-for-fake-audio-capture=${microphone}%noloop`]),
+      ...flags,
       'about:blank',
     ],
     { stdio: ['ignore', 'ignore', 'ignore', 'pipe', 'pipe'], detached: true },
@@ -139,6 +156,12 @@ export async function launch({ profile, microphone, size = { width: 1280, height
   });
   page.on('pageerror', (error) => errors.push(error.message));
 
+  const sent: string[] = [];
+  context.on('request', (request) => {
+    const { method, body } = { method: request.method(), body: request.postDataBuffer() };
+    if (method !== 'GET' || body !== null) sent.push(`${method} ${request.url()}`);
+  });
+
   const takeDown = async (signal: NodeJS.Signals): Promise<void> => {
     // The negative id is the whole group: the browser's own children must not outlive it.
     if (child.pid !== undefined && child.exitCode === null) process.kill(-child.pid, signal);
@@ -150,6 +173,7 @@ export async function launch({ profile, microphone, size = { width: 1280, height
     context,
     page,
     reachedOut: proxy.hosts,
+    sent,
     errors,
     kill: () => takeDown('SIGKILL'),
     close: async () => {

@@ -94,5 +94,6 @@ describe('the demo job by touch and keys', () => {
     await screenshot(page, 'touch-bad-file');
     expect(await page.locator('.choices').first().getByRole('button').count()).toBe(jobs);
     expect(browser.errors).toEqual([]);
+    expect([browser.reachedOut, browser.sent]).toEqual([[], []]);
   });
 });

@@ -143,7 +143,8 @@ const JOBS_AT_ONCE = 4;
 const KILLS_A_JOB = 10;
 /** One kill in so many is of a browser in several processes, as people run it. */
 const WHOLE_EVERY = 5;
-const PATIENCE_MS = 60_000;
+const PATIENCE_MS = 120_000;
+const MOST_OWN_ENDS = 5;
 
 export type Killed = {
   readonly jobs: readonly string[];
@@ -166,33 +167,37 @@ export async function killAgainAndAgain(
   const acknowledged = (names: readonly string[]): number =>
     names.reduce((sum, name) => sum + server.job(name).acknowledged.length, 0);
 
-  async function visit(names: readonly string[], oneProcess: boolean, stay: () => Promise<void>): Promise<void> {
-    const opened = Promise.all(names.map(server.opened)).then(() => 'opened' as const);
+  /** Opens the logs and stays; false where the browser ended by itself, as a Chromium that runs in no one process does. */
+  async function visit(names: readonly string[], oneProcess: boolean, stay: () => Promise<void>): Promise<boolean> {
+    const stayed = Promise.all(names.map(server.opened))
+      .then(stay)
+      .then(() => 'stayed' as const);
     const browser = await bareBrowser(profile, server.url(names), { oneProcess });
-    const late = new AbortController();
-    const ended = browser.gone.then(() => 'ended' as const);
-    const waited = pause(PATIENCE_MS, 'late' as const, { signal: late.signal }).catch(() => 'late' as const);
-    const became = await Promise.race([opened, ended, waited]);
-    late.abort();
-    // Not every Chromium runs in one process: where it does not, each is started whole.
-    if (became === 'ended' && oneProcess) {
-      await visit(names, false, stay);
-      return;
-    }
-    if (became !== 'opened') server.job(names[0] ?? lane).wrong.push(`the logs were not opened: ${became}`);
-    else await Promise.race([stay(), browser.gone]);
+    const enough = new AbortController();
+    const late = pause(PATIENCE_MS, 'late' as const, { signal: enough.signal }).catch(() => 'late' as const);
+    const became = await Promise.race([stayed, browser.gone.then(() => 'ended' as const), late]);
+    enough.abort();
     await browser.kill();
+    if (became === 'late') server.job(names[0] ?? lane).wrong.push('the logs were not opened, or nothing was acknowledged');
+    return became !== 'ended';
   }
+  let ownEnds = 0;
   for (let kill = 0; kill < kills; kill += 1) {
     const day = Math.floor(kill / KILLS_A_JOB);
     const names = Array.from({ length: JOBS_AT_ONCE }, (_, index) => `${lane}-${day}-${index}`);
     for (const name of names) all.add(name);
     const before = acknowledged(names);
-    await visit(names, kill % WHOLE_EVERY !== 0, async () => {
+    const whole = kill % WHOLE_EVERY === 0 || ownEnds > 0;
+    const killed = await visit(names, !whole, async () => {
       await server.acknowledging(names);
       await pause(pick(400));
     });
-    atRisk.push(acknowledged(names) - before);
+    if (killed) atRisk.push(acknowledged(names) - before);
+    else {
+      ownEnds += 1;
+      kill -= 1;
+      if (ownEnds > MOST_OWN_ENDS) throw new Error('Chromium ends by itself again and again');
+    }
   }
   await visit([...all], false, () => Promise.resolve());
   return { jobs: [...all], atRisk };
