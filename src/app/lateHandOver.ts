@@ -13,12 +13,13 @@ export function lateHandOver(deps: HandOverDeps): Together {
   const opened = new Set<string>();
   let together: Together | null = null;
   let fetching: Promise<Together> | null = null;
+  let asked = 0;
   let last: Promise<unknown> = Promise.resolve();
 
   const store: StoreApi<HandOver> = createStore<HandOver>()(() => ({
     standing: 'off',
     start,
-    stop: () => together?.store.getState().stop(),
+    stop,
   }));
 
   async function fetched(): Promise<Together> {
@@ -33,15 +34,26 @@ export function lateHandOver(deps: HandOverDeps): Together {
   }
 
   async function start(code: string): Promise<void> {
+    asked += 1;
+    const mine = asked;
     store.setState({ standing: 'connecting' });
     try {
       fetching ??= fetched();
-      await (await fetching).store.getState().start(code);
+      const { store: whole } = await fetching;
+      // It may have been turned off while it was fetched.
+      if (mine === asked) await whole.getState().start(code);
     } catch (error) {
       fetching = null;
+      if (mine !== asked) return;
       store.setState({ standing: 'cut' });
       deps.onRefused(`Working together did not start: ${error instanceof Error ? error.message : String(error)}`);
     }
+  }
+
+  function stop(): void {
+    asked += 1;
+    together?.store.getState().stop();
+    store.setState({ standing: 'off' });
   }
 
   return {
