@@ -173,6 +173,6 @@ test('has every word that it says numbers with, and no other', () => {
     countWords(step * 7).forEach((word) => said.add(word));
   }
   for (const inch of [1, 2]) sizeWords(inches(inch), 'inch').forEach((word) => said.add(word));
-  temperatureWords(celsius(-5), 'millimetre').forEach((word) => said.add(word));
+  temperatureWords(celsius(-5, 'half-even'), 'millimetre').forEach((word) => said.add(word));
   expect([...said].sort()).toEqual([...new Set(numberWords())].sort());
 });
