@@ -37,7 +37,7 @@ export type Browser = {
   readonly page: Page;
   /** Hosts, other than this machine, that anything in the browser tried to reach: page, worker or service worker. */
   readonly reachedOut: readonly string[];
-  /** Every request of page, worker and service worker that asks for nothing but gives something away: with a body, or no GET. */
+  /** Every request of page, worker and service worker that could give something away: with a body, or no GET. */
   readonly sent: readonly string[];
   /** Errors on the console and uncaught exceptions of the page, in order. */
   readonly errors: readonly string[];

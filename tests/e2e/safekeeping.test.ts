@@ -181,4 +181,24 @@ describe('a part that fails', () => {
     await press(page, /^Start the ear again/);
     await page.getByText('Microphone ready').first().waitFor({ timeout: 60_000 });
   });
+
+  test('a component of the page: the same, and it is drawn again', async () => {
+    const { page } = browser;
+    // No picture can be drawn any more; going away and coming back draws it anew.
+    await page.evaluate(() => {
+      const make = document.createElementNS.bind(document);
+      document.createElementNS = ((space: string, name: string) => {
+        if (name === 'svg') throw new Error('planted');
+        return make(space, name);
+      }) as typeof make;
+    });
+    await toJobs(browser);
+    await press(page, /entries/);
+    await page.getByText('The pictures: this part of the page failed. The rest goes on.').waitFor();
+    await works(/Step 2/, '1.259', /1\.259/);
+    await page.evaluate(() => Reflect.deleteProperty(document, 'createElementNS'));
+    await press(page, /^Try again/);
+    await page.getByText('this part of the page failed').waitFor({ state: 'detached' });
+    await page.locator('.beside svg').first().waitFor();
+  });
 });
