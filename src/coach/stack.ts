@@ -36,9 +36,10 @@ export type PlayAdvice =
 const offMiddle = (mean: number, { least, most }: Clearances): number => mean - (least + most) / 2;
 
 /**
- * Which face to take to get the play wanted. Facing what fills the room opens the play, facing what makes it closes it. A face that
- * can give all of it goes before two that must share it, and among those the length that is known best: it stays known best.
- * Right is what ISO 14253-1 proves with U = 2·u, or what lies in the limits where no instrument here can prove it.
+ * Which face to take to get the play wanted. Facing what fills the room opens the play, facing what makes it closes it. A
+ * face that can give all of it goes before two that must share it, and among those the length that is known best: it stays
+ * known best. Right is what ISO 14253-1 proves with U = 2·u, or what lies in the limits where no instrument here can prove
+ * it.
  */
 export function faceFor(stack: readonly StackLength[], wanted: Clearances): PlayAdvice {
   const { mean, spread } = playOf(stack);

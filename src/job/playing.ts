@@ -11,8 +11,8 @@ import { lastReading, measuredMate } from './window.ts';
 const OFF_A_MATE = nanometres(20 * NM_PER_THOU);
 
 /**
- * The end play from the lengths that were really read: the length of the part that makes the room, the mate that fills it; and the
- * face to take where it is not what is wanted. Nothing before both are read.
+ * The end play from the lengths that were really read: the length of the part that makes the room, the mate that fills it;
+ * and the face to take where it is not what is wanted. Nothing before both are read.
  */
 export function playPieces(state: JobState, operation: Operation): readonly (readonly Piece[])[] {
   const { target } = operation;

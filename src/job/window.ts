@@ -19,7 +19,8 @@ export function machineOf(state: JobState, operation: Operation): Machine | null
 
 /**
  * A reading of a mate at 20 °C (ISO 1), by the temperature that was said where it was measured; as it was read where none was.
- * What a mate is made of is not known: it is taken for steel, 1 µm off per 25 mm and 10 K for anything that expands by a third more.
+ * What a mate is made of is not known: it is taken for steel, 1 µm off per 25 mm and 10 K for anything that expands by a
+ * third more.
  */
 function coldMate(state: JobState, { operation, value }: Reading): Length {
   const warmth = operationOf(state, operation)?.kind === 'measure-mate' ? progressOf(state, operation).celsius : null;

@@ -25,8 +25,8 @@ export const endFeatureSchema = z.discriminatedUnion('kind', [
   /** A plain hole; `drillDepth` is to the full diameter. */
   z.strictObject({ kind: z.literal('drilled-hole'), ...base, drill: acrossField, drillDepth: sizeField }),
   /**
-   * A hole brought to size with a boring bar, after a drill of `drill` to `drillDepth`. With a `fit` the diameter follows from the
-   * shaft that goes into it, as it was measured.
+   * A hole brought to size with a boring bar, after a drill of `drill` to `drillDepth`. With a `fit` the diameter follows
+   * from the shaft that goes into it, as it was measured.
    */
   z.strictObject({
     kind: z.literal('bored-hole'),

@@ -10,8 +10,8 @@ const demo = (name: string): string => readFileSync(new URL(`../../src/shelf/dem
 const NOON = Date.UTC(2026, 0, 5, 12);
 
 /**
- * Says every line that begins with `>` to a fresh job, and writes what is answered and stored beneath it. With `reloads`, the page
- * is loaded anew before every line that does not answer a question.
+ * Says every line that begins with `>` to a fresh job, and writes what is answered and stored beneath it. With `reloads`,
+ * the page is loaded anew before every line that does not answer a question.
  */
 async function held(
   script: string,

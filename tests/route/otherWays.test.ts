@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readFileSync } from 'node:fs';
-import { celsius, millimetres, thou, type Length } from '../../src/measure/index.ts';
+import { celsius, millimetres, thou } from '../../src/measure/index.ts';
 import { remeasured, routeFor, windowOf, type Operation, type Route } from '../../src/route/index.ts';
 import { asDiameter } from '../../src/measure/index.ts';
 import {
@@ -108,7 +108,7 @@ describe('what goes on by force', () => {
     const pair = {
       diameter: asDiameter(millimetres(50)),
       hubOuter: asDiameter(millimetres(100)),
-      shaftBore: millimetres(0) as Length,
+      shaftBore: millimetres(0),
       length: millimetres(40),
       interference: millimetres(0.05),
       hub: STEEL,
