@@ -6,6 +6,7 @@ import { following, PATIENCE_MS } from './following.ts';
 import { cachedWordGraph } from './graph-cache.ts';
 import { LEAD_FRAMES, TAIL_FRAMES } from './hear-file.ts';
 import { activePower, FRAME_MS } from './level.ts';
+import { LOOK_AFTER_MS, opened, STANDS_OUT_DB, waitAfterLook, WORDS_ONLY_MS, type Look, type Open } from './look.ts';
 import { FRAME_SAMPLES, Meter } from './meter.ts';
 import { fitPersonal, type Personal, type Take } from './personal/index.ts';
 import { EngineFault, type Hypothesis, type Recogniser } from './recogniser.ts';
@@ -32,22 +33,6 @@ const LEVEL_EVERY_FRAMES = 10;
 
 /** With fewer phrases the set-up tells nothing. */
 const FEWEST_TAKES = 8;
-
-/** A silence of this length is worth a look at what was said so far. */
-const LOOK_AFTER_MS = 180;
-/** Speech that stands out by less leaves no silence that can be trusted. */
-const STANDS_OUT_DB = 22;
-/** There a look is taken this often, and never so that looking takes more than a fifth of the time. */
-const LOOK_EVERY_MS = 400;
-const LOOK_SHARE = 5;
-/** Where only the words tell the end, they must have been over for so much longer: their own ends are not exact. */
-const WORDS_ONLY_MS = 200;
-
-/** What was made of an utterance that may go on, up to (not with) frame `upTo`; `last` was its last spoken frame then. */
-type Look = { readonly grammar: Grammar; readonly upTo: number; readonly last: number; readonly hypothesis: Hypothesis };
-
-/** An utterance that is open, by ear or by a button. Numbers are those of frames; `spoken` is the last that was speech. */
-type Open = { from: number; spoken: number | null; look: Look | null; looking: boolean; nextLook: number };
 
 /** A button that is down, or was tapped. */
 type Held = { readonly pressedAt: number; tapped: boolean };
@@ -234,7 +219,7 @@ export class Listener {
     const quietMs = (this.#frame - 1 - last) * FRAME_MS;
     const { look } = open;
     if (look !== null && !pressed && this.#isOver(open, look, last, quietMs)) return this.#end(last);
-    const unseen = quietMs >= LOOK_AFTER_MS && look?.last !== last;
+    const unseen = quietMs >= LOOK_AFTER_MS && look?.last !== last && this.#frame >= open.nextSilence;
     const buried = this.#endpointer.open !== null && this.#endpointer.open.peakDb - this.#endpointer.floorDb < STANDS_OUT_DB;
     if (!open.looking && (unseen || (buried && this.#frame >= open.nextLook))) this.#look(open, last);
   }
@@ -268,8 +253,7 @@ export class Listener {
       if (this.#open !== open) return;
       open.look = { grammar, upTo, last, hypothesis: await this.#decode(samples, grammar) };
       open.looking = false;
-      const tookMs = this.#options.now() - begun;
-      open.nextLook = this.#frame + Math.ceil(Math.max(LOOK_EVERY_MS, LOOK_SHARE * tookMs) / FRAME_MS);
+      waitAfterLook(open, this.#frame, this.#options.now() - begun);
     });
   }
 
@@ -391,6 +375,3 @@ export class Listener {
     this.#options.emit({ type: 'fault', part, message: error instanceof Error ? error.message : String(error) });
   }
 }
-
-const nextLookAfter = LEAD_FRAMES + LOOK_EVERY_MS / FRAME_MS;
-const opened = (from: number): Open => ({ from, spoken: null, look: null, looking: false, nextLook: from + nextLookAfter });

@@ -180,6 +180,7 @@ export const words = {
       'filed-strokes': 'Filed, strokes',
       'filed-seconds': 'Filed, seconds',
       'packed-with': 'Packing piece that is in',
+      'carriage-dial': 'Carriage dial, where the tool touches',
     },
     spindle: 'Spindle stopped before you measure',
     cancel: 'Cancel',

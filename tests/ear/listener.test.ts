@@ -23,6 +23,8 @@ class Scripted implements Recogniser {
   /** What is being said; a look at what is not yet over hears as much as the sound is long. */
   saying = '';
   fails: EngineFault | null = null;
+  /** How long it takes to hear a second of sound, in milliseconds. */
+  slow = 0;
   #samples = 0;
 
   open({ key }: Grammar): Promise<void> {
@@ -36,6 +38,7 @@ class Scripted implements Recogniser {
   finish(): Promise<Hypothesis> {
     if (this.fails !== null) return Promise.reject(this.fails);
     this.heardS.push(this.#samples / RATE_HZ);
+    clock += (this.slow * this.#samples) / RATE_HZ;
     const text = this.saying;
     const words =
       text === '' ? [] : text.split(' ').map((word, at) => ({ word, startS: 0.35 + at * 0.3, endS: 0.65 + at * 0.3 }));
@@ -228,6 +231,18 @@ describe('how long a silence is the end', () => {
     expect(told()).toEqual(['speech-start', 'speech-end', '"next"']);
   });
 
+  test('a noise that comes and goes leaves the thread time for other things, however slow a look is', async () => {
+    recogniser.slow = 300;
+    await play(-70, 500);
+    // As a cut over a keyway sounds: never words, never silent for long.
+    for (let knock = 0; knock < 14; knock += 1) {
+      await play(-30, 300);
+      await play(-70, 240);
+    }
+    const lookedMs = recogniser.heardS.reduce((sum, seconds) => sum + seconds * recogniser.slow, 0);
+    expect(recogniser.heardS.length).toBeGreaterThan(1);
+    expect(lookedMs).toBeLessThan(0.75 * 14 * 540);
+  });
   test('a grammar that changes while somebody speaks is the one that counts', async () => {
     await play(-70, 500);
     recogniser.saying = 'next';

@@ -31,6 +31,7 @@ export type RowId =
   | 'ask-4'
   | 'cut-1'
   | 'cut-2'
+  | 'cut-3'
   | 'fit-1'
   | 'fit-2'
   | 'fit-3'
@@ -94,7 +95,8 @@ export const ROWS: Readonly<Record<RowId, Row>> = {
   'ask-3': row('ask-4', 'ask-speed', 'ask-feed', 'ask-last'),
   'ask-4': row('first', 'ask-bore', 'ask-fit', 'ask-time'),
   'cut-1': row('cut-2', 'took', 'dial', 'touched-off'),
-  'cut-2': row('first', 'dial-zeroed', 'turning', 'filing'),
+  'cut-2': row('cut-3', 'dial-zeroed', 'turning', 'filing'),
+  'cut-3': row('first', 'carriage-dial', null, null),
   'fit-1': row('fit-2', 'tight', 'slides', 'loose'),
   'fit-2': row('fit-3', 'wont-start', 'binds', 'polishing'),
   'fit-3': row('fit-4', 'filed', 'filed-rounds', 'filed-strokes'),

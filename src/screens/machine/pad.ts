@@ -30,6 +30,7 @@ export const PAD_ASKS = [
   'work-length',
   'packing-on',
   'packed-with',
+  'carriage-dial',
   'filed-rounds',
   'filed-strokes',
   'filed-seconds',
@@ -59,6 +60,7 @@ const LENGTHS: Readonly<Partial<Record<PadAsk, SetUpLength>>> = {
   'work-length': 'work',
   'packing-on': 'bar',
   'packed-with': 'packing',
+  'carriage-dial': 'carriage',
 };
 
 export type PadUnit = 'in' | 'thou' | 'mm' | 'C' | 'F' | 'none';
@@ -103,6 +105,7 @@ export function unitsOf(ask: PadAsk, unit: DisplayUnit): readonly PadUnit[] {
     case 'low':
     case 'high':
     case 'spot':
+    case 'carriage-dial':
       return unit === 'inch' ? ['thou', 'in'] : ['mm', 'thou'];
     case 'temperature':
       return unit === 'inch' ? ['F', 'C'] : ['C', 'F'];
@@ -254,6 +257,7 @@ export function entered(pad: Pad, unit: DisplayUnit): Entered | null {
     case 'work-length':
     case 'packing-on':
     case 'packed-with':
+    case 'carriage-dial':
     case 'filed-rounds':
     case 'filed-strokes':
     case 'filed-seconds':
