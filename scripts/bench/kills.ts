@@ -4,7 +4,7 @@
  */
 import { parseArgs } from 'node:util';
 import { forgetProfile, freshProfile } from '../../tests/e2e/harness.ts';
-import { killAgainAndAgain, killServer } from '../../tests/e2e/kills.ts';
+import { killAgainAndAgain, killServer } from './kills/again-and-again.ts';
 
 const { values: options } = parseArgs({
   options: {

@@ -1,23 +1,22 @@
-import { readFileSync } from 'node:fs';
+import { spawn } from 'node:child_process';
+import { readFileSync, rmSync } from 'node:fs';
 import { createServer, type IncomingMessage } from 'node:http';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { build } from 'vite';
+import { findChromium } from '../../scripts/setup/chromium.mjs';
 import { root } from '../../scripts/setup/root.mjs';
 import { HEADERS } from '../../scripts/setup/serve.mjs';
-import { bareBrowser } from './bare-browser.ts';
 
 /** What was seen of one job: what the page acknowledged, and what was wrong whenever its log was opened again. */
 type Watched = { readonly acknowledged: string[]; readonly wrong: string[]; stored: number; refused: number };
 
 export type KillServer = {
-  readonly url: (jobs: readonly string[], stintMs?: number) => string;
+  readonly url: (job: string, stintMs?: number) => string;
   readonly origin: string;
   readonly job: (name: string) => Watched;
   /** Resolves when this job has been opened once more, and its log held against all that was acknowledged before. */
   readonly opened: (name: string) => Promise<void>;
-  /** Resolves when an event of one of these jobs is acknowledged from now on. */
-  readonly acknowledging: (names: readonly string[]) => Promise<void>;
   readonly workersEnded: () => number;
   readonly close: () => Promise<void>;
 };
@@ -46,7 +45,6 @@ export async function killServer(): Promise<KillServer> {
   const plan = readFileSync(join(root, 'src/shelf/demos/inch.job.json'), 'utf8');
   const jobs = new Map<string, Watched>();
   const waiting = new Map<string, () => void>();
-  const listening = new Set<{ readonly names: readonly string[]; readonly heard: () => void }>();
   let workersEnded = 0;
   const job = (name: string): Watched => {
     const found = jobs.get(name) ?? { acknowledged: [], wrong: [], stored: 0, refused: 0 };
@@ -68,7 +66,6 @@ export async function killServer(): Promise<KillServer> {
         break;
       case '/acknowledged':
         watched.acknowledged.push(...(body as string[]));
-        for (const { names, heard } of listening) if (names.includes(name)) heard();
         break;
       case '/refused':
         watched.refused += 1;
@@ -104,20 +101,9 @@ export async function killServer(): Promise<KillServer> {
   const origin = `http://localhost:${typeof address === 'object' && address !== null ? address.port : 0}`;
   return {
     origin,
-    url: (names, stintMs = 0) => `${origin}/?jobs=${names.join(',')}&stint=${stintMs}`,
+    url: (name, stintMs = 0) => `${origin}/?job=${name}&stint=${stintMs}`,
     job,
     opened: (name) => new Promise((resolve) => waiting.set(name, resolve)),
-    acknowledging: (names) =>
-      new Promise((resolve) => {
-        const one = {
-          names,
-          heard: () => {
-            listening.delete(one);
-            resolve();
-          },
-        };
-        listening.add(one);
-      }),
     workersEnded: () => workersEnded,
     close: () => {
       server.closeAllConnections();
@@ -125,6 +111,53 @@ export async function killServer(): Promise<KillServer> {
     },
   };
 }
+
+/** Flags that leave out what a killed page does not need, so that a start costs a second and a half of one core. */
+const FLAGS = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--in-process-gpu',
+  '--no-zygote',
+  '--disable-quic',
+  '--disable-dev-shm-usage',
+  '--no-first-run',
+  '--no-default-browser-check',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-default-apps',
+  '--disable-domain-reliability',
+  '--disable-sync',
+  '--disable-extensions',
+  '--disable-breakpad',
+  '--disable-component-extensions-with-background-pages',
+  '--password-store=basic',
+  '--mute-audio',
+  '--disable-features=OptimizationHints,MediaRouter,Translate',
+  '--enable-features=NetworkServiceInProcess2',
+];
+
+/** Opens an address in a Chromium of its own process group; `kill` ends all of it at once, as a power cut would. */
+export async function bareBrowser(profile: string, url: string): Promise<{ readonly kill: () => Promise<void> }> {
+  const program = await found();
+  // Left behind by the browser that was killed before; it names a process that is gone.
+  rmSync(join(profile, 'SingletonLock'), { force: true });
+  const child = spawn(program, [...FLAGS, `--user-data-dir=${profile}`, url], { stdio: 'ignore', detached: true });
+  const gone = new Promise<void>((resolve) => child.once('exit', () => resolve()));
+  return {
+    kill: async () => {
+      if (child.pid !== undefined && child.exitCode === null) process.kill(-child.pid, 'SIGKILL');
+      await gone;
+    },
+  };
+}
+
+let program: Promise<string> | null = null;
+const found = (): Promise<string> =>
+  (program ??= findChromium().then((file) => {
+    if (file === null) throw new Error('No Chromium: set SWARFSIDE_CHROMIUM to the browser program');
+    return file;
+  }));
 
 /** Pseudo-random whole numbers below a bound: 32-bit xorshift (Marsaglia, 2003), the same for the same seed. */
 export function random(seed: number): (below: number) => number {
@@ -137,68 +170,33 @@ export function random(seed: number): (below: number) => number {
   };
 }
 
-/** Jobs that are worked on at once: a conversation and three logs. */
-const JOBS_AT_ONCE = 4;
-/** After so many kills these jobs are left and others begun, so that logs are of a day's length. */
-const KILLS_A_JOB = 10;
-/** One kill in so many is of a browser in several processes, as people run it. */
-const WHOLE_EVERY = 5;
-const PATIENCE_MS = 120_000;
-const MOST_OWN_ENDS = 5;
-
-export type Killed = {
-  readonly jobs: readonly string[];
-  /** How many events were acknowledged between the opening and each kill. */
-  readonly atRisk: readonly number[];
-};
+/** After so many kills a job is left and another begun, so that logs are of a day's length. */
+const KILLS_A_JOB = 25;
 
 /**
- * Kills the browser again and again while it takes readings, each time at a moment up to 400 ms after the first reading of this
- * start was acknowledged, and opens every log once more at the end. `lane` names the jobs of this profile.
+ * Kills the browser again and again while it takes readings, each time at a moment 20 to 400 ms after its log was opened, and
+ * opens every log once more at the end. `lane` names the jobs of this profile. Gives the names of the jobs.
  */
 export async function killAgainAndAgain(
   server: KillServer,
   profile: string,
   { lane, kills, seed }: { readonly lane: string; readonly kills: number; readonly seed: number },
-): Promise<Killed> {
+): Promise<readonly string[]> {
   const pick = random(seed);
-  const all = new Set<string>();
-  const atRisk: number[] = [];
-  const acknowledged = (names: readonly string[]): number =>
-    names.reduce((sum, name) => sum + server.job(name).acknowledged.length, 0);
-
-  /** Opens the logs and stays; false where the browser ended by itself, as a Chromium that runs in no one process does. */
-  async function visit(names: readonly string[], oneProcess: boolean, stay: () => Promise<void>): Promise<boolean> {
-    const stayed = Promise.all(names.map(server.opened))
-      .then(stay)
-      .then(() => 'stayed' as const);
-    const browser = await bareBrowser(profile, server.url(names), { oneProcess });
-    const enough = new AbortController();
-    const late = pause(PATIENCE_MS, 'late' as const, { signal: enough.signal }).catch(() => 'late' as const);
-    const became = await Promise.race([stayed, browser.gone.then(() => 'ended' as const), late]);
-    enough.abort();
+  const names = new Set<string>();
+  const visit = async (name: string, stayMs: number): Promise<void> => {
+    const opened = server.opened(name);
+    const browser = await bareBrowser(profile, server.url(name));
+    const inTime = await Promise.race([opened.then(() => true), pause(60_000, false)]);
+    if (!inTime) server.job(name).wrong.push('the log was not opened within 60 s');
+    await pause(stayMs);
     await browser.kill();
-    if (became === 'late') server.job(names[0] ?? lane).wrong.push('the logs were not opened, or nothing was acknowledged');
-    return became !== 'ended';
-  }
-  let ownEnds = 0;
+  };
   for (let kill = 0; kill < kills; kill += 1) {
-    const day = Math.floor(kill / KILLS_A_JOB);
-    const names = Array.from({ length: JOBS_AT_ONCE }, (_, index) => `${lane}-${day}-${index}`);
-    for (const name of names) all.add(name);
-    const before = acknowledged(names);
-    const whole = kill % WHOLE_EVERY === 0 || ownEnds > 0;
-    const killed = await visit(names, !whole, async () => {
-      await server.acknowledging(names);
-      await pause(pick(400));
-    });
-    if (killed) atRisk.push(acknowledged(names) - before);
-    else {
-      ownEnds += 1;
-      kill -= 1;
-      if (ownEnds > MOST_OWN_ENDS) throw new Error('Chromium ends by itself again and again');
-    }
+    const name = `${lane}-${Math.floor(kill / KILLS_A_JOB)}`;
+    names.add(name);
+    await visit(name, 20 + pick(380));
   }
-  await visit([...all], false, () => Promise.resolve());
-  return { jobs: [...all], atRisk };
+  for (const name of names) await visit(name, 0);
+  return [...names];
 }

@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { findChromium } from '../../scripts/setup/chromium.mjs';
+import { findChromium } from '../../setup/chromium.mjs';
 
 /** Flags that leave out what a page to be killed does not need: measured here, they halve what a start costs. */
 const FLAGS = [
