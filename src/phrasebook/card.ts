@@ -9,7 +9,7 @@ export type CardLine = {
   readonly say: readonly string[];
   readonly help: string;
   readonly button: string | null;
-  readonly key: string | null;
+  readonly key: string;
   readonly changesLog: boolean;
 };
 export type CardGroup = { readonly id: 'now' | Group; readonly title: string; readonly lines: readonly CardLine[] };

@@ -35,17 +35,17 @@ export type Command = {
   readonly examples: readonly [string, ...string[]];
   readonly help: string;
   readonly changesLog: boolean;
-  /** The label of the large button, and the key by its DOM name, of the same command; null where there is none. */
+  /**
+   * The label of the large button, null where there is none, and the key by its DOM name, of the same command. Two keys with a
+   * space between are pressed one after the other.
+   */
   readonly button: string | null;
-  readonly key: string | null;
+  readonly key: string;
 } & (
   { readonly takes: null; readonly make: () => Intent } | { readonly takes: NumberSlot; readonly make: (found: Found) => Intent }
 );
 
-type Plain = Omit<Command, 'intent' | 'takes' | 'make' | 'group' | 'button' | 'key'> & {
-  readonly button?: string;
-  readonly key?: string;
-};
+type Plain = Omit<Command, 'intent' | 'takes' | 'make' | 'group' | 'button'> & { readonly button?: string };
 
 /** A command that takes no number. */
 export const plain = (group: Group, intent: Intent, entry: Plain): Command => ({
@@ -53,7 +53,6 @@ export const plain = (group: Group, intent: Intent, entry: Plain): Command => ({
   group,
   intent: intent.type,
   button: entry.button ?? null,
-  key: entry.key ?? null,
   takes: null,
   make: () => intent,
 });
@@ -65,4 +64,4 @@ export const numbered = (
   takes: NumberSlot,
   entry: Plain,
   make: (found: Found) => Intent,
-): Command => ({ ...entry, group, intent, button: entry.button ?? null, key: entry.key ?? null, takes, make });
+): Command => ({ ...entry, group, intent, button: entry.button ?? null, takes, make });

@@ -33,7 +33,7 @@ function golden(name: string, lines: readonly string[]): void {
 }
 
 const lineOf = ({ name, say, help, button, key, changesLog }: CardLine): string =>
-  `${name} | ${say.join(', ')} | ${help} | ${button ?? '-'} | ${key ?? '-'} | ${changesLog ? 'logged' : 'not logged'}`;
+  `${name} | ${say.join(', ')} | ${help} | ${button ?? '-'} | ${key} | ${changesLog ? 'logged' : 'not logged'}`;
 
 const contexts = Object.entries(CONTEXTS);
 

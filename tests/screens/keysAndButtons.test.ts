@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { COMMANDS } from '../../src/phrasebook/index.ts';
 import { ROWS, deedOf, type RowId } from '../../src/screens/machine/buttonRows.ts';
-import { commandWithKey, keyDeed, type KeyDeed } from '../../src/screens/machine/keys.ts';
+import { commandWithKey, keyDeed, waitsForSecond, type KeyDeed } from '../../src/screens/machine/keys.ts';
 
 const plainPress = { withModifier: false, inField: false, onControl: false };
 
@@ -40,19 +40,36 @@ describe('keys', () => {
   });
 
   test('no two commands share a key, and every key of the table does something on the page', () => {
-    const keys = COMMANDS.flatMap((command) => (command.key === null ? [] : [command.key]));
+    const keys = COMMANDS.map((command) => command.key);
     expect(new Set(keys.map((key) => key.toLowerCase())).size).toBe(keys.length);
-    for (const key of keys) expect(keyDeed({ ...plainPress, key }), key).not.toBeNull();
+    for (const key of keys)
+      for (const press of /^\S \S$/.test(key) ? key.split(' ') : [key])
+        expect(keyDeed({ ...plainPress, key: press }), key).not.toBeNull();
   });
 
   test('every letter of the table finds its own command', () => {
     for (const command of COMMANDS)
-      if (command.key?.length === 1) expect(commandWithKey(command.key.toUpperCase())).toBe(command);
-    expect(commandWithKey('~')).toBeNull();
+      if (command.key.length === 1) expect(commandWithKey(command.key.toUpperCase(), null)).toBe(command);
+    expect(commandWithKey('~', null)).toBeNull();
+  });
+
+  test('two keys, one after the other, find their own command, and no other way', () => {
+    const pairs = COMMANDS.filter(({ key }) => /^\S \S$/.test(key));
+    expect(pairs.length).toBeGreaterThan(40);
+    for (const command of pairs) {
+      const [first = '', second = ''] = command.key.split(' ');
+      expect(waitsForSecond(first)).toBe(true);
+      expect(commandWithKey(first, null)).toBeNull();
+      expect(commandWithKey(second.toUpperCase(), first)).toBe(command);
+      expect(commandWithKey(second, null)).not.toBe(command);
+    }
+    expect(waitsForSecond('t')).toBe(false);
+    expect(waitsForSecond(' ')).toBe(false);
+    expect(commandWithKey('~', ';')).toBeNull();
   });
 
   test('a command that a letter stands for never takes the key of a digit, point or sign', () => {
-    const typing = COMMANDS.filter(({ key }) => key !== null && keyDeed({ ...plainPress, key })?.do === 'type');
+    const typing = COMMANDS.filter(({ key }) => keyDeed({ ...plainPress, key })?.do === 'type');
     expect(typing.map(({ name }) => name)).toEqual([]);
   });
 });

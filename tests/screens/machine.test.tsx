@@ -31,6 +31,22 @@ describe('keys and pedal', () => {
     expect(calls(store, 'command')).toEqual([[intent]]);
   });
 
+  test('two keys one after the other are one command; anything else between lets the first one go', async () => {
+    const store = shown('roughing');
+    await type(';t');
+    expect(calls(store, 'command')).toEqual([[{ type: 'feel', feel: 'tight' }]]);
+    await type(';');
+    await keyDown('PageDown');
+    await type('t');
+    await type(';');
+    expect(await keyDown('Escape')).toBe(true);
+    await type('t');
+    expect(calls(store, 'command').slice(1)).toEqual([[{ type: 'next' }], [{ type: 'ask-target' }], [{ type: 'ask-target' }]]);
+    await type(";;'l");
+    expect(calls(store, 'command')).toHaveLength(4);
+    expect(pad()).not.toBeNull();
+  });
+
   test('a held key counts once, and still does not scroll the page', async () => {
     const store = shown('roughing');
     await keyDown('PageDown');

@@ -7,7 +7,7 @@ export const asking: readonly Command[] = [
     says: "why [is that | so | that]",
     examples: ['why', 'why is that'],
     help: 'The reason for what was just told, in one sentence.',
-    changesLog: false, button: 'Why',
+    changesLog: false, button: 'Why', key: '; y',
   }),
   plain('asking', { type: 'ask-target' }, {
     name: 'ask-target',

@@ -24,7 +24,7 @@ export const assistant: readonly Command[] = [
     says: `(stop | quit) listening | don't listen | go to sleep | mike off | turn the mike off | turn off the mike`,
     examples: ['stop listening'],
     help: 'Close the ear until it is opened by hand.',
-    changesLog: false, button: 'Stop listening',
+    changesLog: false, button: 'Stop listening', key: '; x',
   }),
   plain('assistant', { type: 'louder' }, {
     name: 'louder',
@@ -45,7 +45,7 @@ export const assistant: readonly Command[] = [
     says: `[a bit | a little | speak | talk | say it] slower | speak slowly | slow down | [you're talking] too fast | not so fast`,
     examples: ['slower'],
     help: 'Speak slower.',
-    changesLog: false, button: 'Slower',
+    changesLog: false, button: 'Slower', key: '; o',
   }),
   plain('assistant', { type: 'hush' }, {
     name: 'hush',
@@ -67,6 +67,6 @@ export const assistant: readonly Command[] = [
     says: `[voice | new] memo | (take | make | record | keep) a memo | (make | take | leave | record | save) a note | voice note | remember (this | that) | record this`,
     examples: ['memo'],
     help: 'Keep a short sound clip with this step.',
-    changesLog: true, button: 'Memo',
+    changesLog: true, button: 'Memo', key: '; m',
   }),
 ];

@@ -65,6 +65,6 @@ export const readings: readonly Command[] = [
     says: `[the | part | work | shop | room] (temperature | temp) [is | reads | at] <temperature> | (temp's | part's | part's at | work's at) <temperature> | [the] (part | work) is [at] <temperature>`,
     examples: ['temperature seventy two', 'temperature twenty four celsius'],
     help: 'Note how warm the work is.',
-    changesLog: true, button: 'Temperature',
+    changesLog: true, button: 'Temperature', key: '; h',
   }, (found) => ({ type: 'temperature', value: found.temperature() })),
 ];

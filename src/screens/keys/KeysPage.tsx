@@ -82,7 +82,7 @@ function Pedals() {
 export function KeysPage() {
   const store = useAssistantStore();
   const hasJob = useAssistant((assistant) => assistant.job !== null);
-  const letters = COMMANDS.flatMap(({ key, help }) => (key !== null && key.length === 1 && key !== ' ' ? [{ key, help }] : []));
+  const letters = COMMANDS.filter(({ key }) => key !== ' ' && (key.length === 1 || key.charAt(1) === ' '));
   return (
     <main className="desk">
       <PageHead title={w.title}>

@@ -24,7 +24,7 @@ export const keysWords = {
     ['Alt and 1 to 4', 'at the desk, turn the sheets'],
     ['Ctrl and Z, Ctrl and Y', 'at the desk, undo and redo'],
   ] as const,
-  commands: 'Letters, each a command',
+  commands: 'Letters, each a command; two keys are pressed one after the other',
   names: {
     ' ': 'Space',
     PageDown: 'Page Down',

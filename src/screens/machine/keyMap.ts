@@ -16,7 +16,7 @@ export type KeyFault = 'taken' | 'twice';
 
 /** A map with one key changed, or why it cannot be. Letters are commands of their own. */
 export function withKey(map: KeyMap, deed: PedalDeed, key: string): KeyMap | KeyFault {
-  if (TAKEN.test(key) || /^[a-z?]$/i.test(key)) return 'taken';
+  if (TAKEN.test(key) || /^[a-z?;']$/i.test(key)) return 'taken';
   if (PEDAL_DEEDS.some((other) => other !== deed && map[other] === key)) return 'twice';
   return { ...map, [deed]: key };
 }

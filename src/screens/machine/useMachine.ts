@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import { contextOf, type Glance, type Intent } from '../../job/index.ts';
 import type { DisplayUnit } from '../../measure/index.ts';
@@ -7,7 +7,7 @@ import type { AssistantState } from '../../app/index.ts';
 import { useAssistant, useAssistantStore, useGlance } from '../store.tsx';
 import { turnTheme } from '../theme.ts';
 import { deedOf, type Deed, type RowId } from './buttonRows.ts';
-import { commandWithKey, type KeyDeed } from './keys.ts';
+import { commandWithKey, waitsForSecond, type KeyDeed } from './keys.ts';
 import { entered, erased, openPad, pressed, withUnitLetter, type Entered, type Pad, type PadAsk } from './pad.ts';
 import type { Answer } from './QuestionHalves.tsx';
 import { useShopKeys } from './useShopKeys.ts';
@@ -44,6 +44,8 @@ export function useMachine(): Machine {
   const question = useAssistant((assistant) => assistant.job?.talk.question ?? null);
   const [row, setRow] = useState<RowId>('first');
   const [pad, setPad] = useState<Pad | null>(null);
+  /** A key that waits for the second one of a command; whatever else is pressed lets it go. */
+  const firstKey = useRef<string | null>(null);
 
   const say = (intent: Intent): void => void store.getState().command(intent);
   const newPad = (ask: PadAsk, key?: string): Pad => openPad(ask, unit, glance?.operation.target?.quantity === 'indicator', key);
@@ -102,12 +104,17 @@ export function useMachine(): Machine {
   const letterKey = (letter: string): void => {
     if (pad !== null) setPad('/ '.includes(letter) ? pressed(pad, letter) : withUnitLetter(pad, letter, unit));
     else {
-      const command = commandWithKey(letter);
+      const first = firstKey.current;
+      firstKey.current = first === null && waitsForSecond(letter) ? letter : null;
+      const command = commandWithKey(letter, first);
       if (command !== null) press(deedOf(command));
     }
   };
 
   const keyDown = (key: KeyDeed): void => {
+    const waited = firstKey.current !== null;
+    if (key.do !== 'letter') firstKey.current = null;
+    if (waited && key.do === 'escape') return;
     switch (key.do) {
       case 'talk':
         store.getState().hold();

@@ -10,14 +10,13 @@ const w = phrasesWords;
 
 function Line({ line }: { readonly line: CardLine }) {
   const [first, ...others] = line.say;
-  const key = line.key === null ? null : (w.keyNames[line.key] ?? line.key);
   return (
     <li>
       <span className="say">
         “{first}”{others.length > 0 && <span className="also">{others.map((other) => `“${other}”`).join(', ')}</span>}
       </span>
       <span className="does">
-        {line.help} {key !== null && <kbd>{w.key(key)}</kbd>}
+        {line.help} <kbd>{w.key(w.keyNames[line.key] ?? line.key)}</kbd>
       </span>
     </li>
   );
