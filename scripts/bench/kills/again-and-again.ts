@@ -5,6 +5,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { build } from 'vite';
 import { root } from '../../setup/root.mjs';
 import { HEADERS } from '../../setup/serve.mjs';
+import { random } from '../../../tests/e2e/kills.ts';
 import { bareBrowser } from './bare-browser.ts';
 
 /** What was seen of one job: what the page acknowledged, and what was wrong whenever its log was opened again. */
@@ -123,17 +124,6 @@ export async function killServer(): Promise<KillServer> {
       server.closeAllConnections();
       return new Promise((closed) => server.close(() => closed()));
     },
-  };
-}
-
-/** Pseudo-random whole numbers below a bound: 32-bit xorshift (Marsaglia, 2003), the same for the same seed. */
-export function random(seed: number): (below: number) => number {
-  let state = seed | 0 || 1;
-  return (below) => {
-    state ^= state << 13;
-    state ^= state >>> 17;
-    state ^= state << 5;
-    return (state >>> 0) % below;
   };
 }
 
