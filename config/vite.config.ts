@@ -3,6 +3,7 @@ import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { modelFiles } from '../scripts/models/vitePlugin.ts';
+import { withoutEval } from './withoutEval.ts';
 import { withoutJsonSchema } from './withoutJsonSchema.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -14,6 +15,7 @@ export default defineConfig({
   appType: 'mpa',
   plugins: [
     react(),
+    withoutEval(),
     withoutJsonSchema(),
     modelFiles(),
     VitePWA({
@@ -57,7 +59,7 @@ export default defineConfig({
   ],
   resolve: { alias: { 'blob-polyfill': fileURLToPath(new URL('../src/ear/native-blob.ts', import.meta.url)) } },
   optimizeDeps: { exclude: ['soundswallower', 'onnxruntime-web'] },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [withoutEval()] },
   build: {
     outDir: 'dist',
     emptyOutDir: true,

@@ -15,6 +15,21 @@ const tick = (): number => performance.now();
 const now = (): number => Date.now();
 const later = (work: () => void, ms: number): void => void setTimeout(work, ms);
 
+/** Until the first page has been drawn and there is nothing more to do at the moment, a second later at most. */
+async function firstPageDrawn(): Promise<void> {
+  await new Promise<void>((done) => {
+    const look = (): void => {
+      if (assistant.getState().page === 'starting') return;
+      stop();
+      done();
+    };
+    const stop = assistant.subscribe(look);
+    look();
+  });
+  await new Promise((done) => setTimeout(done, 100));
+  if ('requestIdleCallback' in window) await new Promise((done) => requestIdleCallback(done, { timeout: 1_000 }));
+}
+
 const faults = createFaultLog(now);
 addEventListener('error', ({ error, message }) => faults.note('page', error ?? message));
 addEventListener('unhandledrejection', ({ reason }) => faults.note('page', reason));
@@ -57,7 +72,12 @@ const assistant = createAssistant({
     }),
   // Fetched after the page rather than before it: nothing is heard or said until something has been pressed.
   openEar: async () => (await import('./openEar.ts')).openPageEar(base),
-  openVoice: async () => (await import('./openVoice.ts')).openVoice(base, tick),
+  openVoice: async () => {
+    // The assistant asks for it while it is made; its sounds are most of what is fetched, and the page comes first.
+    await Promise.resolve();
+    await firstPageDrawn();
+    return (await import('./openVoice.ts')).openVoice(base, tick);
+  },
   now,
   tick,
   newId: () => crypto.randomUUID(),

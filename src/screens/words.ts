@@ -39,7 +39,7 @@ export const words = {
   } satisfies Record<MeasuredQuantity, string>,
   asMeasured: { bore: 'Bore, last reading', width: 'Width, last reading' },
   expected: (range: string) => `expected ${range}`,
-  smallest: (count: number) => (count === 1 ? 'smallest of 1 reading' : `smallest of ${count} readings`),
+  smallest: (count: number) => (count === 1 ? 'the one reading' : `smallest of ${count}`),
   largest: 'largest',
   range: (low: string, high: string) => `${low} to ${high}`,
   left: {
@@ -51,7 +51,7 @@ export const words = {
     width: 'left on the width',
     hole: 'left in the bore',
   } satisfies Record<MeasuredQuantity, string>,
-  leftFromPlan: 'to take, from the plan',
+  leftFromPlan: 'to take, by the plan',
   onTheDial: 'on the dial',
   standing: {
     'in-window': 'In the window',
@@ -60,7 +60,7 @@ export const words = {
     beside: 'Beside the window',
   },
   past: 'past the target',
-  nextCut: (passes: number) => (passes === 1 ? 'to dial, last pass' : `to dial, ${passes} passes left`),
+  nextCut: (passes: number) => (passes === 1 ? 'to dial, last pass' : `to dial, ${passes} passes`),
   fileIt: 'File it',
   tooThin: 'too thin to turn',
   lastReading: 'last reading',
@@ -76,7 +76,7 @@ export const words = {
     high: 'high',
     summary: (low: string, high: string, readings: string) => `Window ${low} to ${high}. ${readings}`,
     none: 'No readings.',
-    next: (size: string) => `next ${size}`,
+    next: 'next',
   },
   profile: {
     title: 'The part from the side',

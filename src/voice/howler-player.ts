@@ -7,6 +7,8 @@ import { wavDataUri } from './wav.ts';
 const GIVE_UP_MS = 1500;
 /** How long a context may take to wake outside a touch before sound counts as not allowed. */
 const WAKE_MS = 400;
+/** Some frames, in which what was pressed is drawn. */
+const DRAWN_MS = 60;
 /** Fade of a sound that is cut short, so that it does not click. */
 const FADE_S = 0.008;
 
@@ -14,6 +16,23 @@ const FADE_S = 0.008;
 function latencyOf(context: AudioContext): number {
   const seconds = (context.outputLatency || 0) + (context.baseLatency || 0);
   return Number.isFinite(seconds) ? seconds * 1000 : 0;
+}
+
+/** Until what was just pressed has been drawn; frames are not counted, since a hidden page has none. */
+const drawn = (): Promise<void> => new Promise((done) => setTimeout(done, DRAWN_MS));
+
+/** Whether anything was pressed since the page was opened; a browser that does not tell counts as pressed. */
+const everPressed = (): boolean => (navigator.userActivation as UserActivation | undefined)?.hasBeenActive ?? true;
+
+/** Calls back once, after the first press of anything on the page has been answered; at once where there has been one. */
+function onFirstPress(then: () => void): void {
+  const presses = ['pointerup', 'keydown'] as const;
+  const pressed = (): void => {
+    for (const press of presses) removeEventListener(press, pressed);
+    void drawn().then(then);
+  };
+  if (everPressed()) pressed();
+  else for (const press of presses) addEventListener(press, pressed, { passive: true });
 }
 
 /**
@@ -24,18 +43,25 @@ function latencyOf(context: AudioContext): number {
 export function howlerPlayer(now: () => number): Player {
   // Howler would put its context to sleep after 30 s without sound, and waking costs the start of the next answer.
   Howler.autoSuspend = false;
-  // The first Howl makes Howler set its context up, replace it once, and listen for the touch that unlocks it.
-  const first = new Howl({ src: [wavDataUri(new Float32Array(samplesIn(10)))], format: ['wav'], onload: () => first.unload() });
+  let first: Howl | null = null;
+  /** The first Howl makes Howler set its context up, replace it once, and listen for the touch that unlocks it. */
+  const setUp = (): void => {
+    first ??= new Howl({ src: [wavDataUri(new Float32Array(samplesIn(10)))], format: ['wav'], onload: () => first?.unload() });
+  };
+  // Asking the device for its sound holds the page up, a second and more on a slow one. Nothing may sound before the first
+  // touch or key, so it waits for that, and until what was pressed has been drawn.
+  onFirstPress(setUp);
 
   return {
     // Howler replaces its context, so it is looked up each time.
     get unlocked() {
-      return Howler.ctx.state === 'running';
+      return first !== null && Howler.ctx.state === 'running';
     },
     get latencyMs() {
-      return latencyOf(Howler.ctx);
+      return first === null ? 0 : latencyOf(Howler.ctx);
     },
     play(sound, loudness): Playing {
+      setUp();
       let begin: (at: number | null) => void = () => undefined;
       let end: (how: PlayEnd) => void = () => undefined;
       const began = new Promise<number | null>((resolve) => (begin = resolve));
@@ -70,6 +96,9 @@ export function howlerPlayer(now: () => number): Player {
       return { began, done, stop: () => finish('stopped') };
     },
     async unlock() {
+      if (!everPressed()) return false;
+      if (first === null) await drawn();
+      setUp();
       // A context that is not allowed to wake leaves its promise open for ever.
       await Promise.race([Howler.ctx.resume(), new Promise((resolve) => setTimeout(resolve, WAKE_MS))]).catch(() => undefined);
       return Howler.ctx.state === 'running';

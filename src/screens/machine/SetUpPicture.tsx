@@ -7,6 +7,8 @@ type View<Of extends SetUpView['of']> = Extract<SetUpView, { readonly of: Of }>;
 
 const WIDE = 440;
 const TALL = 230;
+/** The circle that stands for a turn of the work, with room for figures all round it. */
+const TURN = 76;
 const MIDDLE = { x: WIDE / 2, y: TALL / 2 };
 
 /** A point so far from the middle, clockwise from the top. */
@@ -78,42 +80,54 @@ function Jaws({ view, unit }: { readonly view: View<'jaws'>; readonly unit: Disp
   );
 }
 
+/** Where figures stand that belong to a place on the turn: outside of it, away from the middle. */
+function outside(degrees: number): { readonly x: number; readonly y: number; readonly textAnchor: 'start' | 'middle' | 'end' } {
+  const { x, y } = around(degrees, TURN + 22);
+  return { x, y: y + 8, textAnchor: x > MIDDLE.x + 8 ? 'start' : x < MIDDLE.x - 8 ? 'end' : 'middle' };
+}
+
 function Spot({ view, unit }: { readonly view: View<'high-spot'>; readonly unit: DisplayUnit }) {
   const { readings, nextDegrees, spot } = view;
   const said = readings.map(({ degrees, indicator }) => `${w.degrees(degrees)} ${bareSize(indicator, unit)}`);
-  const found = spot === null ? w.spotNext(nextDegrees) : w.spotAt(Math.round(spot.degrees));
-  const next = around(nextDegrees, 84);
-  const high = spot === null ? null : around(spot.degrees, 84);
+  const found = spot === null ? null : w.spotAt(Math.round(spot.degrees));
+  const expected = `${w.spotNext} ${w.degrees(nextDegrees)}`;
+  const next = around(nextDegrees, TURN);
+  const high = spot === null ? null : around(spot.degrees, TURN);
   return (
-    <svg className="set-up" viewBox={`0 0 ${WIDE} ${TALL}`} role="img" aria-label={[...said, found].join('. ')}>
+    <svg className="set-up" viewBox={`0 0 ${WIDE} ${TALL}`} role="img" aria-label={[...said, found ?? expected].join('. ')}>
       <title>{w.spot}</title>
-      <circle className="set-up-turn" cx={MIDDLE.x} cy={MIDDLE.y} r={84} />
+      <circle className="set-up-turn" cx={MIDDLE.x} cy={MIDDLE.y} r={TURN} />
       <path className="profile-axis" d={`M${MIDDLE.x - 14},${MIDDLE.y} h28 M${MIDDLE.x},${MIDDLE.y - 14} v28`} />
       {readings.map((reading, index) => {
-        const dot = around(reading.degrees, 84);
-        const text = around(reading.degrees, 106);
-        const right = text.x > MIDDLE.x + 8;
-        const left = text.x < MIDDLE.x - 8;
+        const dot = around(reading.degrees, TURN);
         return (
           <g key={index}>
             <circle className="strip-dot" cx={dot.x} cy={dot.y} r={7} />
-            <text className="strip-text" x={text.x} y={text.y + 8} textAnchor={right ? 'start' : left ? 'end' : 'middle'}>
+            <text className="strip-text" {...outside(reading.degrees)}>
               {bareSize(reading.indicator, unit)}
             </text>
           </g>
         );
       })}
       {high === null ? (
-        <circle className="set-up-next" cx={next.x} cy={next.y} r={11} />
+        <>
+          <circle className="set-up-next" cx={next.x} cy={next.y} r={11} />
+          <text className="strip-text is-strong" {...outside(nextDegrees)}>
+            <tspan className="strip-word">{w.spotNext} </tspan>
+            {w.degrees(nextDegrees)}
+          </text>
+        </>
       ) : (
         <>
           <line className="set-up-hand" x1={MIDDLE.x} y1={MIDDLE.y} x2={high.x} y2={high.y} />
           <circle className="set-up-high" cx={high.x} cy={high.y} r={12} />
         </>
       )}
-      <text className="strip-text is-strong" x={MIDDLE.x} y={MIDDLE.y + 44} textAnchor="middle">
-        {found}
-      </text>
+      {found !== null && (
+        <text className="strip-text is-word is-strong" x={WIDE - 6} y={TALL - 6} textAnchor="end">
+          {found}
+        </text>
+      )}
     </svg>
   );
 }

@@ -30,7 +30,7 @@ export function TopBar({ glance }: { readonly glance: Glance | null }) {
   );
 }
 
-/** The facts of a step that are looked up once: where to stop, how fast, with what. */
+/** The facts of a step that are looked up once: where to stop, how fast, with what; sentences have a line of their own. */
 function Facts({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
   const route = useAssistant((assistant) => assistant.job?.state.plan.route ?? null);
   const firstOfSetup = route?.operations.find((operation) => operation.setup === glance.setup.id)?.id === glance.operation.id;
@@ -40,12 +40,12 @@ function Facts({ glance, unit }: { readonly glance: Glance; readonly unit: Displ
   const size = (length: Parameters<typeof bareSize>[0]): string => `${bareSize(length, unit)} ${unitSign(unit)}`;
   return (
     <ul className="facts">
-      {firstOfSetup && fresh && <li className="fact-holding">{glance.setup.holding}</li>}
+      {firstOfSetup && fresh && <li className="fact-line">{glance.setup.holding}</li>}
       {stop !== null && <li className="fact-stop">{words.stopAt(size(stop.distance), stop.from)}</li>}
       {cut !== null && <li>{words.rpm(cut.speedRpm)}</li>}
       {cut !== null && cut.feedPerTurn !== null && <li>{words.feed(size(cut.feedPerTurn))}</li>}
       {fresh && cut !== null && <li>{cut.tool}</li>}
-      {fresh && note !== null && <li className="fact-note">{note}</li>}
+      {fresh && note !== null && <li className="fact-line">{note}</li>}
     </ul>
   );
 }

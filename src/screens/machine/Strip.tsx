@@ -11,9 +11,10 @@ const ROW = 30;
 const ROWS = 4;
 const FOOT = TOP + ROW * ROWS + 8;
 const TALL = FOOT + 36;
-/** The share of the width that a label and its gap take. */
-const LABEL_SHARE = 0.24;
-const NEXT_SHARE = 0.36;
+/** The sizes stand in a column, so that no line of the picture runs through them; the picture begins after it. */
+const COLUMN = 146;
+const PLOT = COLUMN + 10;
+const x = (share: number): number => PLOT + share * (WIDE - PLOT);
 
 /** The newest readings of the awaited quantity, oldest first. */
 function shownReadings(glance: Glance, most: number): readonly Reading[] {
@@ -35,11 +36,7 @@ type MarkProps = {
 
 /** A reading, or the one that is expected next, in its row with its figures. */
 function Mark({ mark, row, label, kind }: MarkProps) {
-  const x = (share: number): number => share * WIDE;
   const y = TOP + ROW * row + ROW / 2;
-  const room = kind === 'is-next' ? NEXT_SHARE : LABEL_SHARE;
-  // Away from the window where there is room, so that no limit line runs through the figures.
-  const before = mark.at > 0.5 ? 1 - mark.to < room : mark.from >= room;
   return (
     <g className={`strip-reading ${kind}`}>
       {mark.off === null ? (
@@ -50,15 +47,11 @@ function Mark({ mark, row, label, kind }: MarkProps) {
       ) : (
         <path
           className="strip-dot"
-          d={mark.off === 'right' ? `M${WIDE - 18},${y - 9} l16,9 l-16,9 z` : `M18,${y - 9} l-16,9 l16,9 z`}
+          d={mark.off === 'right' ? `M${WIDE - 18},${y - 9} l16,9 l-16,9 z` : `M${PLOT + 18},${y - 9} l-16,9 l16,9 z`}
         />
       )}
-      <text
-        className="strip-text"
-        x={before ? x(mark.from) - 14 : x(mark.to) + 14}
-        y={y + 8}
-        textAnchor={before ? 'end' : 'start'}
-      >
+      <text className="strip-text" x={COLUMN} y={y + 8} textAnchor="end">
+        {kind === 'is-next' && <tspan className="strip-word">{words.strip.next} </tspan>}
         {label}
       </text>
     </g>
@@ -67,8 +60,8 @@ function Mark({ mark, row, label, kind }: MarkProps) {
 
 /**
  * The window and the last readings on one scale: limits as lines, the window hatched between them, the target as a tick, the
- * readings from top to bottom in the order they were taken, each with its instrument's reach to both sides, and under them the
- * one that is expected after the next cut, dashed.
+ * readings from top to bottom in the order they were taken, their sizes in a column at the left, each with its instrument's reach
+ * to both sides, and under them the one that is expected after the next cut, dashed.
  */
 export function Strip({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
   if (glance.window === null) return null;
@@ -86,7 +79,6 @@ export function Strip({ glance, unit }: { readonly glance: Glance; readonly unit
   const low = bareSize(glance.window.low, unit);
   const high = bareSize(glance.window.high, unit);
   const said = readings.length === 0 ? words.strip.none : readings.map((reading) => bareSize(reading.value, unit)).join(', ');
-  const x = (share: number): number => share * WIDE;
   return (
     <svg
       className="strip"
@@ -95,7 +87,7 @@ export function Strip({ glance, unit }: { readonly glance: Glance; readonly unit
       aria-label={words.strip.summary(
         low,
         high,
-        next === null ? said : `${said}. ${words.strip.next(bareSize(next.size, unit))}`,
+        next === null ? said : `${said}. ${words.strip.next} ${bareSize(next.size, unit)}`,
       )}
     >
       <title>{words.strip.title}</title>
@@ -105,11 +97,11 @@ export function Strip({ glance, unit }: { readonly glance: Glance; readonly unit
           <line className="strip-hatch" x1="0" y1="0" x2="0" y2="9" />
         </pattern>
       </defs>
-      <rect x={x(layout.low)} y={4} width={x(layout.high - layout.low)} height={FOOT - 4} fill="url(#window-hatch)" />
+      <rect x={x(layout.low)} y={4} width={x(layout.high) - x(layout.low)} height={FOOT - 4} fill="url(#window-hatch)" />
       <line className="strip-limit" x1={x(layout.low)} y1={2} x2={x(layout.low)} y2={FOOT + 6} />
       <line className="strip-limit" x1={x(layout.high)} y1={2} x2={x(layout.high)} y2={FOOT + 6} />
       <line className="strip-aim" x1={x(layout.aim)} y1={2} x2={x(layout.aim)} y2={FOOT} />
-      <line className="strip-base" x1={0} y1={FOOT} x2={WIDE} y2={FOOT} />
+      <line className="strip-base" x1={PLOT} y1={FOOT} x2={WIDE} y2={FOOT} />
       <text className="strip-text" x={x(layout.low) - 6} y={FOOT + 30} textAnchor="end">
         {low}
       </text>
@@ -124,7 +116,7 @@ export function Strip({ glance, unit }: { readonly glance: Glance; readonly unit
         );
       })}
       {layout.next !== null && next !== null && (
-        <Mark mark={layout.next} row={layout.marks.length} label={words.strip.next(bareSize(next.size, unit))} kind="is-next" />
+        <Mark mark={layout.next} row={layout.marks.length} label={bareSize(next.size, unit)} kind="is-next" />
       )}
     </svg>
   );

@@ -7,7 +7,7 @@ export const setUpWords = {
   read: 'read',
   spot: 'High spot by the turn of the work',
   spotAt: (degrees: number) => `high spot at ${degrees}°`,
-  spotNext: (degrees: number) => `next ${degrees}°`,
+  spotNext: 'next',
   degrees: (degrees: number) => `${degrees}°`,
   edges: 'Edge finder at the edge',
   tip: (size: string) => `tip Ø${size}`,
