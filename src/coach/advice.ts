@@ -77,7 +77,7 @@ export type Wishes = {
 };
 
 /** How many more readings after the second can still settle anything: the lasting error of the instrument stays. */
-const READINGS_AT_MOST = 3;
+const READINGS_AT_MOST = 4;
 
 /** An unmeasured taper of this share of the window, to either side, needs no reading at the other end. */
 const STRAIGHT = 0.07;
@@ -93,10 +93,13 @@ const expectedOf = ({ mean, spread }: Estimate): Expected => ({
 
 type Standing = 'conforms' | 'does-not-conform' | 'not-proven';
 
-/** Both ends under the rule of ISO 14253-1 with U = 2·u: all inside, one certainly outside, or neither proven. */
+/**
+ * Both ends under the rule of ISO 14253-1: all inside the limits less the guard band (`RISK.acceptance`), one certainly outside,
+ * or neither proven.
+ */
 export function standingOf(model: CutModel, window: SizeWindow): Standing {
   const proofs = endsOf(model).map(({ mean, spread }) =>
-    proofOf(asLength(mean, 'half-even'), window, asLength(2 * spread, 'ceiling')),
+    proofOf(asLength(mean, 'half-even'), window, asLength(RISK.acceptance.deviations * spread, 'ceiling')),
   );
   if (proofs.includes('does-not-conform')) return 'does-not-conform';
   return proofs.every((proof) => proof === 'conforms') ? 'conforms' : 'not-proven';
@@ -216,8 +219,10 @@ function filing(model: CutModel, { window, binds, turning }: Wishes, low: number
 }
 
 const spreadOfEnds = (model: CutModel): number => Math.max(...endsOf(model).map(({ spread }) => spread));
+/** An end known so many times worse than the middle is worth a reading; chosen on simulated journals. */
+const UNSURE = 1.5;
 /** A second reading at the other end would tell much more than the instrument's own error leaves open. */
-const unsureEnd = (model: CutModel): boolean => spreadOfEnds(model) > 1.25 * sizeOf(model).spread;
+const unsureEnd = (model: CutModel): boolean => spreadOfEnds(model) > UNSURE * sizeOf(model).spread;
 /** The end of the journal that is known less well; the free end where they are known alike. */
 const lessKnownEnd = (model: CutModel): Place => {
   const [chuckEnd, freeEnd] = endsOf(model);

@@ -94,10 +94,11 @@ const FIRST_STRETCH = 0.7;
  */
 export function roundsBeforeReading(left: Estimate, room: number, each: Estimate, measured: boolean): number {
   const wanted = measured ? left.mean / each.mean : (FIRST_STRETCH * left.mean) / each.mean;
+  const { deviations } = measured ? RISK.filing : RISK.firstFiling;
   let rounds = 0;
   while (rounds < Math.ceil(wanted - 0.25)) {
     const taken = removedBy(each, rounds + 1);
-    if (taken.mean + RISK.filing.deviations * Math.hypot(taken.spread, left.spread) > room) break;
+    if (taken.mean + deviations * Math.hypot(taken.spread, left.spread) > room) break;
     rounds += 1;
   }
   return rounds;

@@ -3,8 +3,8 @@
  * simulated journals with seeds other than the reported ones (docs/coach.md).
  */
 export const PRIOR = {
-  /** Growth from one end of a journal to the other, standard deviation in nm. */
-  taperNm: 6_000,
+  /** Growth from one end of a journal to the other, standard deviation in nm: a light lathe springs away by twice that. */
+  taperNm: 8_000,
   /** How far the taper moves from cut to cut: a little always, and a share of what one cut is deeper than the other. */
   taperDriftNm: 600,
   taperShare: 0.01,
@@ -30,10 +30,15 @@ export const PRIOR = {
 } as const;
 
 /**
- * The chance of going under the low limit that the coach takes with a cut, and with a stretch of filing (there are more of them);
- * and each as a number of standard deviations of the normal distribution, one-sided (standard table).
+ * The chance of going under the low limit that the coach takes with a cut, and with a stretch of filing (there are more of them),
+ * the first of which meets a file or cloth that nobody has measured yet and that may be three times as keen as it is thought; and
+ * the chance that an end which is accepted at the edge of the guard band lies outside. Each also as a number of standard
+ * deviations of the normal distribution, one-sided (standard table). The guard band is wider than the usual two (2.3 %): a size
+ * comes down from above and is judged again after every stretch, each time with another chance to be passed.
  */
 export const RISK = {
   cut: { chance: 0.0005, deviations: 3.29 },
   filing: { chance: 0.00003, deviations: 4.01 },
+  firstFiling: { chance: 0.0000003, deviations: 5 },
+  acceptance: { chance: 0.01, deviations: 2.33 },
 } as const;

@@ -60,6 +60,7 @@ export function advicePieces(bench: Bench): readonly (readonly Piece[])[] {
       return [...cool, sentence(advice.place === 'chuck-end' ? 'measure-at-the-shoulder' : 'measure-at-the-end')];
     }
     case 'file': {
+      if (leftForLater(bench)) return [sentence(leftFor(bench))];
       const plan = filingPlan(bench);
       const phrase = FILE[advice.where][bench.shop.filing];
       if (plan === null) return [sentence(phrase)];
@@ -91,9 +92,14 @@ function leftPieces({ counted }: Bench, { before, rounds: { least, most } }: Fil
   return [sentence(count(least * A_ROUND[counted]), 'to', count(most * A_ROUND[counted]), LEFT[counted])];
 }
 
+/** What is left here is left for a later step with file or cloth. */
+const leftForLater = ({ shop, working }: Bench): boolean => shop.filedLater && working === 'turning';
+const leftFor = ({ shop }: Bench): PhraseId => (shop.filing === 'polishing' ? 'why-for-the-cloth' : 'why-for-the-file');
+
 /** The reason for what is advised now; filing is not why a thing is polished. */
-export function whyOf({ advice, shop }: Bench): PhraseId {
-  return advice.why === 'left-for-the-file' && shop.filing === 'polishing' ? 'why-for-the-cloth' : WHY[advice.why];
+export function whyOf(bench: Bench): PhraseId {
+  const { why } = bench.advice;
+  return why === 'left-for-the-file' ? leftFor(bench) : WHY[why];
 }
 
 function cutPieces(bench: Bench, advice: Extract<Advice, { kind: 'cut' }>): readonly (readonly Piece[])[] {

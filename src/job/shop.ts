@@ -16,6 +16,8 @@ export type Shop = {
   readonly cutter: Cutter;
   readonly wishes: Wishes;
   readonly filing: Filing;
+  /** A later step brings this to size by file or cloth: what is left here is left for it. */
+  readonly filedLater: boolean;
 };
 
 /** Words of a material that tell how it expands; anything else is steel. */
@@ -34,6 +36,16 @@ const FINISHING: Length = thou(10);
 /** What is cut by hand and eye, without the coach: roughing, and everything that is no turned diameter. */
 const COACHED: ReadonlySet<Operation['kind']> = new Set(['finish', 'file', 'offset', 'groove']);
 
+const isPolished = ({ title }: Operation): boolean => /polish/i.test(title);
+
+/** The later step that files or polishes what is turned here; null where there is none, or this is it. */
+function filedAfter(state: JobState, operation: Operation): { readonly polished: boolean } | null {
+  const { operations } = state.plan.route;
+  const later = operations.slice(operations.findIndex(({ id }) => id === operation.id) + 1);
+  const files = later.find(({ kind, feature }) => kind === 'file' && feature !== null && feature === operation.feature);
+  return operation.kind === 'file' || files === undefined ? null : { polished: isPolished(files) };
+}
+
 /** The operation for the coach, or null where it has nothing to say: no turned diameter, no window, no machine. */
 export function shopOf(state: JobState, operation: Operation): Shop | null {
   const { target } = operation;
@@ -46,7 +58,8 @@ export function shopOf(state: JobState, operation: Operation): Shop | null {
   const depth = operation.cut?.depthOnRadius ?? null;
   const deepest = depth === null ? FINISHING : times(depth, 2);
   const last = operation.cut?.last ?? null;
-  const polished = /polish/i.test(operation.title);
+  const polished = isPolished(operation);
+  const later = filedAfter(state, operation);
   return {
     quantity: target.quantity,
     sign,
@@ -68,6 +81,7 @@ export function shopOf(state: JobState, operation: Operation): Shop | null {
       warm: false,
       binds: null,
     },
-    filing: polished ? 'polishing' : 'filing',
+    filing: polished || later?.polished === true ? 'polishing' : 'filing',
+    filedLater: later !== null,
   };
 }

@@ -26,6 +26,10 @@ import type { Tool } from './person.ts';
 
 const PLACES = { 'chuck-end': -0.5, middle: 0, 'free-end': 0.5, anywhere: 0 } as const;
 
+/** Two readings by hand agree within this, and nobody measures the same thing more often than this for being asked. */
+const AGREES_NM = 15_000;
+const ASKED_AT_MOST = 4;
+
 /** The size where the file goes. */
 const atPlace = (model: CutModel, where: FileWhere): Estimate =>
   where === 'all-along' ? sizeOf(model) : where === 'free-end' ? endsOf(model)[1] : endsOf(model)[0];
@@ -55,13 +59,14 @@ export function byCoach(journal: Journal): Outcome {
   const take = (tool: Tool, place: SizeReading['place']): void => {
     person.noteWarm();
     let reading = readAt(tool, place);
-    if (surpriseOf(model, reading) !== null) {
-      // Asked to measure again; a second reading that agrees is believed, else the second one is taken for itself.
+    // Asked to measure again until a reading is as expected, or agrees with the one before it: then it is believed.
+    for (let asked = 0; asked < ASKED_AT_MOST && surpriseOf(model, reading) !== null; asked += 1) {
       const again = readAt(tool, place);
-      const agrees = Math.abs(again.value - reading.value) < 15_000;
-      if (agrees || surpriseOf(model, again) !== null)
-        model = shaken(model, again, surpriseOf(model, again)?.by ?? again.value - sizeOf(model).mean);
+      const agrees = Math.abs(again.value - reading.value) < AGREES_NM;
       reading = again;
+      if (!agrees) continue;
+      model = shaken(model, again, surpriseOf(model, again)?.by ?? again.value - sizeOf(model).mean);
+      break;
     }
     model = sizeRead(model, reading);
   };
