@@ -4,7 +4,8 @@
  */
 import { parseArgs } from 'node:util';
 import { forgetProfile, freshProfile } from '../../tests/e2e/harness.ts';
-import { killAgainAndAgain, killServer } from './kills/again-and-again.ts';
+import { killAgainAndAgain } from '../../tests/e2e/kills/again-and-again.ts';
+import { killServer } from '../../tests/e2e/kills/server.ts';
 
 const { values: options } = parseArgs({
   options: {
@@ -31,6 +32,7 @@ try {
   process.stdout.write(
     `killed ${kills * lanes} times (seeds ${seed} to ${seed + lanes - 1}) in ${seconds.toFixed(0)} s: ${acknowledged} events acknowledged ` +
       `(a kill: ${atRisk[0]} to ${atRisk.at(-1)}, median ${atRisk[atRisk.length >> 1]}), ` +
+      `${jobs.reduce((sum, job) => sum + job.putBack, 0)} put back from the second copy, ` +
       `${wrong.length === 0 ? 'none missing, every log opened sound' : wrong.join('; ')}\n`,
   );
   process.exitCode = wrong.length === 0 ? 0 : 1;

@@ -48,6 +48,12 @@ export function describeDamage(damage: Damage): string {
       return 'The plan of this job is not as it was stored. Compare it with the drawing before you cut.';
     case 'list-line-mended':
       return 'The entry of this job in the list was wrong and was made anew from its log; nothing is missing.';
+    case 'put-back': {
+      if (damage.whole) return `The browser had lost this job. It was put back from the second copy, with ${events(damage.events)}.`;
+      const what = damage.plan ? (damage.events === 0 ? 'The plan' : `The plan and ${events(damage.events)}`) : events(damage.events);
+      const were = damage.events + (damage.plan ? 1 : 0) === 1 ? 'was' : 'were';
+      return `${what} of this job ${were} lost or damaged in the browser's store and ${were} put back from the second copy.`;
+    }
   }
 }
 

@@ -18,7 +18,12 @@ export type Damage =
   /** The plan still reads, but is not as it was stored. */
   | { readonly key: 'plan-altered' }
   /** The job's line in the list was missing or wrong, and was made anew from the log. */
-  | { readonly key: 'list-line-mended' };
+  | { readonly key: 'list-line-mended' }
+  /**
+   * The browser's database had lost the job (`whole`), its plan, or `events` of its events; they were put back from the second
+   * copy. `setAside` were damaged and are replaced by what was put back.
+   */
+  | { readonly key: 'put-back'; readonly events: number; readonly plan: boolean; readonly whole: boolean; readonly setAside: number };
 
 export type LogEntry = { readonly row: EventRow; readonly read: Exclude<LoggedEvent, { as: 'not-an-event' }> };
 
@@ -41,6 +46,10 @@ function readRow(row: EventRow): LogEntry | null {
 }
 
 const holds = (before: string, row: EventRow): boolean => typeof row.text === 'string' && link(before, row.text) === row.digest;
+
+/** The entry that a row makes after the digest `before` and as number `seq`; null where it does not hold there. */
+export const entryAfter = (before: string, seq: number, row: EventRow): LogEntry | null =>
+  row.seq === seq && holds(before, row) ? readRow(row) : null;
 
 /** Follows the chain from the plan to the last event. `rows` come in the order of their keys; any of them may be damaged. */
 export function checkLog(job: JobRow, head: HeadRow | undefined, rows: readonly EventRow[]): CheckedLog {

@@ -3,6 +3,7 @@ import type { JobEvent, Plan } from '../job/index.ts';
 import type { JobFile } from './jobFile.ts';
 import type { Damage } from './log.ts';
 import type { UnknownEvent } from './loggedEvent.ts';
+import type { CopyStanding } from './secondCopy.ts';
 
 /** One line of the list of jobs. `at` fields are milliseconds since 1970. */
 export type JobSummary = {
@@ -59,7 +60,8 @@ export type ShelfFault =
 /**
  * The event store. Invariants: the events of a job are numbered from 1 without gaps; an append that resolved `ok` is on the
  * disk (strict durability) before it resolves; no event that is stored is changed (a merge may number it anew), and nothing is
- * deleted but by `wipe`: what is found damaged is set aside.
+ * deleted but by `wipe`: what is found damaged is set aside. Where the browser has room for a second copy of each log, an append
+ * that resolved is in both, and what one of them lost is put back from the other when the job is opened.
  */
 export interface Shelf {
   jobs(): Promise<Result<readonly JobSummary[], ShelfFault>>;
@@ -79,6 +81,8 @@ export interface Shelf {
   take(file: JobFile, start: { readonly newId: string; readonly at: number }): Promise<Result<Taken, ShelfFault>>;
   /** The events that lie aside, in the order in which they were found. */
   setAside(job: string): Promise<Result<readonly SetAsideEvent[], ShelfFault>>;
+  /** Whether each log is kept twice; the settings are not. */
+  secondCopy(): CopyStanding;
   /** Deletes all jobs, clips and settings of this device; cannot be undone. */
   wipe(): Promise<Result<void, ShelfFault>>;
 }

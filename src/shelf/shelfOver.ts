@@ -1,130 +1,27 @@
 import { fail, ok, type Result } from '../measure/index.ts';
-import type { JobEvent, Plan } from '../job/index.ts';
-import { chainStart, contentDigest, link } from './chain.ts';
-import { writePath, type Json } from './json.ts';
-import { jobFileOf, planForward, readPlan, type JobFile } from './jobFile.ts';
-import { describeFieldProblem } from './fieldProblem.ts';
-import { checkLog, type CheckedLog, type Damage } from './log.ts';
+import type { JobEvent } from '../job/index.ts';
+import { bytesOf } from './base64.ts';
+import { contentDigest, link } from './chain.ts';
+import { jobFileOf, type JobFile } from './jobFile.ts';
+import { joinFile } from './joinFile.ts';
+import { keptTwice } from './keptTwice.ts';
+import type { Damage } from './log.ts';
 import { writeEvent } from './loggedEvent.ts';
-import { mergeLogs } from './mergeLogs.ts';
-import { PagesError, type EventRow, type HeadRow, type JobRow, type OpenPages, type PageName, type Pages } from './pages.ts';
-import type { Shelf, ShelfFault, StoredJob, Taken } from './shelf.ts';
-import { FILE_VERSION } from './steps.ts';
-
-const LOG_PAGES: readonly PageName[] = ['jobs', 'heads', 'events', 'setAside'];
-
-type ReadLog = { readonly job: JobRow; readonly head: HeadRow | undefined; readonly checked: CheckedLog };
-
-async function readLog(open: OpenPages, id: string): Promise<ReadLog | null> {
-  const job = await open.get('jobs', id);
-  if (job === undefined) return null;
-  const head = await open.get('heads', id);
-  return { job, head, checked: checkLog(job, head, await open.under('events', id)) };
-}
-
-/** The last good entry of a log decides the line in the list. */
-function headOf(job: JobRow, plan: Plan, log: CheckedLog, origin: string | null): HeadRow {
-  const last = log.good.at(-1);
-  const { title, invented } = plan;
-  return {
-    job: job.id, title, invented, startedAt: job.startedAt, changedAt: last?.read.event.at ?? job.startedAt,
-    events: log.good.length, digest: last?.row.digest ?? job.digest, origin,
-  };
-}
-
-function planOf(job: JobRow): Result<{ readonly plan: Plan; readonly sound: boolean }, ShelfFault> {
-  let json: Json;
-  try {
-    json = JSON.parse(job.plan) as Json;
-  } catch {
-    return fail({ key: 'unreadable', job: job.id, path: 'plan', detail: 'it is not JSON' });
-  }
-  const read = readPlan(json, job.version, ['plan']);
-  if (!read.ok)
-    return fail({ key: 'unreadable', job: job.id, path: writePath(read.error.path), detail: describeFieldProblem(read.error.problem) });
-  return ok({ plan: read.value.value, sound: chainStart(job.id, job.startedAt, job.plan) === job.digest });
-}
-
-function storedJob(job: JobRow, plan: Plan, log: CheckedLog, damage: readonly Damage[], setAside: number): StoredJob {
-  const events = log.good.flatMap(({ read }) => (read.as === 'known' ? [read.event] : []));
-  const unknown = log.good.flatMap(({ read }) => (read.as === 'known' ? [] : [read.event]));
-  const kept = { plan: planForward(job.plan, job.version), events: log.good.map(({ row }) => row.text), rest: job.rest };
-  return { id: job.id, plan, startedAt: job.startedAt, events, unknown, nextSeq: log.good.length + 1, damage, setAside, kept };
-}
-
-/** Moves the tail that cannot be trusted out of the log and makes the list's line fit what is left. */
-async function setTailAside(open: OpenPages, read: ReadLog, plan: Plan, foundAt: number): Promise<void> {
-  const { job, head, checked } = read;
-  let no = (await open.under('setAside', job.id)).length;
-  for (const { row, sound } of checked.tail) {
-    no += 1;
-    await open.add('setAside', { job: job.id, no, foundAt, seq: row.seq, sound, found: row });
-    await open.remove('events', [job.id, row.seq]);
-  }
-  await open.put('heads', headOf(job, plan, checked, head?.origin ?? null));
-}
-
-/** Adds events from number `from` on, linked to `before`; gives the last digest. */
-async function addEvents(open: OpenPages, job: string, texts: readonly string[], from: number, before: string): Promise<string> {
-  let digest = before;
-  // Asked for by the hundred and then awaited: one at a time, a long log would wait for each of its events.
-  let asked: Promise<void>[] = [];
-  for (const [index, text] of texts.entries()) {
-    if (index + 1 < from) continue;
-    digest = link(digest, text);
-    const { id } = JSON.parse(text) as { id: string };
-    asked.push(open.add('events', { job, seq: index + 1, id, text, digest }));
-    if (asked.length < 500) continue;
-    await Promise.all(asked);
-    asked = [];
-  }
-  await Promise.all(asked);
-  return digest;
-}
-
-async function addClips(open: OpenPages, job: string, file: JobFile): Promise<void> {
-  for (const [clip, wav] of file.clips) if ((await open.get('clips', [job, clip])) === undefined) await open.add('clips', { job, clip, wav });
-}
-
-async function addJob(open: OpenPages, id: string, startedAt: number, file: JobFile, origin: string | null): Promise<void> {
-  const { plan, rest } = file.kept;
-  const job: JobRow = { id, startedAt, version: FILE_VERSION, plan, rest, digest: chainStart(id, startedAt, plan) };
-  const digest = await addEvents(open, id, file.kept.events, 1, job.digest);
-  const lastAt = Math.max(...[file.events.at(-1)?.at, file.unknown.at(-1)?.at].map((at) => at ?? startedAt));
-  const { title, invented } = file.plan;
-  await open.add('jobs', job);
-  await open.put('heads', { job: id, title, invented, startedAt, changedAt: lastAt, events: file.kept.events.length, digest, origin });
-  await addClips(open, id, file);
-}
-
-/** Joins a file to the stored job of the same id; null where they are no one history, and nothing was written. */
-async function joinFile(open: OpenPages, stored: ReadLog, file: JobFile): Promise<Taken | null> {
-  const { job, head, checked } = stored;
-  const sameStart = file.startedAt === null || file.startedAt === job.startedAt;
-  const samePlan = sameStart && planForward(job.plan, job.version) === file.kept.plan;
-  if (!samePlan || head === undefined || checked.damage.length > 0) return null;
-  const here = checked.good.map(({ row }) => row.text);
-  const merged = mergeLogs(here, file.kept.events);
-  if (merged.as === 'no-one-history') return null;
-  await addClips(open, job.id, file);
-  if (merged.added === 0) return { as: 'already-here', id: job.id, newer: merged.onlyHere };
-  let same = 0;
-  while (same < here.length && here[same] === merged.events[same]) same += 1;
-  for (let seq = same + 1; seq <= here.length; seq += 1) await open.remove('events', [job.id, seq]);
-  const before = checked.good[same - 1]?.row.digest ?? job.digest;
-  const digest = await addEvents(open, job.id, merged.events, same + 1, before);
-  const changedAt = Math.max(head.changedAt, file.events.at(-1)?.at ?? 0, file.unknown.at(-1)?.at ?? 0);
-  await open.put('heads', { ...head, events: merged.events.length, changedAt, digest });
-  return same === here.length
-    ? { as: 'continued', id: job.id, added: merged.added }
-    : { as: 'merged', id: job.id, added: merged.added, both: merged.both };
-}
+import { PagesError, type EventRow, type HeadRow, type OpenPages, type PageName, type Pages } from './pages.ts';
+import { putBack, type PutBack } from './putBack.ts';
+import type { CopyEnd, SecondCopy } from './secondCopy.ts';
+import type { JobSummary, Shelf, ShelfFault, StoredJob, Taken } from './shelf.ts';
+import { addJob, LOG_PAGES, planOf, readLog, setTailAside, storedJob } from './storedLog.ts';
 
 /**
  * The shelf over pages: all its rules are here, the same for the browser's store and for memory. `now` is the clock for
- * marking when damage was found.
+ * marking when damage was found; `copy` is a second copy of each log, or null.
  */
-export function shelfOver(pages: Pages, now: () => number): Shelf {
+export function shelfOver(pages: Pages, now: () => number, copy: SecondCopy | null = null): Shelf {
+  const twice = keptTwice(pages, copy);
+  /** What was put back and has not been told yet. */
+  const untold = new Map<string, PutBack>();
+  let looked = false;
   async function attempt<T>(
     job: string,
     mode: 'read' | 'write',
@@ -140,52 +37,129 @@ export function shelfOver(pages: Pages, now: () => number): Shelf {
   }
   const noSuchJob = (job: string): Result<never, ShelfFault> => fail({ key: 'no-such-job', job });
 
-  const shelf: Shelf = {
-    jobs: () =>
-      attempt('', 'read', ['heads'], async (open) => {
-        const heads = await open.all('heads');
-        return ok(
-          heads.map(({ job, title, invented, startedAt, changedAt, events }) => ({
-            id: job, title, invented, startedAt, changedAt, events,
-          })),
-        );
-      }),
-
-    start: (id, plan, at) => {
-      const file = jobFileOf({ id, startedAt: at, plan, events: [] });
-      return attempt(id, 'write', ['jobs', 'heads', 'events', 'clips'], async (open) => {
-        if ((await open.get('jobs', id)) !== undefined) return fail({ key: 'job-exists', job: id });
-        await addJob(open, id, at, file, null);
-        return ok({ id, plan, startedAt: at, events: [], unknown: [], nextSeq: 1, damage: [], setAside: 0, kept: file.kept });
-      });
-    },
-
-    async open(id) {
-      // Reading first: another window may be writing this job, and a sound log must not wait for it.
-      const seen = await attempt<StoredJob>(id, 'read', LOG_PAGES, async (open) => {
+  /** Puts back what the second copy of a job has and the pages lack; told at the next opening. */
+  async function recover(id: string): Promise<Result<PutBack | null, ShelfFault>> {
+    const copied = await twice.read(id);
+    if (copied === null) return ok(null);
+    const done = await attempt<PutBack | null>(id, 'write', [...LOG_PAGES, 'clips'], async (open) =>
+      ok(await putBack(open, await readLog(open, id), copied, now())),
+    );
+    if (done.ok && done.value !== null) untold.set(id, done.value);
+    return done;
+  }
+  const heads = (): Promise<Result<readonly HeadRow[], ShelfFault>> =>
+    attempt('', 'read', ['heads'], async (open) => ok(await open.all('heads')));
+  /** The lines of the list; the first time, jobs that are only in the second copy are put back before. */
+  async function listed(): Promise<Result<readonly HeadRow[], ShelfFault>> {
+    const known = await heads();
+    if (looked || !known.ok) return known;
+    looked = true;
+    const ids = new Set(known.value.map(({ job }) => job));
+    const missing = (await twice.jobs()).filter((id) => !ids.has(id));
+    for (const id of missing) await recover(id);
+    return missing.length === 0 ? known : await heads();
+  }
+  /**
+   * Reads a job, and says whether its log and its plan are sound and what its copy has. A copy that lacks the last events is
+   * filled. Reading only: another window may be writing this job, and a sound log must not wait for it.
+   */
+  async function looksSound(
+    id: string,
+    end: CopyEnd | null,
+  ): Promise<Result<{ readonly job: StoredJob; readonly sound: boolean }, ShelfFault>> {
+    const seen = await attempt<{ readonly job: StoredJob; readonly sound: boolean; readonly digests: readonly string[] }>(
+      id,
+      'read',
+      LOG_PAGES,
+      async (open) => {
         const read = await readLog(open, id);
         if (read === null) return noSuchJob(id);
         const plan = planOf(read.job);
         if (!plan.ok) return plan;
-        const altered: readonly Damage[] = plan.value.sound ? [] : [{ key: 'plan-altered' }];
+        const { good, damage } = read.checked;
         const aside = (await open.under('setAside', id)).length;
-        return ok(storedJob(read.job, plan.value.plan, read.checked, [...altered, ...read.checked.damage], aside));
+        const job = storedJob(read.job, plan.value.plan, read.checked, [], aside);
+        return ok({
+          job,
+          sound: plan.value.sound && damage.length === 0,
+          digests: [read.job.digest, ...good.map(({ row }) => row.digest)],
+        });
+      },
+    );
+    if (!seen.ok || !seen.value.sound || twice.standing().as === 'none') return seen;
+    const { job, digests } = seen.value;
+    const agrees = (copied: CopyEnd): boolean => digests[copied.events] === copied.digest;
+    if (end !== null && !agrees(end)) return ok({ job, sound: false });
+    if (end?.events === digests.length - 1) return seen;
+    // Another window may have gone on since; only a copy that is still behind is behind.
+    const again = await twice.end(id);
+    if (again === null || again.events < digests.length - 1) await twice.fill(id);
+    return seen;
+  }
+  /** Reads a job whatever is wrong with it, and sets aside what cannot be trusted. */
+  const openedMending = (id: string): Promise<Result<StoredJob, ShelfFault>> =>
+    attempt<StoredJob>(id, 'write', LOG_PAGES, async (open) => {
+      const read = await readLog(open, id);
+      if (read === null) return noSuchJob(id);
+      const plan = planOf(read.job);
+      if (!plan.ok) return plan;
+      const altered: readonly Damage[] = plan.value.sound ? [] : [{ key: 'plan-altered' }];
+      if (read.checked.damage.length > 0) await setTailAside(open, read, plan.value.plan, now());
+      const aside = (await open.under('setAside', id)).length;
+      return ok(storedJob(read.job, plan.value.plan, read.checked, [...altered, ...read.checked.damage], aside));
+    });
+  const told = (id: string): readonly Damage[] => {
+    const back = untold.get(id);
+    untold.delete(id);
+    if (back === undefined) return [];
+    const { cut, ...what } = back;
+    return [{ key: 'put-back', ...what }, ...(cut === null ? [] : [{ key: 'cut-short', ...cut } as const])];
+  };
+
+  const shelf: Shelf = {
+    async jobs() {
+      const known = await listed();
+      if (!known.ok) return known;
+      const line = ({ job, title, invented, startedAt, changedAt, events }: HeadRow): JobSummary => ({
+        id: job,
+        title,
+        invented,
+        startedAt,
+        changedAt,
+        events,
       });
-      if (!seen.ok || seen.value.damage.every((damage) => damage.key === 'plan-altered')) return seen;
-      return attempt<StoredJob>(id, 'write', LOG_PAGES, async (open) => {
-        const read = await readLog(open, id);
-        if (read === null) return noSuchJob(id);
-        const { plan } = seen.value;
-        if (read.checked.damage.length > 0) await setTailAside(open, read, plan, now());
-        const altered = seen.value.damage.filter((damage) => damage.key === 'plan-altered');
-        const aside = (await open.under('setAside', id)).length;
-        return ok(storedJob(read.job, plan, read.checked, [...altered, ...read.checked.damage], aside));
+      return ok(known.value.map(line));
+    },
+
+    async start(id, plan, at) {
+      const file = jobFileOf({ id, startedAt: at, plan, events: [] });
+      if (!looked) await listed();
+      const started = await attempt<StoredJob>(id, 'write', ['jobs', 'heads', 'events', 'clips'], async (open) => {
+        if ((await open.get('jobs', id)) !== undefined) return fail({ key: 'job-exists', job: id });
+        await addJob(open, id, at, file, null);
+        return ok({ id, plan, startedAt: at, events: [], unknown: [], nextSeq: 1, damage: [], setAside: 0, kept: file.kept });
       });
+      if (started.ok) await twice.fill(id);
+      return started;
+    },
+
+    async open(id) {
+      // The copy first: what is in it then was on its way into the database before, and is there when that is read.
+      const end = await twice.end(id);
+      const first = await looksSound(id, end);
+      if (first.ok && first.value.sound) return ok({ ...first.value.job, damage: told(id) });
+      if (!first.ok && end === null) return first;
+      const back = await recover(id);
+      if (!back.ok) return back;
+      const opened = await openedMending(id);
+      if (opened.ok && twice.standing().as === 'kept') await twice.fill(id);
+      return opened.ok ? ok({ ...opened.value, damage: [...told(id), ...opened.value.damage] }) : opened;
     },
 
     append: (job, event: JobEvent) => {
       const text = writeEvent(event);
-      return attempt(job, 'write', ['heads', 'events'], async (open) => {
+      let copied: Promise<boolean> = Promise.resolve(true);
+      const stored: Promise<Result<void, ShelfFault>> = attempt(job, 'write', ['heads', 'events'], async (open) => {
         const head = await open.get('heads', job);
         if (head === undefined) return noSuchJob(job);
         if (event.seq !== head.events + 1) {
@@ -196,18 +170,34 @@ export function shelfOver(pages: Pages, now: () => number): Shelf {
         const row: EventRow = { job, seq: event.seq, id: event.id, text, digest: link(head.digest, text) };
         await open.add('events', row);
         await open.put('heads', { ...head, events: event.seq, changedAt: event.at, digest: row.digest });
+        // Not awaited here, where the transaction would end: both copies are written at the same time.
+        copied = twice.append(job, { seq: row.seq, text, digest: row.digest }, head.digest);
         return ok(undefined);
+      });
+      return stored.then(async (done) => {
+        if (!(await copied) && done.ok) await twice.fill(job);
+        return done;
       });
     },
 
-    keepClip: (job, clip, wav) =>
-      attempt(job, 'write', ['jobs', 'clips'], async (open) => {
+    async keepClip(job, clip, wav) {
+      const kept: Result<void, ShelfFault> = await attempt(job, 'write', ['jobs', 'clips'], async (open) => {
         if ((await open.get('jobs', job)) === undefined) return noSuchJob(job);
         await open.put('clips', { job, clip, wav });
         return ok(undefined);
-      }),
+      });
+      if (kept.ok) await twice.keepClip(job, clip, wav);
+      return kept;
+    },
 
-    clip: (job, clip) => attempt(job, 'read', ['clips'], async (open) => ok((await open.get('clips', [job, clip]))?.wav ?? null)),
+    async clip(job, clip) {
+      const found = await attempt(job, 'read', ['clips'], async (open) =>
+        ok((await open.get('clips', [job, clip]))?.wav ?? null),
+      );
+      if (!found.ok || found.value !== null) return found;
+      const base64 = (await twice.read(job))?.clips.get(clip);
+      return ok(base64 === undefined ? null : bytesOf(base64));
+    },
 
     setting: (name) => attempt('', 'read', ['settings'], async (open) => ok((await open.get('settings', name))?.value ?? null)),
 
@@ -230,29 +220,48 @@ export function shelfOver(pages: Pages, now: () => number): Shelf {
         return ok({ job: id, startedAt, plan: plan.value.plan, events, unknown, clips, kept, olderPlan: null, notices: [] });
       }),
 
-    take: (file, { newId, at }) =>
-      attempt<Taken>(newId, 'write', ['jobs', 'heads', 'events', 'clips'], async (open) => {
+    async take(file, { newId, at }) {
+      if (!looked) await listed();
+      const taken = await attempt<Taken>(newId, 'write', ['jobs', 'heads', 'events', 'clips'], async (open) => {
         const origin = contentDigest(file.kept.plan, file.kept.events);
         // A build that wrote the older version noted the file under its own text.
         const older = file.olderPlan === null ? null : contentDigest(file.olderPlan, file.kept.events);
-        const sameSource = (await open.all('heads')).find((head) => head.origin !== null && [origin, older].includes(head.origin));
+        const sameSource = (await open.all('heads')).find(
+          (head) => head.origin !== null && [origin, older].includes(head.origin),
+        );
         const stored = file.job === null ? null : await readLog(open, file.job);
         const joined = stored === null ? null : await joinFile(open, stored, file);
         if (joined !== null) return ok(joined);
-        if (sameSource !== undefined) return ok({ as: 'already-here', id: sameSource.job, newer: sameSource.events - file.kept.events.length });
+        if (sameSource !== undefined)
+          return ok({ as: 'already-here', id: sameSource.job, newer: sameSource.events - file.kept.events.length });
         const id = stored === null && file.job !== null ? file.job : newId;
         if ((await open.get('jobs', id)) !== undefined) return fail({ key: 'job-exists', job: id });
         await addJob(open, id, file.startedAt ?? at, file, origin);
         return ok(stored === null ? { as: 'new', id } : { as: 'copy', id, of: stored.job.id });
-      }),
+      });
+      if (taken.ok && (taken.value.as !== 'already-here' || file.clips.size > 0)) await twice.fill(taken.value.id);
+      return taken;
+    },
 
     setAside: (job) =>
       attempt(job, 'read', ['setAside'], async (open) =>
-        ok((await open.under('setAside', job)).map(({ seq, foundAt, sound, found }) => ({ seq, foundAt, sound, text: JSON.stringify(found) }))),
+        ok(
+          (await open.under('setAside', job)).map(({ seq, foundAt, sound, found }) => ({
+            seq,
+            foundAt,
+            sound,
+            text: JSON.stringify(found),
+          })),
+        ),
       ),
+
+    secondCopy: () => twice.standing(),
 
     async wipe() {
       try {
+        // The copy first: were it left over, all would be put back from it.
+        await copy?.wipe();
+        untold.clear();
         await pages.wipe();
         return ok(undefined);
       } catch (error) {
@@ -263,4 +272,3 @@ export function shelfOver(pages: Pages, now: () => number): Shelf {
   };
   return shelf;
 }
-

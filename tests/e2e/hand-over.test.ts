@@ -11,7 +11,7 @@ import { nanometres } from '../../src/measure/index.ts';
 import type { JobEvent } from '../../src/job/index.ts';
 import { memoryShelf, momentAfter, readJobFile, type Shelf } from '../../src/shelf/index.ts';
 import { forgetProfile, freshProfile, launch, screenshot, type Browser } from './harness.ts';
-import { random } from './kills.ts';
+import { random } from './kills/random.ts';
 import { press, repliedWith } from './machine-page.ts';
 
 /** `npm start -- --share` as a process of its own: its address and the code that it shows. */

@@ -1,6 +1,8 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { forgetProfile, freshProfile, launch } from './harness.ts';
-import { killAgainAndAgain, killServer, random, type KillServer } from './kills.ts';
+import { killAgainAndAgain, killAndTear } from './kills/again-and-again.ts';
+import { random } from './kills/random.ts';
+import { killServer, type KillServer } from './kills/server.ts';
 
 /*
  * Readings without end, and the power cut in between, as often as a run of all tests has time for.
@@ -31,7 +33,8 @@ describe('what was acknowledged is there after', () => {
       { lane: 'left', kills: 20, seed: 71 },
       { lane: 'right', kills: 20, seed: 72 },
     ];
-    const jobs = (await Promise.all(lanes.map((lane) => killAgainAndAgain(server, profile(), lane)))).flat().map(server.job);
+    const killed = await Promise.all(lanes.map((lane) => killAgainAndAgain(server, profile(), lane)));
+    const jobs = killed.flatMap((lane) => lane.jobs).map(server.job);
     expect(jobs.flatMap((job) => job.wrong)).toEqual([]);
     const acknowledged = jobs.reduce((sum, job) => sum + job.acknowledged.length, 0);
     console.log(`kills: 40, acknowledged ${acknowledged}, missing 0`);
@@ -39,9 +42,19 @@ describe('what was acknowledged is there after', () => {
     expect(acknowledged).toBeGreaterThan(20);
   });
 
+  test(
+    'a database that the browser throws away after a torn write comes back from the second copy',
+    { timeout: 180_000 },
+    async () => {
+      const jobs = (await killAndTear(server, profile(), 'torn')).map(server.job);
+      expect(jobs.flatMap((job) => job.wrong)).toEqual([]);
+      for (const job of jobs) expect(job.putBack).toBeGreaterThan(0);
+    },
+  );
+
   test('60 kills of the worker that stores', { timeout: 180_000 }, async () => {
     const browser = await launch({ profile: profile() });
-    await browser.page.goto(server.url('worker', 250));
+    await browser.page.goto(server.url(['worker'], 250));
     await expect.poll(server.workersEnded, { timeout: 120_000, interval: 200 }).toBeGreaterThan(60);
     await browser.close();
     const job = server.job('worker');
@@ -62,14 +75,14 @@ describe('what was acknowledged is there after', () => {
         const session = await browser.context.newCDPSession(browser.page);
         const { usage } = await session.send('Storage.getUsageAndQuota', { origin: server.origin });
         await session.send('Storage.overrideQuotaForOrigin', { origin: server.origin, quotaSize: usage + ROOM_BYTES });
-        await browser.page.goto(server.url('full'));
+        await browser.page.goto(server.url(['full']));
         await expect.poll(() => server.job('full').refused, { timeout: 90_000 }).toBeGreaterThan(refused);
         await new Promise((resolve) => setTimeout(resolve, pick(200)));
         await browser.kill();
       }
       const browser = await launch({ profile: full });
       const opened = server.opened('full');
-      await browser.page.goto(server.url('full'));
+      await browser.page.goto(server.url(['full']));
       await opened;
       await browser.close();
       const { wrong, acknowledged, stored } = server.job('full');

@@ -17,6 +17,10 @@ const damages: readonly (readonly [Damage, string])[] = [
   [{ key: 'cut-short', from: 6, lost: 1 }, 'The last 1 event from number 6 on could not be found. Take those readings again, or import the last backup.'],
   [{ key: 'plan-altered' }, 'The plan of this job is not as it was stored. Compare it with the drawing before you cut.'],
   [{ key: 'list-line-mended' }, 'The entry of this job in the list was wrong and was made anew from its log; nothing is missing.'],
+  [{ key: 'put-back', events: 12, plan: true, whole: true, setAside: 0 }, 'The browser had lost this job. It was put back from the second copy, with 12 events.'],
+  [{ key: 'put-back', events: 1, plan: false, whole: false, setAside: 1 }, "1 event of this job was lost or damaged in the browser's store and was put back from the second copy."],
+  [{ key: 'put-back', events: 2, plan: true, whole: false, setAside: 0 }, "The plan and 2 events of this job were lost or damaged in the browser's store and were put back from the second copy."],
+  [{ key: 'put-back', events: 0, plan: true, whole: false, setAside: 0 }, "The plan of this job was lost or damaged in the browser's store and was put back from the second copy."],
 ];
 const takens: readonly (readonly [Taken, string])[] = [
   [{ as: 'new', id: 'a' }, 'The job was added.'],

@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
-import { rmSync } from 'node:fs';
+import { appendFileSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { findChromium } from '../../setup/chromium.mjs';
+import { findChromium } from '../../../scripts/setup/chromium.mjs';
 
 /** Flags that leave out what a page to be killed does not need: measured here, they halve what a start costs. */
 const FLAGS = [
@@ -66,3 +66,15 @@ const found = (): Promise<string> =>
     if (file === null) throw new Error('No Chromium: set SWARFSIDE_CHROMIUM to the browser program');
     return file;
   }));
+
+/**
+ * Leaves the database of a profile as a kill in the middle of a write leaves it: its log ends with the header of a record
+ * (checksum, length 120, type 1) whose content never came. The browser takes that for the end, goes on behind it at the next
+ * start, and at the start after takes it for damage and throws the whole database away.
+ */
+export function tearDatabase(profile: string): void {
+  const folder = join(profile, 'Default', 'IndexedDB');
+  const log = readdirSync(folder, { recursive: true, encoding: 'utf8' }).find((name) => /leveldb.\d+\.log$/.test(name));
+  if (log === undefined) throw new Error('the profile has no database');
+  appendFileSync(join(folder, log), Buffer.from([1, 2, 3, 4, 120, 0, 1]));
+}

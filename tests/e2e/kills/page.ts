@@ -49,7 +49,14 @@ async function opened(shelf: Shelf, job: string): Promise<StoredJob> {
   }
   if (!stored.ok) throw new Error(JSON.stringify(stored.error));
   const { events, damage, setAside } = stored.value;
-  await tell('opened', job, { ids: events.map((event) => event.id), damage: damage.length, setAside });
+  const back = damage.flatMap((each) => (each.key === 'put-back' ? [each] : []));
+  await tell('opened', job, {
+    ids: events.map((event) => event.id),
+    putBack: back.reduce((sum, each) => sum + each.events, 0),
+    damage: damage.length - back.length,
+    setAside: setAside - back.reduce((sum, each) => sum + each.setAside, 0),
+    copy: shelf.secondCopy().as,
+  });
   return stored.value;
 }
 

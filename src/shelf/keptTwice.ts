@@ -1,0 +1,59 @@
+import type { CopiedEvent, CopiedLog } from './copyRecords.ts';
+import { PagesError, type Pages } from './pages.ts';
+import type { CopyEnd, CopyStanding, SecondCopy } from './secondCopy.ts';
+import { readLog } from './storedLog.ts';
+
+/**
+ * The second copy as the shelf uses it. No call rejects: where the copy cannot be read or written the shelf goes on with one,
+ * and `standing` says so until a writing works again.
+ */
+export type KeptTwice = {
+  standing(): CopyStanding;
+  jobs(): Promise<readonly string[]>;
+  end(job: string): Promise<CopyEnd | null>;
+  read(job: string): Promise<CopiedLog | null>;
+  /** Adds an event; `false` where the copy lacks something before it and wants to be filled. */
+  append(job: string, event: CopiedEvent, before: string): Promise<boolean>;
+  keepClip(job: string, clip: string, wav: Uint8Array): Promise<void>;
+  /** Writes into the copy of a job what the pages have and it lacks. */
+  fill(job: string): Promise<void>;
+};
+
+export function keptTwice(pages: Pages, copy: SecondCopy | null): KeptTwice {
+  let standing: CopyStanding = { as: copy === null ? 'none' : 'kept' };
+
+  async function attempt<T>(work: (copy: SecondCopy) => Promise<T>, otherwise: T): Promise<T> {
+    if (copy === null) return otherwise;
+    try {
+      return await work(copy);
+    } catch (error) {
+      if (!(error instanceof PagesError)) throw error;
+      standing = { as: 'failing', reason: error.reason, detail: error.message };
+      return otherwise;
+    }
+  }
+  /** A writing that worked shows that the copy can be kept again. */
+  async function written<T>(work: Promise<T>): Promise<T> {
+    const value = await work;
+    standing = { as: 'kept' };
+    return value;
+  }
+
+  return {
+    standing: () => standing,
+    jobs: () => attempt((own) => own.jobs(), []),
+    end: (job) => attempt((own) => own.end(job), null),
+    read: (job) => attempt((own) => own.read(job), null),
+    append: (job, event, before) => attempt(async (own) => (await written(own.append(job, event, before))) === 'written', true),
+    keepClip: (job, clip, wav) => attempt((own) => written(own.keepClip(job, clip, wav)), undefined),
+    fill: (job) =>
+      attempt(async (own) => {
+        const stored = await pages.transact('read', ['jobs', 'heads', 'events'], (open) => readLog(open, job));
+        if (stored === null) return;
+        const events = stored.checked.good.map(({ row: { seq, text, digest } }) => ({ seq, text, digest }));
+        const end = await written(own.complete({ ...stored.job, origin: stored.head?.origin ?? null }, events));
+        const clips = await pages.transact('read', ['clips'], (open) => open.under('clips', job));
+        for (const { clip, wav } of clips) if (!end.clips.includes(clip)) await written(own.keepClip(job, clip, wav));
+      }, undefined),
+  };
+}

@@ -1,0 +1,129 @@
+import { fail, ok, type Result } from '../measure/index.ts';
+import type { Plan } from '../job/index.ts';
+import { chainStart, link } from './chain.ts';
+import { describeFieldProblem } from './fieldProblem.ts';
+import { planForward, readPlan, type JobFile } from './jobFile.ts';
+import { writePath, type Json } from './json.ts';
+import { checkLog, type CheckedLog, type Damage } from './log.ts';
+import type { HeadRow, JobRow, OpenPages, PageName } from './pages.ts';
+import type { ShelfFault, StoredJob } from './shelf.ts';
+import { FILE_VERSION } from './steps.ts';
+
+export const LOG_PAGES: readonly PageName[] = ['jobs', 'heads', 'events', 'setAside'];
+
+export type ReadLog = { readonly job: JobRow; readonly head: HeadRow | undefined; readonly checked: CheckedLog };
+
+export async function readLog(open: OpenPages, id: string): Promise<ReadLog | null> {
+  const job = await open.get('jobs', id);
+  if (job === undefined) return null;
+  const head = await open.get('heads', id);
+  return { job, head, checked: checkLog(job, head, await open.under('events', id)) };
+}
+
+/** The last good entry of a log decides the line in the list. */
+export function headOf(job: JobRow, plan: Plan, log: CheckedLog, origin: string | null): HeadRow {
+  const last = log.good.at(-1);
+  const { title, invented } = plan;
+  return {
+    job: job.id,
+    title,
+    invented,
+    startedAt: job.startedAt,
+    changedAt: last?.read.event.at ?? job.startedAt,
+    events: log.good.length,
+    digest: last?.row.digest ?? job.digest,
+    origin,
+  };
+}
+
+export function planOf(job: JobRow): Result<{ readonly plan: Plan; readonly sound: boolean }, ShelfFault> {
+  let json: Json;
+  try {
+    json = JSON.parse(job.plan) as Json;
+  } catch {
+    return fail({ key: 'unreadable', job: job.id, path: 'plan', detail: 'it is not JSON' });
+  }
+  const read = readPlan(json, job.version, ['plan']);
+  if (!read.ok)
+    return fail({
+      key: 'unreadable',
+      job: job.id,
+      path: writePath(read.error.path),
+      detail: describeFieldProblem(read.error.problem),
+    });
+  return ok({ plan: read.value.value, sound: chainStart(job.id, job.startedAt, job.plan) === job.digest });
+}
+
+export function storedJob(job: JobRow, plan: Plan, log: CheckedLog, damage: readonly Damage[], setAside: number): StoredJob {
+  const events = log.good.flatMap(({ read }) => (read.as === 'known' ? [read.event] : []));
+  const unknown = log.good.flatMap(({ read }) => (read.as === 'known' ? [] : [read.event]));
+  const kept = { plan: planForward(job.plan, job.version), events: log.good.map(({ row }) => row.text), rest: job.rest };
+  return { id: job.id, plan, startedAt: job.startedAt, events, unknown, nextSeq: log.good.length + 1, damage, setAside, kept };
+}
+
+/** Moves the tail that cannot be trusted out of the log and makes the list's line fit what is left. */
+export async function setTailAside(open: OpenPages, read: ReadLog, plan: Plan, foundAt: number): Promise<void> {
+  const { job, head, checked } = read;
+  let no = (await open.under('setAside', job.id)).length;
+  for (const { row, sound } of checked.tail) {
+    no += 1;
+    await open.add('setAside', { job: job.id, no, foundAt, seq: row.seq, sound, found: row });
+    await open.remove('events', [job.id, row.seq]);
+  }
+  await open.put('heads', headOf(job, plan, checked, head?.origin ?? null));
+}
+
+/** Adds events from number `from` on, linked to `before`; gives the last digest. */
+export async function addEvents(
+  open: OpenPages,
+  job: string,
+  texts: readonly string[],
+  from: number,
+  before: string,
+): Promise<string> {
+  let digest = before;
+  // Asked for by the hundred and then awaited: one at a time, a long log would wait for each of its events.
+  let asked: Promise<void>[] = [];
+  for (const [index, text] of texts.entries()) {
+    if (index + 1 < from) continue;
+    digest = link(digest, text);
+    const { id } = JSON.parse(text) as { id: string };
+    asked.push(open.add('events', { job, seq: index + 1, id, text, digest }));
+    if (asked.length < 500) continue;
+    await Promise.all(asked);
+    asked = [];
+  }
+  await Promise.all(asked);
+  return digest;
+}
+
+export async function addClips(open: OpenPages, job: string, file: JobFile): Promise<void> {
+  for (const [clip, wav] of file.clips)
+    if ((await open.get('clips', [job, clip])) === undefined) await open.add('clips', { job, clip, wav });
+}
+
+export async function addJob(
+  open: OpenPages,
+  id: string,
+  startedAt: number,
+  file: JobFile,
+  origin: string | null,
+): Promise<void> {
+  const { plan, rest } = file.kept;
+  const job: JobRow = { id, startedAt, version: FILE_VERSION, plan, rest, digest: chainStart(id, startedAt, plan) };
+  const digest = await addEvents(open, id, file.kept.events, 1, job.digest);
+  const lastAt = Math.max(...[file.events.at(-1)?.at, file.unknown.at(-1)?.at].map((at) => at ?? startedAt));
+  const { title, invented } = file.plan;
+  await open.add('jobs', job);
+  await open.put('heads', {
+    job: id,
+    title,
+    invented,
+    startedAt,
+    changedAt: lastAt,
+    events: file.kept.events.length,
+    digest,
+    origin,
+  });
+  await addClips(open, id, file);
+}
