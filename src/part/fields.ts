@@ -51,5 +51,8 @@ export const idField = z
 /** A short line of text that is shown or spoken. */
 export const lineField = z.string().trim().min(1).max(200);
 
+/** A sentence or two that a route says; names of features stand in it, each as long as a line may be. */
+export const sentenceField = z.string().trim().min(1).max(800);
+
 /** An angle in degrees, in decimals, up to a whole turn either way. */
 export const degreesField = z.number().min(-360).max(360);

@@ -1,5 +1,16 @@
 import { INSTRUMENTS, larger, ok, fail, minus, zero, type Length, type Result } from '../measure/index.ts';
-import { boreShape, boreWindow, fitWindow, HAND_FITS, handClearances, isoLimits, type HandFit, type SizeLimits } from '../trade/index.ts';
+import {
+  boreShape,
+  boreWindow,
+  fitWindow,
+  HAND_FITS,
+  handClearances,
+  isoLimits,
+  seatLimits,
+  type HandFit,
+  type MeasuredRing,
+  type SizeLimits,
+} from '../trade/index.ts';
 import type { Mate } from './mate.ts';
 
 const isHandFit = (fit: string): fit is HandFit => (HAND_FITS as readonly string[]).includes(fit);
@@ -15,6 +26,10 @@ export function mateSize(mate: Mate): Length {
   return mate.kind === 'width' || mate.kind === 'shaft' ? shape.largest : shape.smallest;
 }
 
+/** The bore of a bearing as it was measured; null where it was not. */
+export const measuredRing = (mate: Mate): MeasuredRing | null =>
+  mate.readings.length === 0 ? null : { size: mateSize(mate), uncertainty: uncertaintyOf(mate) };
+
 /** Why a diameter cannot follow from its mate. */
 export type FitFault =
   | { readonly key: 'no-such-fit'; readonly fit: string }
@@ -22,12 +37,14 @@ export type FitFault =
 
 /**
  * The limits of a diameter from its fit: by hand from the bore or the shaft as it was measured, less what its instrument may be
- * off on either side; by its class from the nominal size. A journal is its bore less the clearance, a bore its shaft and the
- * clearance. Where the mate was not measured its nominal size stands for it.
+ * off on either side; by its class from the nominal size, at a bearing moved with its bore as far as a reading tells it
+ * (`seatLimits`). A journal is its bore less the clearance, a bore its shaft and the clearance. Where the mate was not measured its
+ * nominal size stands for it.
  */
 export function fitLimits(fit: string, mate: Mate): Result<SizeLimits, FitFault> {
   if (!isHandFit(fit)) {
-    const limits = isoLimits(mate.nominal, fit);
+    const limits =
+      mate.kind === 'bearing' ? seatLimits('inner', mate.nominal, fit, measuredRing(mate)) : isoLimits(mate.nominal, fit);
     return limits.ok ? limits : fail({ key: 'no-such-fit', fit });
   }
   const size = mateSize(mate);

@@ -1,4 +1,4 @@
-export { acrossField, degreesField, diameterField, idField, lengthField, lineField, sizeField } from './fields.ts';
+export { acrossField, degreesField, diameterField, idField, lengthField, lineField, sentenceField, sizeField } from './fields.ts';
 export { limitsSchema, type Limits } from './limits.ts';
 export { chuckSchema, dialSchema, machineSchema, TOOL_KINDS, type Chuck, type Machine, type ToolKind } from './machine.ts';
 export { mateReadingSchema, mateSchema, type Mate, type MateReading } from './mate.ts';
@@ -7,7 +7,7 @@ export { edgeFeatureSchema, fitField, turnedFeatureSchema, type EdgeFeature, typ
 export { endFeatureSchema, type EndFeature } from './endFeature.ts';
 export { milledFeatureSchema, type MilledFeature } from './milled.ts';
 export { partSchema, type Part } from './part.ts';
-export { fitLimits, mateSize, uncertaintyOf, type FitFault } from './fitted.ts';
+export { fitLimits, mateSize, measuredRing, uncertaintyOf, type FitFault } from './fitted.ts';
 export { describeFileProblem, firstProblem, placeName, readBy, type FileProblem } from './problem.ts';
 export { partFileSchema, readPartFile, readPartFileBy, type PartFile } from './partFile.ts';
 export { PART_STEPS, PART_VERSION, type PartStep } from './steps.ts';

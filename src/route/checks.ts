@@ -153,12 +153,13 @@ function diameterWarnings(part: Part, route: Route): Warning[] {
   return warnings;
 }
 
-/** What is done to corners, ends and sides, with no operation about it. A centre may be made with the facing of its end. */
+/** Threads, and what is done to corners, ends and sides, with no operation about it. A centre may be made with the facing of its end. */
 function leftOut(part: Part, route: Route): Warning[] {
   const worked = new Set(route.operations.map(({ feature }) => feature));
-  return [...part.edges, ...part.ends, ...part.milled]
-    .filter(({ id, kind }) => kind !== 'centre' && !worked.has(id))
-    .map(({ id }) => ({ key: 'never-worked', feature: id }));
+  const threaded = new Set(route.operations.filter(({ kind }) => kind === 'thread').map(({ feature }) => feature));
+  const uncut = part.turned.filter(({ id, kind }) => kind === 'thread' && !threaded.has(id));
+  const unworked = [...part.edges, ...part.ends, ...part.milled].filter(({ id, kind }) => kind !== 'centre' && !worked.has(id));
+  return [...uncut, ...unworked].map(({ id }) => ({ key: 'never-worked', feature: id }));
 }
 
 /** Every warning that a route gives, in the order: stock, diameters and what was left out, then operation by operation. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { degreesField, idField, lengthField, lineField, sizeField } from '../part/index.ts';
+import { degreesField, idField, lengthField, lineField, sentenceField, sizeField } from '../part/index.ts';
 
 export const instrumentField = z.enum([
   'caliper',
@@ -61,7 +61,7 @@ export const cutSchema = z.strictObject({
   depthOnRadius: sizeField.nullable(),
   last: sizeField.nullable().default(null),
   spring: z.boolean().default(false),
-  note: lineField.nullable(),
+  note: sentenceField.nullable(),
 });
 export type Cut = z.output<typeof cutSchema>;
 
@@ -120,21 +120,21 @@ export const operationSchema = z.strictObject({
   id: idField,
   setup: idField,
   kind: operationKindField,
-  title: lineField,
-  say: lineField,
+  title: sentenceField,
+  say: sentenceField,
   feature: idField.nullable(),
   target: targetSchema.nullable(),
   instrument: instrumentField.nullable(),
   cut: cutSchema.nullable(),
   stop: z.strictObject({ from: lineField, distance: sizeField }).nullable(),
   caution: cautionKeyField.nullable(),
-  note: lineField.nullable(),
+  note: sentenceField.nullable(),
   /** What must be true before it starts. */
-  before: z.array(lineField).max(12).default([]),
+  before: z.array(sentenceField).max(12).default([]),
   /** Why it is done like this: the speed, the feed, the depth, the holding. */
-  why: z.array(lineField).max(12).default([]),
+  why: z.array(sentenceField).max(12).default([]),
   /** Other ways to do it, each with its numbers and its limits. */
-  alternatives: z.array(lineField).max(6).default([]),
+  alternatives: z.array(sentenceField).max(6).default([]),
   /** In degrees: the compound from the axis for a cone or a chamfer, or how far the work is turned at the mill. */
   angle: degreesField.nullable().default(null),
   coordinates: z.array(coordinateSchema).max(40).default([]),

@@ -1,18 +1,18 @@
 import { z } from 'zod';
-import { idField, lineField } from '../part/index.ts';
+import { idField, sentenceField } from '../part/index.ts';
 import { operationSchema } from './operation.ts';
 
 /** One holding of the work: which machine, which end, how it is gripped and what is dialled in. */
 export const setupSchema = z.strictObject({
   id: idField,
   machine: idField,
-  title: lineField,
-  say: lineField,
-  holding: lineField,
+  title: sentenceField,
+  say: sentenceField,
+  holding: sentenceField,
   /** Why it is held like this. */
-  why: z.array(lineField).max(12).default([]),
+  why: z.array(sentenceField).max(12).default([]),
   /** Other ways to hold it. */
-  alternatives: z.array(lineField).max(12).default([]),
+  alternatives: z.array(sentenceField).max(12).default([]),
 });
 export type Setup = z.output<typeof setupSchema>;
 

@@ -58,6 +58,14 @@ function targetLines(target: Target, instrument: string | null, unit: DisplayUni
   const size = (length: Length): string => bare(length, unit);
   const from = target.from === null || target.from === 0 ? '' : `, from ${size(target.from)}`;
   const by = instrument === null ? '' : `, by ${instrument.replace('-', ' ')}`;
+  // A mate is what it is, and a true bar wants nothing: neither has a size to come down to.
+  if (target.quantity === 'bore' || target.quantity === 'width')
+    return labelled(
+      'size',
+      `${QUANTITIES[target.quantity]} about ${size(target.aim)}${by}; under ${size(target.low)} or over ${size(target.high)}, read again`,
+    );
+  if (target.quantity === 'indicator' && target.aim === 0)
+    return labelled('size', `${QUANTITIES[target.quantity]} still within ${size(target.high)}${by}`);
   const lines = labelled(
     'size',
     `${QUANTITIES[target.quantity]} ${size(target.aim)}, not under ${size(target.low)}, not over ${size(target.high)}${from}${by}`,
@@ -116,9 +124,9 @@ function passLine({ kind, count, depth, leaves }: PassGroup, machine: Machine | 
   }
 }
 
-/** The infeeds of a thread as the dial shows them, counted from where the tool touches. */
+/** The infeeds of a thread as the dial shows them, to the nearest division, counted from where the tool touches. */
 function infeedLine(operation: Operation, machine: Machine | undefined, unit: DisplayUnit): string {
-  const dialled = threadInfeeds(operation).map((depth) => (machine?.crossSlide.reads === 'diameter' ? times(depth, 2) : depth));
+  const dialled = threadInfeeds(operation).map((depth) => (machine === undefined ? depth : nearestDivision(depth, machine)));
   return `from touching: ${dialled.map((depth) => bare(depth, unit)).join(', ')}`;
 }
 

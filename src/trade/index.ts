@@ -1,3 +1,13 @@
+export {
+  ringSize,
+  ringTolerance,
+  SEAT_LOADS,
+  seatClass,
+  seatLimits,
+  type BearingRing,
+  type MeasuredRing,
+  type SeatLoad,
+} from './bearingSeats.ts';
 export { LARGEST_ISO_SIZE, toleranceOf, type FitFault } from './isoGrades.ts';
 export { holeDeviations, shaftDeviations, type Deviations } from './isoDeviations.ts';
 export { fitLimitsOf, isoFit, isoLimits, type FitLimits, type SizeLimits } from './isoFits.ts';
@@ -25,6 +35,7 @@ export {
 } from './interference.ts';
 export {
   blindHoleDepth,
+  engagementInDiameters,
   externalDepth,
   fullThreadRoot,
   infeeds,
@@ -42,6 +53,8 @@ export {
   type ThreadFault,
 } from './threads.ts';
 export { externalMajor } from './threadMajor.ts';
+export { bearsAt, centreHoleFor, type CentreHole } from './centreHoles.ts';
+export { FLUIDS, type Fluid } from './fluids.ts';
 export { drillCalled, DRILLS, nearestDrill, pointLength, type Drill, type DrillSet } from './drills.ts';
 export {
   exactRzUm,

@@ -12,7 +12,7 @@ export type PressedPair = {
   readonly shaft: ElasticMaterial;
 };
 
-/** Young's modulus in GPa, Poisson's ratio, and expansion in 1e-6/K. */
+/** Young's modulus in GPa, Poisson's ratio, and expansion in 1e-6/K: round values inside the ranges of published tables. */
 export type ElasticMaterial = { readonly modulusGPa: number; readonly poisson: number; readonly expansionPerK: number };
 
 export const STEEL: ElasticMaterial = { modulusGPa: 200, poisson: 0.3, expansionPerK: 11.5 };
@@ -64,8 +64,8 @@ export function hubStressMPa(pair: PressedPair): number {
 export const PRESSING_CAUTION =
   'A part under a press can fly: guard up, square, nobody in line. Hot metal: tongs or dry gloves, nothing near it that burns or smokes, and never over the temper of the steel.';
 
-/** Friction of clean steel, dry to lightly oiled. Common practice, no source. */
-const FRICTION = { least: 0.08, most: 0.15 } as const;
+/** Friction of steel on steel: lubricated .05 to .1, dry .1 to .15 (A. van Beek, Advanced Engineering Design). */
+const FRICTION = { least: 0.05, most: 0.15 } as const;
 
 /** What it takes to put a pressed pair together, by force or by heat, and what it does to the hub. */
 export type Assembly = {

@@ -75,12 +75,35 @@ function halved(width: Length, grade: number): Deviations {
   return { lower: negated(rounded), upper: rounded };
 }
 
-/** The limits of a shaft such as g6, at a nominal size over 0 to 500 mm: letters c to h, js, k to u; grades 3 to 13. */
+/** Upper ends of the ranges in which j and J stand, in mm. */
+const J_RANGES_MM = [3, 6, 10, 18, 30, 50, 80, 120, 180, 250] as const;
+
+/**
+ * Limits of j5, j6 and J7 in µm, lower and upper: seats for rolling bearings, tabled one by one (ISO 286-2:2010). To 120 mm as
+ * tables of bearing fits print them (docs/sources.md), j5 and j6 beyond and all to 3 mm from memory.
+ */
+const J_UM: Readonly<Record<string, readonly (readonly [lower: number, upper: number])[]>> = {
+  j5: [[-2, 2], [-2, 3], [-2, 4], [-3, 5], [-4, 5], [-5, 6], [-7, 6], [-9, 6], [-11, 7], [-13, 7]],
+  j6: [[-2, 4], [-2, 6], [-2, 7], [-3, 8], [-4, 9], [-5, 11], [-7, 12], [-9, 13], [-11, 14], [-13, 16]],
+  J7: [[-6, 4], [-6, 6], [-7, 8], [-8, 10], [-9, 12], [-11, 14], [-12, 18], [-13, 22], [-14, 26], [-16, 30]],
+};
+
+function tabledJ(designation: string, size: Length): Result<Deviations, FitFault> {
+  const row = J_UM[designation];
+  const range = rangeOf(size, J_RANGES_MM);
+  const pair = range === null ? undefined : row?.[range];
+  if (row === undefined) return fail({ key: 'not-defined', designation });
+  if (pair === undefined) return fail({ key: 'size-out-of-range', size, most: micrometres(250_000) });
+  return ok({ lower: micrometres(pair[0]), upper: micrometres(pair[1]) });
+}
+
+/** The limits of a shaft such as g6, at a nominal size over 0 to 500 mm: letters c to h, j5 and j6, js, k to u; grades 3 to 13. */
 export function shaftDeviations(size: Length, letter: string, grade: number): Result<Deviations, FitFault> {
   const width = toleranceOf(size, grade);
   if (!width.ok) return width;
   if (letter === 'h') return ok({ lower: negated(width.value), upper: zero });
   if (letter === 'js') return ok(halved(width.value, grade));
+  if (letter === 'j') return tabledJ(`j${grade}`, size);
   const distance = tabled(letter, size);
   if (!distance.ok) return distance;
   if (UNDER.has(letter)) return ok({ lower: minus(negated(distance.value), width.value), upper: negated(distance.value) });
@@ -99,6 +122,7 @@ export function holeDeviations(size: Length, letter: string, grade: number): Res
   const small = letter.toLowerCase();
   if (small === 'h') return ok({ lower: zero, upper: width.value });
   if (small === 'js') return ok(halved(width.value, grade));
+  if (small === 'j') return tabledJ(`J${grade}`, size);
   const distance = tabled(small, size);
   if (!distance.ok) return distance;
   if (UNDER.has(small)) return ok({ lower: distance.value, upper: plus(distance.value, width.value) });

@@ -15,6 +15,7 @@ import {
   type Length,
   type Result,
 } from '../measure/index.ts';
+import type { Material } from './cuttingData.ts';
 
 /** A 60 degree thread, unified or metric: its largest diameter and its pitch. */
 export type Thread = {
@@ -28,8 +29,8 @@ export type ThreadFault =
   { readonly key: 'not-a-thread'; readonly text: string } | { readonly key: 'pitch-not-known'; readonly text: string };
 
 /**
- * Coarse pitches of ISO 261 in mm by diameter, for a designation without a pitch (`M8`). M2 and M2.5 from memory, the rest as
- * ISO 898-1 lists them.
+ * Coarse pitches of ISO 261 in mm by diameter, for a designation without a pitch (`M8`), as ISO 898-1 lists them; M2 and M2.5
+ * follow from their limits in ISO 965.
  */
 const COARSE_MM: ReadonlyMap<number, number> = new Map([
   [2, 0.4],
@@ -153,10 +154,30 @@ export function infeeds(depth: Length, passes: number, springPasses: number): re
   return [...cutting, ...Array.from({ length: springPasses }, () => depth)];
 }
 
-/** The lead of a tap in pitches. Common practice. */
+/** The lead of a tap in pitches: the middles of 8 to 10, 3 to 5 and 1 to 2 (usual tap charts). */
 export const TAP_LEADS = { taper: 9, plug: 4, bottoming: 1.5 } as const;
 
 /** How deep a blind hole is drilled for a thread of full depth: the tap's lead and one pitch of room besides. */
 export function blindHoleDepth({ pitch }: Thread, threadDepth: Length, tap: keyof typeof TAP_LEADS): Length {
   return nanometres(threadDepth + scaled(pitch, TAP_LEADS[tap] + 1, 'ceiling'));
 }
+
+/**
+ * How long a thread must be engaged at least, in diameters, by what it is cut in: one in steel, one and a half in aluminium
+ * (second); the others like the one that they are nearer to: common practice, no source.
+ */
+const ENGAGED: Readonly<Record<Material, number>> = {
+  'low-carbon-steel': 1,
+  'alloy-steel': 1,
+  'stainless-steel': 1,
+  'grey-iron': 1.5,
+  brass: 1.5,
+  aluminium: 1.5,
+};
+
+/** How many diameters of a thread are engaged over a depth, and how many it wants in a material. Real numbers. */
+export const engagementInDiameters = (
+  { major }: Thread,
+  depth: Length,
+  material: Material,
+): { readonly has: number; readonly wants: number } => ({ has: depth / major, wants: ENGAGED[material] });

@@ -37,12 +37,15 @@ const step = (route: Route, id: string): Operation => {
 describe('cones', () => {
   test('by the compound where it reaches, with the other two ways and their numbers beside it', () => {
     const cone = step(routed('taper-plug'), 'taper-on3');
-    // Half the included angle of .9 to .7 over 1.5: atan(.2/3) = 3.814 degrees (computed); TPF 1.6; set-over 3.175·.2/3.
+    // Half the included angle of .9 to .7 over 1.5: atan(.2/3) = 3.814 degrees (computed); TPF 1.6. Work 3.150 long with centre
+    // holes of 2 and 5 mm, whose centres bear 1.299 mm in at each end: 3.0477·.2/3 = .2032.
     expect(cone.angle).toBe(3.814);
     expect(cone.stop).toBeNull();
     expect(cone.alternatives).toHaveLength(2);
     expect(cone.alternatives.join(' ')).toContain('1.6000 in a foot');
-    expect(cone.alternatives.join(' ')).toContain('Tailstock set over .2117 in');
+    expect(cone.alternatives.join(' ')).toContain('Tailstock set over .2032 in');
+    // An indicator in the tool post moved an inch along the slope: sin 3.814° = .0665, where along the axis it is tan, .0667.
+    expect(cone.before[0]).toContain('66.5 thou in 1.000 in of compound travel');
   });
 
   test('by the attachment beyond the compound, and between centres by the tailstock', () => {
@@ -51,8 +54,8 @@ describe('cones', () => {
     expect(attached.before[0]).toContain('Taper attachment at 1 in 20.000');
     expect(attached.cut?.feedPerTurn).not.toBeNull();
     const over = step(routed('slow-taper'), 'taper-on1');
-    // .75 to .65 over 5 with the work 7.275 at its longest: .1·7.275/10 = .07275 (computed).
-    expect(over.before[0]).toContain('Tailstock set over .0728');
+    // .75 to .65 over 5 with the work 7.250 long, less 2·1.299 mm where the centres bear: .1·7.1477/10 = .0715 (computed).
+    expect(over.before[0]).toContain('Tailstock set over .0715');
     expect(over.note).toContain('back to zero');
   });
 
@@ -90,8 +93,11 @@ describe('what goes on by force', () => {
       shaft: STEEL,
     };
     // Lamé by hand: p = δ/(d·[gives]) with the moduli of interference.ts; two figures are printed.
-    const [low, high] = [pressForceN(pair, 0.08) / 4.448_221_615, pressForceN(pair, 0.15) / 4.448_221_615];
-    expect(contactPressureMPa(pair)).toBeGreaterThan(0);
+    // Its end is drilled .201 for the thread, .9 of its 1.25: hollow for the least that it takes, solid for the most.
+    const hollow = { ...pair, shaftBore: thou(201) };
+    const [low, high] = [pressForceN(hollow, 0.05) / 4.448_221_615, pressForceN(pair, 0.15) / 4.448_221_615];
+    expect(contactPressureMPa(hollow)).toBeLessThan(contactPressureMPa(pair));
+    expect(last?.why.join(' ')).toContain('hole of .201 in along a part of it');
     expect(last?.why[0]).toContain(`${Math.round(low / 100) / 10}`.replace('.', ' '));
     expect(last?.why[0]).toContain(`${Math.round(high / 100) / 10}`.replace('.', ' '));
     // 20 °C and (1.7 + 1.0015 thou)/(10.5e-6 · 1.0015 in) = 256.9 K: 276.9 °C, 530.4 °F, rounded up.

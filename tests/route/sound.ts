@@ -51,13 +51,64 @@ function setByHand(
   );
 }
 
+/** The place of the largest concentric feature: what is left of it is turned from the left end, what is right of it from the right. */
+function pivotOf({ turned }: Part): number {
+  const across = turned.map((one) =>
+    one.kind === 'offset-journal'
+      ? 0
+      : one.kind === 'thread'
+        ? one.major.high + one.major.low
+        : one.diameter.high + one.diameter.low,
+  );
+  return across.indexOf(Math.max(...across));
+}
+
+/**
+ * What a bar measures just before a step: what the last cut of its own left, or what a finishing cut inboard of it did on its way,
+ * whichever is less. Null where nothing has been cut there in this set-up.
+ */
+function sizeBefore(part: Part, { operations }: Route, at: number, feature: string): number | null {
+  const order = part.turned.map(({ id }) => id);
+  const [own, pivot] = [order.indexOf(feature), pivotOf(part)];
+  const sizes = operations.slice(0, at).flatMap(({ kind, target, feature: on, setup }) => {
+    if (setup !== operations[at]?.setup || target?.quantity !== 'diameter' || on === null) return [];
+    const place = order.indexOf(on);
+    const mine = on === feature && ['rough', 'finish', 'file'].includes(kind);
+    const over = kind === 'finish' && (own > pivot ? place > pivot && place < own : place < pivot && place > own);
+    return mine || (over && part.turned[place]?.kind !== 'groove') ? [Number(target.aim)] : [];
+  });
+  return sizes.length === 0 ? null : Math.min(...sizes);
+}
+
+/** A mate goes on from the end: everything outboard of what it is tried on is no larger by then. */
+function expectTriable(part: Part, route: Route): void {
+  const pivot = pivotOf(part);
+  route.operations.forEach(({ kind, feature }, at) => {
+    const own = part.turned.findIndex(({ id }) => id === feature);
+    const on = part.turned[own];
+    if (kind !== 'try-fit' || on === undefined || on.kind === 'thread' || own === pivot) return;
+    // From the end inward, without what is a neck: what lies outboard of that has gone over it.
+    const fromEnd = own > pivot ? part.turned.slice(own + 1).reverse() : part.turned.slice(0, own);
+    const across = (one: (typeof fromEnd)[number]): number => (one.kind === 'thread' ? one.major.high : one.diameter.high);
+    const outboard = fromEnd.filter((one, index) => fromEnd.slice(0, index).every((further) => across(further) <= across(one)));
+    for (const one of outboard) {
+      const size = one.kind === 'offset-journal' || one.kind === 'groove' ? null : sizeBefore(part, route, at, one.id);
+      if (size !== null) expect(size).toBeLessThanOrEqual(on.diameter.high);
+    }
+  });
+}
+
 /** What every route must keep to, whatever the part. */
 export function expectSound(part: Part, route: Route, machines: readonly Machine[] = MACHINES): void {
   expect(checkRoute(part, machines, route).map((warning) => describeWarning(warning, part.unit))).toEqual([]);
   const plan = { id: 'plan', title: 'Plan', invented: true, part, machines: [...machines], route };
   expect(planSchema.parse(z.encode(planSchema, plan))).toEqual(plan);
   const speeds = new Map(machines.map(({ id, spindleSpeeds }) => [id, spindleSpeeds]));
+  expectTriable(part, route);
+  for (const { why } of route.setups) expect(why.length).toBeGreaterThan(0);
   for (const operation of route.operations) {
+    // Every recommendation says why: a speed above all.
+    if (operation.cut !== null) expect(operation.why.join(' ')).toMatch(/Speed: /);
     const { kind, note, feature, target, stop, cut, setup } = operation;
     // Nothing finished is gripped without a word about it.
     if (kind === 'dial-in') expect(note).toMatch(/over copper shim|in a collet/);

@@ -1,5 +1,6 @@
 import { micrometres, millimetres, thou, zero, type Length } from '../../measure/index.ts';
 import type { Stock } from '../../part/index.ts';
+import { STICK_OUT } from '../../trade/index.ts';
 
 /**
  * What is left on purpose, in both units alike, so that the inch and the millimetre form of a part give one route. All on the
@@ -31,11 +32,13 @@ export const ALLOWANCES = {
   /** The narrowest and the usual grooving tool. */
   narrowGroove: thou(40),
   grooveTool: thou(125),
+  /** Between the jaws and where the tool stops, and how far a cut goes past the pivot on a blank, to meet that of the other end. */
   jawRoom: thou(250),
+  overlap: thou(50),
   /** Wall that must stay round a hole in an end. */
   wall: millimetres(2),
-  /** Left in a drilled hole to bore. */
-  bore: thou(30),
+  /** The lead on the end of what is pressed in. */
+  lead: thou(40),
   /** The least length that a chuck can hold, whatever the diameter, and that a driving dog takes. */
   grip: millimetres(10),
   dog: millimetres(12),
@@ -61,7 +64,7 @@ export function skinOf({ condition }: Stock): Length {
 }
 
 /** Lengths in diameters: more than this out of a chuck needs the tailstock; more than that between supports, a steady rest. */
-export const SLENDER = { tailstock: 3, steady: 12 } as const;
+export const SLENDER = { tailstock: STICK_OUT.safe, steady: 12 } as const;
 
 /**
  * Force of out-of-balance work in newtons beyond which it is run slower, and depths in diameters of a drill and a boring bar.

@@ -10,6 +10,7 @@ import {
   type PressedPair,
 } from '../../trade/index.ts';
 import { inSentence, type Step, type Work } from './draft.ts';
+import { holeIn } from './holes.ts';
 import { limitsOf, type Bar } from './layout.ts';
 
 /** A journal that is over what goes on it, wherever in its window it comes out, and by how much. */
@@ -44,13 +45,14 @@ const heatText = (at: Temperature, unit: Part['unit']): string =>
   unit === 'inch' ? `${Math.ceil((at / 1000) * 1.8 + 32)} °F` : `${Math.ceil(at / 1000)} °C`;
 
 /** Presses or shrinks on what goes on a journal with interference: force, heat or cold, by Lamé and by expansion. */
-function assemblyStep({ part, lathe }: Work, bar: Bar, { mate, least, most }: Pressed): Step {
+function assemblyStep({ part, lathe }: Work, bar: Bar, { mate, least: leastOver, most }: Pressed): Step {
   const { unit } = part;
   const amount = (length: Length): string => formatAmount(length, unit);
   const name = inSentence(bar.feature);
   const named = mate.material === null ? null : materialIn(mate.material);
   const bearing = mate.kind === 'bearing';
   const diameter = asDiameter(bar.diameter);
+  const hollow = holeIn(part, bar.feature.id);
   const pair: Omit<PressedPair, 'hubOuter'> = {
     diameter,
     shaftBore: zero,
@@ -65,13 +67,17 @@ function assemblyStep({ part, lathe }: Work, bar: Bar, { mate, least, most }: Pr
   const hot = hubTemperature(hub, room, ROOM);
   const cold = shaftTemperature(hub, room, ROOM);
   const { outer } = mate;
-  const assembly =
-    outer === null || outer <= bar.diameter ? null : assemblyOf({ ...pair, hubOuter: asDiameter(outer) }, room, ROOM);
+  const fits = outer !== null && outer > bar.diameter;
+  const whole = fits ? assemblyOf({ ...pair, hubOuter: asDiameter(outer) }, room, ROOM) : null;
+  // A hole makes the shaft give: along all of it, or along a part, where the most is still what a solid one takes.
+  const drilled =
+    fits && hollow !== null ? assemblyOf({ ...pair, hubOuter: asDiameter(outer), shaftBore: hollow.across }, room, ROOM) : null;
+  const assembly = hollow?.through === true ? drilled : whole;
+  const least = drilled ?? whole;
   const pressing =
-    assembly === null
+    assembly === null || least === null
       ? `What the press must give follows once the outside of the ${mate.say} stands in the file.`
-      : `Pressed home it takes about ${forceText(assembly.forceN.least, unit)} to ${forceText(assembly.forceN.most, unit)} at ${amount(most)} of interference, clean to lightly oiled, and stretches the bore to ${stressText(assembly.hubStressMPa, unit)}: that must stay under its yield.`;
-  const holed = part.ends.some(({ kind }) => kind !== 'centre');
+      : `Pressed home it takes about ${forceText(least.forceN.least, unit)} to ${forceText(assembly.forceN.most, unit)} at ${amount(most)} of interference, clean to lightly oiled, and stretches the bore to ${stressText(assembly.hubStressMPa, unit)}: that must stay under its yield.`;
   const tooHot = bearing && hot > BEARING_MOST;
   return {
     id: `assemble-${bar.feature.id}`,
@@ -80,14 +86,18 @@ function assemblyStep({ part, lathe }: Work, bar: Bar, { mate, least, most }: Pr
     say: `Press the ${mate.say} on`,
     feature: bar.feature.id,
     caution: 'pressing',
-    note: `Interference ${amount(least)} to ${amount(most)}${bearing ? '. Push on the inner ring only' : ''}.`,
+    note: `Interference ${amount(leastOver)} to ${amount(most)}${bearing ? '. Push on the inner ring only' : ''}.`,
     before: [
       `The ${name} has a lead on its end, no burr, and both are clean: a film of oil to press, dry to shrink.`,
       ...(bearing ? [] : [`The ${mate.say} measured once more: with less interference it slips, with more it may split.`]),
     ],
     why: [
       pressing,
-      ...(assembly !== null && holed ? ['A hole in it makes it give: then it takes less.'] : []),
+      ...(assembly !== null && hollow !== null
+        ? [
+            `Reckoned with the hole of ${formatAmount(hollow.across, unit)} ${hollow.through ? 'right through it' : 'along a part of it: solid for the most, hollow for the least'}.`,
+          ]
+        : []),
       ...(named === null && !bearing ? [`The ${mate.say} is taken to be of steel, since the file does not say.`] : []),
     ],
     alternatives: [

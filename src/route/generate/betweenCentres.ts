@@ -4,7 +4,7 @@ import { ALLOWANCES } from './allowances.ts';
 import { facingCut, speedWhy } from './cuts.ts';
 import { bare, inSentence, target, type Holding, type Step, type Work } from './draft.ts';
 import { chamferSteps, recessSteps } from './edges.ts';
-import { centreStep, pivotSteps } from './firstEnd.ts';
+import { centreStep, pivotSteps, pivotThread } from './firstEnd.ts';
 import { heldBetweenCentres } from './held.ts';
 import { acrossCorners, isAsStock, lengthOf, otherEnd, type Layout } from './layout.ts';
 import { measureSteps } from './measuring.ts';
@@ -112,6 +112,7 @@ export function betweenCentres(work: Work, layout: Layout, measured: Set<string>
       : []),
     ...chamferSteps(work, pivot, end),
     ...threadSteps(work, first, held),
+    ...pivotThread(work, layout, held),
     edges('first-end', 'first end'),
   ];
   const onSecond: Step[] = [

@@ -2,14 +2,19 @@ import {
   asDiameter,
   dividedBy,
   formatAmount,
+  formatInch,
+  formatMillimetre,
+  formatSize,
   inches,
   larger,
+  millimetres,
   minus,
   nanometres,
   plus,
   roundedTo,
   roundReal,
   scaled,
+  sixtyFourths,
   smaller,
   thou,
   times,
@@ -23,7 +28,9 @@ import {
   advisedSpeed,
   cuttingForceN,
   deepestRough,
+  DRILLS,
   feedRange,
+  FLUIDS,
   NOSES,
   rpmFor,
   speedToSet,
@@ -116,6 +123,9 @@ export function deepestPass(
     : { depth: whole(larger(scaled(most, share, 'floor'), LEAST_ROUGH)), by: 'power' };
 }
 
+/** What goes on the cut, to begin a sentence with. */
+export const fluid = ({ material }: Cutting): string => FLUIDS[material].cut;
+
 /** How many passes a radial depth takes; one at least. */
 const passesFor = (radial: Length, deepest: Length): number => Math.max(1, Math.ceil(radial / deepest));
 
@@ -136,6 +146,21 @@ const bareCut = (tool: string, speedRpm: number): Cut => ({
 /** A cut, with why its numbers are what they are and how many passes it takes. */
 export type Chosen = { readonly cut: Cut; readonly why: readonly string[]; readonly passes: number };
 
+/** From so many passes on it is worth putting the spindle faster on the way down. */
+const MANY_PASSES = 6;
+
+/** The diameter below which a faster speed of the machine will do, where a cut goes so far down; null where it does not. */
+function fasterAt(cutting: Cutting, to: Length, rpm: number, reductions: readonly Reduction[]): string | null {
+  const { speed } = advisedSpeed(cutting.material, cutting.tool, reductions);
+  const next = cutting.machine.spindleSpeeds
+    .filter((each) => each > rpm)
+    .reduce((least, each) => Math.min(least, each), Infinity);
+  if (!Number.isFinite(next)) return null;
+  const step = cutting.unit === 'inch' ? sixtyFourths(4) : millimetres(1);
+  const below = roundedTo(scaled(millimetres(1), (1000 * speed.metresPerMinute) / (Math.PI * next), 'floor'), step, 'floor');
+  return below > to ? `Once it is under ${formatSize(below, cutting.unit)}, ${next} rpm.` : null;
+}
+
 /** A rough cut from one diameter to another, in passes of whole divisions; the last takes what is left. */
 export function roughCut(
   cutting: Cutting,
@@ -155,6 +180,8 @@ export function roughCut(
   );
   const really = passesFor(radial, depth);
   const why = [speedWhy(cutting, from, reductions, rpm)];
+  const faster = really < MANY_PASSES || most !== null ? null : fasterAt(cutting, to, rpm, reductions);
+  if (faster !== null) why.push(faster);
   if (by === 'power')
     why.push(
       `No pass over ${formatAmount(deepest, cutting.unit)}: the motor's ${String(cutting.machine.powerKw)} kW takes no more at this speed and feed.`,
@@ -225,7 +252,7 @@ export function partingCut(cutting: Cutting, across: Length): Cut {
   return {
     ...bareCut(`parting tool, ${TOOL_NAMES[cutting.tool]}`, rpmAt(cutting, across, ['part'])),
     feedPerTurn: feedFor(cutting, 'part'),
-    note: 'Cutting oil, steady hand feed.',
+    note: `${fluid(cutting)}, steady hand feed.`,
   };
 }
 
@@ -243,18 +270,25 @@ export function groovingCut(
       rpmAt(cutting, across, ['part', ...reductions]),
     ),
     feedPerTurn: feedFor(cutting, 'part'),
-    note: 'Cutting oil, steady hand feed, and dwell a turn at the bottom.',
+    note: `${fluid(cutting)}, steady hand feed, and dwell a turn at the bottom.`,
   };
 }
 
-/** A hole is drilled with a high-speed steel drill whatever turns the outside. */
+/** A drill as it is asked for: by number, letter or fraction where it is one of those and the shop works in inches. */
+export function calledDrill(across: Length, unit: DisplayUnit): string {
+  const size = unit === 'inch' ? formatInch(across, 4) : formatMillimetre(across, 3);
+  const named = unit === 'inch' ? DRILLS.find(({ series, diameter }) => series !== 'metric' && diameter === across) : undefined;
+  return named === undefined ? size : `${named.name} (${size})`;
+}
+
+/** A hole is drilled with a high-speed steel drill whatever turns the outside. Brass grabs a drill that is ground to bite. */
 export function drillingCut(cutting: Cutting, across: Length): Cut {
   return {
     ...bareCut(
-      `drill, ${formatAmount(across, cutting.unit)}, high-speed steel`,
+      `drill, ${calledDrill(across, cutting.unit)}${cutting.unit === 'inch' ? '' : ' mm'}, high-speed steel`,
       rpmAt({ ...cutting, tool: 'high-speed-steel' }, across, ['drill']),
     ),
-    note: 'Clear the chips often, cutting oil.',
+    note: `Clear the chips often. ${fluid(cutting)}.${cutting.material === 'brass' ? ' Lips dubbed flat: brass grabs the drill and pulls it in.' : ''}`,
   };
 }
 
@@ -262,10 +296,13 @@ export function millingCut(cutting: Cutting, cutter: Length, tool: 'end mill' | 
   const kind = tool === 'drill' ? 'drill' : 'end mill';
   return {
     ...bareCut(
-      `${kind}, ${formatAmount(cutter, cutting.unit)}${tool === 'drill' ? '' : ', centre cutting'}, high-speed steel`,
+      `${kind}, ${tool === 'drill' && cutting.unit === 'inch' ? calledDrill(cutter, cutting.unit) : formatAmount(cutter, cutting.unit)}${tool === 'drill' ? '' : ', centre cutting'}, high-speed steel`,
       rpmAt({ ...cutting, tool: 'high-speed-steel' }, cutter, tool === 'drill' ? ['drill'] : []),
     ),
-    note: tool === 'drill' ? 'Spot it first; clear the chips often.' : 'Little at a time, and clear the chips.',
+    note:
+      tool === 'drill'
+        ? 'Spot it first; clear the chips often.'
+        : `No deeper than ${formatAmount(larger(roundedTo(dividedBy(cutter, 4, 'floor'), cutting.machine.crossSlide.division, 'floor'), cutting.machine.crossSlide.division), cutting.unit)} at a time, fed against the cutter's turn; clear the chips.`,
   };
 }
 

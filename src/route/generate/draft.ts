@@ -55,4 +55,6 @@ export type Held = {
   readonly supported: boolean;
   /** Long for its diameter even so: cut slower, with a rest where there is one. */
   readonly slender: boolean;
+  /** The end whose holes are drilled already, while the other is turned; null where none is. */
+  readonly drilled: 'left' | 'right' | null;
 };

@@ -1,6 +1,6 @@
-import { minus, plus, thou, times } from '../../measure/index.ts';
+import { minus, nanometres, plus, thou, times } from '../../measure/index.ts';
 import type { EdgeFeature } from '../../part/index.ts';
-import { groovingCut, rpmAt, TOOL_NAMES } from './cuts.ts';
+import { fluid, groovingCut, rpmAt, speedWhy, TOOL_NAMES } from './cuts.ts';
 import { bare, inSentence, target, type Step, type Work } from './draft.ts';
 import { thinnestOf, type Bar } from './layout.ts';
 import { grooveTool } from './necks.ts';
@@ -14,12 +14,14 @@ const here = (edge: EdgeFeature, ends: 'all' | 'left' | 'right'): boolean => end
 /** Undercuts, and fillets in shoulders: cut as soon as the diameter beside them is to size, before a thread needs the room. */
 export function recessSteps(work: Work, bar: Bar, place: Place, ends: 'all' | 'left' | 'right' = 'all'): Step[] {
   const { part, lathe } = work;
+  const swings = bar.offset > 0 ? (['eccentric'] as const) : [];
   return on(work, bar).flatMap((edge): Step[] => {
     if (!here(edge, ends)) return [];
     const name = inSentence(edge);
     switch (edge.kind) {
       case 'undercut': {
         const aim = minus(bar.diameter, times(edge.depth, 2));
+        const cut = groovingCut(lathe, bar.diameter, grooveTool(edge.width), swings, false);
         return [
           {
             id: `undercut-${edge.id}`,
@@ -29,10 +31,11 @@ export function recessSteps(work: Work, bar: Bar, place: Place, ends: 'all' | 'l
             feature: edge.id,
             target: target('diameter', { low: minus(aim, thou(5)), aim, high: plus(aim, thou(5)) }, bar.diameter, null),
             instrument: 'caliper',
-            cut: groovingCut(lathe, bar.diameter, grooveTool(edge.width), bar.offset > 0 ? ['eccentric'] : [], false),
+            cut,
             stop: place,
             ...(bar.offset > 0 ? { caution: 'out-of-balance' as const } : {}),
             note: `Against the shoulder of the ${inSentence(bar.feature)}: it gives ${bar.feature.kind === 'thread' ? 'the threading tool' : 'the corner of its mate'} room.`,
+            why: [speedWhy(lathe, bar.diameter, ['part', ...swings], cut.speedRpm)],
             minutes: 6,
           },
         ];
@@ -47,16 +50,17 @@ export function recessSteps(work: Work, bar: Bar, place: Place, ends: 'all' | 'l
             feature: edge.id,
             cut: {
               tool: `radius tool, ${bare(edge.radius, part.unit)}, ${TOOL_NAMES[lathe.tool]}`,
-              speedRpm: rpmAt(lathe, bar.diameter, ['part', ...(bar.offset > 0 ? (['eccentric'] as const) : [])]),
+              speedRpm: rpmAt(lathe, bar.diameter, ['part', ...swings]),
               feedPerTurn: null,
               depthOnRadius: null,
               last: null,
               spring: false,
-              note: 'Half the speed and cutting oil: a wide edge chatters.',
+              note: `Half the speed: a wide edge chatters. ${fluid(lathe)}.`,
             },
             stop: place,
             ...(bar.offset > 0 ? { caution: 'out-of-balance' as const } : {}),
             note: 'Touch the diameter and the shoulder, no more; check with a radius gauge.',
+            why: [speedWhy(lathe, bar.diameter, ['part', ...swings], rpmAt(lathe, bar.diameter, ['part', ...swings]))],
             minutes: 6,
           },
         ];
@@ -72,6 +76,9 @@ export function chamferSteps(work: Work, bar: Bar, ends: 'all' | 'left' | 'right
   return on(work, bar).flatMap((edge): Step[] => {
     if (edge.kind !== 'chamfer' || !here(edge, ends)) return [];
     const name = inSentence(edge);
+    const swings = bar.offset > 0 ? (['eccentric'] as const) : [];
+    const speedRpm = rpmAt(lathe, thinnestOf(bar), swings);
+    const across = nanometres(Math.round(edge.size * Math.tan((edge.degrees * Math.PI) / 180)));
     return [
       {
         id: `chamfer-${edge.id}`,
@@ -84,7 +91,7 @@ export function chamferSteps(work: Work, bar: Bar, ends: 'all' | 'left' | 'right
             edge.degrees === 45
               ? `chamfering tool, 45 degrees, ${TOOL_NAMES[lathe.tool]}`
               : `turning tool, compound at ${String(edge.degrees)} degrees, ${TOOL_NAMES[lathe.tool]}`,
-          speedRpm: rpmAt(lathe, thinnestOf(bar), bar.offset > 0 ? ['eccentric'] : []),
+          speedRpm,
           feedPerTurn: null,
           depthOnRadius: null,
           last: null,
@@ -92,7 +99,11 @@ export function chamferSteps(work: Work, bar: Bar, ends: 'all' | 'left' | 'right
           note: null,
         },
         ...(bar.offset > 0 ? { caution: 'out-of-balance' as const } : {}),
-        note: 'Touch the corner, zero the dial, then feed the size in.',
+        note:
+          edge.degrees === 45
+            ? 'Touch the corner, zero the dial, then feed the size in.'
+            : `${bare(edge.size, part.unit)} along is ${bare(across, part.unit)} on the radius: touch the corner, then the cross slide in so far in light cuts, each fed by the compound.`,
+        why: [speedWhy(lathe, thinnestOf(bar), swings, speedRpm)],
         angle: edge.degrees,
         minutes: 4,
       },

@@ -5,21 +5,36 @@ import {
   formatAmount,
   larger,
   midway,
+  millimetres,
   minus,
   NM_PER_SIXTY_FOURTH,
   plus,
+  roundedTo,
   scaled,
+  sixtyFourths,
   thou,
   times,
   zero,
   type Length,
 } from '../../measure/index.ts';
 import { mateSize, type EndFeature } from '../../part/index.ts';
-import { nearestDrill, parseThread, pointLength, threadPercent, turnsFor } from '../../trade/index.ts';
+import {
+  blindHoleDepth,
+  engagementInDiameters,
+  FLUIDS,
+  nearestDrill,
+  parseThread,
+  pointLength,
+  threadPercent,
+  turnsFor,
+  type Material,
+  type Thread,
+} from '../../trade/index.ts';
 import type { Target } from '../operation.ts';
 import { ALLOWANCES, LIMITS } from './allowances.ts';
-import { drillingCut, feedFor, rpmAt, speedWhy, TOOL_NAMES } from './cuts.ts';
+import { calledDrill, drillingCut, feedFor, rpmAt, speedWhy, TOOL_NAMES } from './cuts.ts';
 import { holeFit, shaftOf } from './fitOf.ts';
+import type { Hole } from './holes.ts';
 import { bare, inSentence, target, type Step, type Work } from './draft.ts';
 
 export const depthTarget = (depth: Length, spread: Length): Target =>
@@ -41,13 +56,12 @@ function pilotOf(drill: Length): Length {
 /** The usual point of a jobber drill. */
 const POINT = degrees(118, 'half-even');
 
-type Hole = Exclude<EndFeature, { readonly kind: 'centre' }>;
-
 /** How wide a boring bar goes into a drilled hole: two thirds of it, with room for the chips. Common practice, no source. */
 export const boringBar = (drill: Length): Length => scaled(drill, 2 / 3, 'floor');
 
 function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step[] {
   const size = (length: Length): string => bare(length, part.unit);
+  const named = (drill: Length): string => calledDrill(drill, part.unit);
   const name = inSentence(hole);
   const cut = drillingCut(lathe, hole.drill);
   const pecked = hole.drillDepth > times(hole.drill, LIMITS.drillPeck);
@@ -56,35 +70,40 @@ function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step
   const thread = hole.kind === 'tapped-hole' ? parseThread(hole.designation) : null;
   const percent =
     thread?.ok === true ? [`The drill leaves ${Math.round(threadPercent(thread.value, hole.drill))} % of full thread.`] : [];
+  const pilot = pilotOf(hole.drill);
+  const first = drillingCut(lathe, pilot);
+  const piloted = hole.drill > PILOTED;
   const before = [
     supported ? 'Tailstock centre out, drill chuck in; the tailstock clamped.' : 'Drill chuck in the tailstock, lined up.',
     'Started with a centre drill where there is no centre.',
   ];
-  const pilot: Step[] =
-    hole.drill <= PILOTED
-      ? []
-      : [
-          {
-            id: `pilot-${hole.id}`,
-            kind: 'drill',
-            title: `Drill ${size(pilotOf(hole.drill))} first for the ${name}, ${size(hole.drillDepth)} deep`,
-            say: `Pilot drill for the ${name}`,
-            feature: hole.id,
-            target: depthTarget(hole.drillDepth, thou(20)),
-            instrument: 'caliper',
-            cut: drillingCut(lathe, pilotOf(hole.drill)),
-            caution: 'drilling',
-            before,
-            why: [`A drill of ${size(hole.drill)} wants most of its push at its web; a smaller hole takes that away.`],
-            minutes: 5,
-          },
-        ];
+  const pilotSteps: Step[] = !piloted
+    ? []
+    : [
+        {
+          id: `pilot-${hole.id}`,
+          kind: 'drill',
+          title: `Drill ${named(pilot)} first for the ${name}, ${size(hole.drillDepth)} deep`,
+          say: `Pilot drill for the ${name}`,
+          feature: hole.id,
+          target: depthTarget(hole.drillDepth, thou(20)),
+          instrument: 'caliper',
+          cut: first,
+          caution: 'drilling',
+          before,
+          why: [
+            speedWhy({ ...lathe, tool: 'high-speed-steel' }, pilot, ['drill'], first.speedRpm),
+            `A drill of ${size(hole.drill)} wants most of its push at its web; a smaller hole takes that away.`,
+          ],
+          minutes: 5,
+        },
+      ];
   return [
-    ...pilot,
+    ...pilotSteps,
     {
       id: `drill-${hole.id}`,
       kind: 'drill',
-      title: `Drill ${size(hole.drill)}${to}, ${size(hole.drillDepth)} deep`,
+      title: `Drill ${named(hole.drill)}${to}, ${size(hole.drillDepth)} deep`,
       say: `Drill for the ${name}`,
       feature: hole.id,
       target: depthTarget(hole.drillDepth, thou(20)),
@@ -92,7 +111,7 @@ function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step
       cut,
       caution: 'drilling',
       note: `To the full diameter; the point reaches ${formatAmount(point, part.unit)} further.${pecked ? ' Out every diameter or so to clear the chips.' : ''}`,
-      before,
+      before: piloted ? ['The pilot drill out, its hole clear of chips.'] : before,
       why: [speedWhy({ ...lathe, tool: 'high-speed-steel' }, hole.drill, ['drill'], cut.speedRpm), ...percent],
       minutes: 5,
     },
@@ -105,6 +124,8 @@ function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole
   const depth = midway(hole.depth.low, hole.depth.high, 'half-even');
   const name = inSentence(hole);
   const bar = boringBar(hole.drill);
+  // Bars are asked for by round sizes: a thirty-second, or half a millimetre.
+  const sold = larger(roundedTo(bar, part.unit === 'inch' ? sixtyFourths(2) : millimetres(0.5), 'floor'), thou(1));
   const last = thou(3);
   const rpm = rpmAt(lathe, aim, ['bore']);
   return {
@@ -116,7 +137,7 @@ function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole
     target: target('hole', { low, aim, high }, hole.drill, holeFit(part, hole)),
     instrument: minus(high, low) <= ALLOWANCES.fine ? 'telescoping-gauge' : 'caliper',
     cut: {
-      tool: `boring bar, ${bare(bar, part.unit)} or a little under, ${TOOL_NAMES[lathe.tool]}`,
+      tool: `boring bar, ${bare(sold, part.unit)} thick at most, ${TOOL_NAMES[lathe.tool]}`,
       speedRpm: rpm,
       feedPerTurn: feedFor(lathe, 'finish'),
       depthOnRadius: thou(15),
@@ -151,6 +172,26 @@ function tryShaft({ part }: Work, hole: Extract<Hole, { kind: 'bored-hole' }>): 
   ];
 }
 
+/** Which taps a blind hole wants for the room below its thread, and how well the thread holds. */
+function tapWhy(
+  thread: Thread,
+  { drillDepth, threadDepth }: Extract<EndFeature, { readonly kind: 'tapped-hole' }>,
+  material: Material,
+): string[] {
+  const below = (minus(drillDepth, threadDepth) / thread.pitch).toFixed(1);
+  const taps =
+    drillDepth >= blindHoleDepth(thread, threadDepth, 'taper')
+      ? 'a taper tap reaches the depth'
+      : drillDepth >= blindHoleDepth(thread, threadDepth, 'plug')
+        ? 'a plug tap reaches the depth'
+        : drillDepth >= blindHoleDepth(thread, threadDepth, 'bottoming')
+          ? 'start with a plug tap, and finish with a bottoming tap'
+          : 'not even a bottoming tap cuts full threads so deep: the last few stay shallow';
+  const { has, wants } = engagementInDiameters(thread, threadDepth, material);
+  const holds = `The thread is ${has.toFixed(1)} diameters deep; ${wants} ${has < wants ? 'is wanted' : 'is enough'} in ${material.replaceAll('-', ' ')}.`;
+  return [`Below the thread there are ${below} threads of room: ${taps}.`, holds];
+}
+
 /** Drilling, boring and tapping of one end, after everything on it is turned. Centres are made when the end is faced. */
 export function endSteps(work: Work, ends: readonly EndFeature[], supported: boolean): Step[] {
   const { part } = work;
@@ -165,6 +206,8 @@ export function endSteps(work: Work, ends: readonly EndFeature[], supported: boo
       case 'tapped-hole': {
         const thread = parseThread(end.designation);
         const turns = thread.ok ? `, ${Math.round(2 * turnsFor(thread.value, end.threadDepth)) / 2} turns` : '';
+        const { material } = work.lathe;
+        const wet = FLUIDS[material].thread;
         return [
           ...drillSteps(work, end, supported),
           {
@@ -175,7 +218,8 @@ export function endSteps(work: Work, ends: readonly EndFeature[], supported: boo
             feature: end.id,
             caution: 'tapping',
             note: `Spindle stopped, tap square on the tailstock centre${turns} from the first thread.`,
-            before: ['Hole countersunk a little, chips out, oil in.'],
+            before: [`Hole countersunk a little, chips out. ${wet}.`],
+            why: thread.ok ? tapWhy(thread.value, end, material) : [],
             minutes: 6,
           },
         ];

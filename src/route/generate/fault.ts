@@ -37,6 +37,7 @@ export type RouteFault =
     }
   | { readonly key: 'too-short-to-turn'; readonly feature: string; readonly length: Length }
   | { readonly key: 'nothing-to-grip'; readonly needed: Length }
+  | { readonly key: 'blank-grip'; readonly has: Length; readonly needed: Length }
   | { readonly key: 'too-slender'; readonly length: Length; readonly diameter: Length }
   | { readonly key: 'bends-too-much'; readonly feature: string; readonly bends: Length; readonly window: Length }
   | { readonly key: 'hole-breaks-out'; readonly feature: string; readonly hole: Length; readonly most: Length }
@@ -114,6 +115,8 @@ export function describeRouteFault(fault: RouteFault, part: Part): string {
       return `${named(fault.feature)}: ${size(fault.length)} long is shorter than what a rough cut stays off its shoulder. Make it a groove or a longer feature.`;
     case 'nothing-to-grip':
       return `No finished length of ${size(fault.needed)} can be held for the second end. Leave stock to part off, use a collet, or ask for a centre in both ends and work between them.`;
+    case 'blank-grip':
+      return `The blank leaves ${size(fault.has)} in the jaws while the first end is turned, and ${size(fault.needed)} should hold it. Take a piece so much longer, or a bar to part off.`;
     case 'too-slender':
       return `${size(fault.length)} long and ${size(fault.diameter)} thin: it bends away from the tool even with a tailstock. A steady or a follow rest is needed; list it among the tools of the lathe.`;
     case 'bends-too-much':

@@ -1,12 +1,14 @@
 import { dividedBy, larger, minus, plus, times, zero, type Length } from '../../measure/index.ts';
-import type { EndFeature, Machine, Part } from '../../part/index.ts';
+import type { Machine, Part } from '../../part/index.ts';
 import { materialIn } from '../../trade/index.ts';
 import { ALLOWANCES, LIMITS, SLENDER, skinOf } from './allowances.ts';
 import { dogHolds, turnsBetweenCentres } from './betweenCentres.ts';
 import { boringBar } from './endSteps.ts';
 import type { RouteFault } from './fault.ts';
-import { gripOn, lengthOf, limitsOf, necksOf, thinnestOf, type Bar, type Layout, type Side } from './layout.ts';
-import { blankLength, comesOffBar } from './stockLength.ts';
+import { evenThickness } from './held.ts';
+import { holesOf, widthOfHole } from './holes.ts';
+import { gripOn, limitsOf, necksOf, thinnestOf, type Bar, type Layout, type Side } from './layout.ts';
+import { blankGrip, blankGripWanted, blankLength, comesOffBar } from './stockLength.ts';
 
 /** How much thicker the work beyond a neck may be than the neck is long and thin: a neck carries so many diameters. Ours. */
 const CARRIED = 4;
@@ -58,20 +60,16 @@ function sideFaults(side: Side, outward: 'left' | 'right'): RouteFault[] {
 
 const describes = (fault: RouteFault): string => JSON.stringify(fault);
 
-/** How wide and how deep a hole in an end is, all of it. */
-const holeOf = (end: Exclude<EndFeature, { readonly kind: 'centre' }>): Length =>
-  end.kind === 'bored-hole' ? larger(end.drill, end.diameter.high) : end.drill;
-
 function holeFaults(part: Part, layout: Layout): RouteFault[] {
   const faults: RouteFault[] = [];
   const whole: readonly Bar[] =
     layout.firstEnd === 'right'
       ? [...layout.second].reverse().concat(layout.pivot, layout.first)
       : [...layout.first].reverse().concat(layout.pivot, layout.second);
-  const holes = part.ends.filter((end) => end.kind !== 'centre');
+  const holes = holesOf(part);
   for (const end of holes) {
     const inward = end.end === 'left' ? whole : [...whole].reverse();
-    const hole = holeOf(end);
+    const hole = widthOfHole(end);
     const radius = dividedBy(hole, 2, 'ceiling');
     let depth: Length = end.drillDepth;
     for (const bar of inward) {
@@ -160,14 +158,16 @@ export function faultsOf(part: Part, machines: readonly Machine[], layout: Layou
     if (held === null) faults.push({ key: 'nothing-to-grip', needed: ALLOWANCES.grip });
     // A blank is held on what becomes the second end; that must be long enough for the jaws.
     const asBlank = lathe === undefined || !comesOffBar(part, { ...lathe, spindleBore: null }, layout);
-    if (asBlank && lengthOf(second) < ALLOWANCES.grip) faults.push({ key: 'nothing-to-grip', needed: ALLOWANCES.grip });
+    if (asBlank && stock.length >= blankLength(layout) && blankGrip(part, layout) < blankGripWanted(part))
+      faults.push({ key: 'blank-grip', has: larger(blankGrip(part, layout), zero), needed: blankGripWanted(part) });
   }
   const thinnest = part.turned.reduce<Length>((least, feature) => {
     const low = feature.kind === 'taper' ? feature.small : limitsOf(feature).low;
     return low < least ? low : least;
   }, stock.size);
   const rests = lathe?.tools.some((tool) => tool === 'steady' || tool === 'follow-rest') === true;
-  if (!rests && layout.total > times(thinnest, SLENDER.steady))
+  const even = evenThickness([...first, pivot, ...second], layout.total, pivot.diameter);
+  if (!rests && layout.total > times(even, SLENDER.steady))
     faults.push({ key: 'too-slender', length: layout.total, diameter: thinnest });
   return faults;
 }

@@ -1,17 +1,30 @@
-import { millimetres, nanometres, plus, roundedTo, sixtyFourths, zero, type Length } from '../../measure/index.ts';
+import {
+  formatInch,
+  formatMillimetre,
+  millimetres,
+  nanometres,
+  plus,
+  roundedTo,
+  sixtyFourths,
+  times,
+  zero,
+  type Length,
+} from '../../measure/index.ts';
 import type { EndFeature } from '../../part/index.ts';
-import { ALLOWANCES } from './allowances.ts';
-import { facingCut, partingCut, speedWhy } from './cuts.ts';
+import { centreHoleFor } from '../../trade/index.ts';
+import { ALLOWANCES, SLENDER } from './allowances.ts';
+import { facingCut, fluid, partingCut, rpmAt, speedWhy } from './cuts.ts';
 import { bare, inSentence, type Held, type Holding, type Step, type Work } from './draft.ts';
 import { chamferSteps, recessSteps } from './edges.ts';
 import { endSteps } from './endSteps.ts';
 import { heldFor } from './held.ts';
 import type { Grip } from './holding.ts';
-import { acrossCorners, isAsStock, isFine, lengthOf, type Bar, type Layout } from './layout.ts';
+import { acrossCorners, isAsStock, isFine, lengthOf, limitsOf, type Bar, type Layout } from './layout.ts';
 import { measureShafts, measureSteps } from './measuring.ts';
-import { finishSteps, lengthStep, roughAim, roughStep, type Place } from './sideSteps.ts';
+import { finishSteps, lengthStep, roughAim, roughStep, TAILSTOCK_AWAY, type Place } from './sideSteps.ts';
 import { edges, hasWidth, threadSteps, turnedSteps } from './sides.ts';
 import { coneSteps } from './taperStep.ts';
+import { threadStep } from './threadStep.ts';
 
 /** How far the first end is turned and stands out of the chuck, and how that is kept from bending. */
 export type FirstEnd = {
@@ -30,9 +43,9 @@ export function firstEndOf(work: Work, { pivot, first, second }: Layout, offBar:
   const onEnd = hasWidth(part, outermost) ? ALLOWANCES.endToLength : zero;
   const beyond = offBar
     ? plus(plus(lengthOf(second), plus(ALLOWANCES.secondEnd, ALLOWANCES.clean)), ALLOWANCES.partingWidth)
-    : nanometres(Math.min(lengthOf(second) / 2, ALLOWANCES.jawRoom));
+    : nanometres(Math.min(lengthOf(second) / 2, ALLOWANCES.overlap));
   const turned = plus(plus(plus(lengthOf(first), pivot.length), onEnd), nanometres(Math.floor(beyond)));
-  const out = plus(plus(turned, ALLOWANCES.sawn), offBar ? ALLOWANCES.jawRoom : zero);
+  const out = plus(plus(turned, ALLOWANCES.sawn), ALLOWANCES.jawRoom);
   const { held, why } = heldFor(work, first, out, [part.stock.size, outermost.diameter]);
   return { onEnd, turned, out, held, why };
 }
@@ -61,30 +74,59 @@ export function pivotSteps(
   ];
 }
 
+/** The thread of the largest diameter, from the end that is turned first: it runs out over what is cut away later. */
+export function pivotThread(work: Work, { pivot, first }: Layout, held: Held): Step[] {
+  const step = threadStep(work, held, pivot, { from: 'finished end', distance: plus(lengthOf(first), pivot.length) }, 'stock');
+  return step === null ? [] : [step];
+}
+
 /** What a centre that the tailstock needs and the part did not ask for means for the finished end. */
 export const centreStays = (held: Held, ends: readonly EndFeature[]): readonly string[] =>
   held.supported && ends.length === 0
     ? ['The centre stays in the finished end. Where it may not, leave so much more on that end and face it off last.']
     : [];
 
-/** Drills the centre that the part asks for, or that the tailstock needs, once the end is faced. */
-export function centreStep(work: Work, end: 'left' | 'right'): Step[] {
-  return work.part.ends.flatMap((feature): Step[] =>
-    feature.kind !== 'centre' || feature.end !== end
-      ? []
-      : [
-          {
-            id: `centre-${feature.id}`,
-            kind: 'centre',
-            title: `Drill the ${inSentence(feature)}`,
-            say: 'Drill the centre',
-            feature: feature.id,
-            note: 'A small centre drill, two thirds of its cone deep, with oil.',
-            before: ['End faced clean, tailstock lined up with the headstock.'],
-            minutes: 3,
-          },
-        ],
-  );
+/** The centre hole of an end, by the diameter of the finished work there. */
+function centreAt({ part, lathe }: Work, end: 'left' | 'right'): { readonly words: string; readonly across: Length } {
+  const feature = end === 'left' ? part.turned[0] : part.turned.at(-1);
+  const work = feature === undefined ? part.stock.size : feature.kind === 'taper' ? feature.small : limitsOf(feature).low;
+  const { pilot, mouth } = centreHoleFor(work);
+  const size = (length: Length): string => (part.unit === 'inch' ? formatInch(length, 2) : formatMillimetre(length, 2));
+  const words = `Centre drill with a pilot of about ${size(pilot)}, in until its cone is ${size(mouth)} across. ${fluid(lathe)}.`;
+  return { words, across: mouth };
+}
+
+/** Drills the centre that the part asks for, or that the tailstock needs, once the end is faced; `then` is done right after. */
+export function centreStep(work: Work, end: 'left' | 'right', then = ''): Step[] {
+  const { lathe } = work;
+  return work.part.ends.flatMap((feature): Step[] => {
+    if (feature.kind !== 'centre' || feature.end !== end) return [];
+    const { words, across } = centreAt(work, end);
+    const steel = { ...lathe, tool: 'high-speed-steel' as const };
+    const speedRpm = rpmAt(steel, across, ['drill']);
+    return [
+      {
+        id: `centre-${feature.id}`,
+        kind: 'centre',
+        title: `Drill the ${inSentence(feature)}`,
+        say: 'Drill the centre',
+        feature: feature.id,
+        cut: {
+          tool: 'centre drill, high-speed steel',
+          speedRpm,
+          feedPerTurn: null,
+          depthOnRadius: null,
+          last: null,
+          spring: false,
+          note: words,
+        },
+        note: then === '' ? null : then,
+        before: ['End faced clean, tailstock lined up with the headstock.'],
+        why: [speedWhy(steel, across, ['drill'], speedRpm)],
+        minutes: 3,
+      },
+    ];
+  });
 }
 
 /**
@@ -110,27 +152,37 @@ export function firstEnd(
   const asStock = isAsStock(part, pivot);
   const bar = asStock ? stock.size : pivot.diameter;
   const across = acrossCorners(part);
-  const shown = bare(roundedTo(out, unit === 'inch' ? sixtyFourths(8) : millimetres(1), 'ceiling'), unit);
+  const shown = bare(roundedTo(out, unit === 'inch' ? sixtyFourths(4) : millimetres(1), 'ceiling'), unit);
+  const what = offBar ? 'bar' : 'blank';
+  // What stands out far and alone whips when it is faced; it is held short until there is a centre in it.
+  const short = held.supported && out > times(stock.size, SLENDER.tailstock);
+  const drawn = `Then draw the ${what} out to ${shown} and bring the tailstock up.`;
   const facing = facingCut(lathe, across, stock.form === 'round' ? [] : ['interrupted']);
-  const away = held.supported ? ['Tailstock back, clear of the facing tool.'] : [];
+  const away = held.supported ? [TAILSTOCK_AWAY] : [];
   const steps: Step[] = [
     {
       id: 'grip-first-end',
       kind: 'grip',
-      title: `Grip the ${offBar ? 'bar' : 'blank'} ${shown} out, face it${centred ? ' and centre it' : ''}`,
-      say: `Grip the ${offBar ? 'bar' : 'blank'}, face it${centred ? ', centre it' : ''}`,
+      title: `Grip the ${what} ${short ? 'short' : `${shown} out`}, face it${centred ? ' and centre it' : ''}`,
+      say: `Grip the ${what}, face it${centred ? ', centre it' : ''}`,
       cut: facing,
       caution: 'chuck-key',
-      note:
-        held.supported && !wanted ? 'Clean the face and no more, then bring the tailstock up.' : 'Clean the face and no more.',
+      note: [
+        'Clean the face and no more.',
+        ...(centred ? [centreAt(work, end).words] : []),
+        ...(wanted || !held.supported ? [] : [short ? drawn : 'Then bring the tailstock up.']),
+      ].join(' '),
       before: [
         `Stock checked: ${bare(stock.size, unit)} across or a little over, ${bare(stock.length, unit)} long or more, straight.`,
         ...(offBar && lathe.machine.spindleBore !== null ? ['What stands out behind the headstock is covered and held.'] : []),
       ],
-      why: [speedWhy(lathe, across, stock.form === 'round' ? [] : ['interrupted'], facing.speedRpm)],
+      why: [
+        speedWhy(lathe, across, stock.form === 'round' ? [] : ['interrupted'], facing.speedRpm),
+        ...(short ? [`Held short first: ${shown} out it is over ${SLENDER.tailstock} diameters with nothing to steady it.`] : []),
+      ],
       minutes: 8,
     },
-    ...centreStep(work, end),
+    ...centreStep(work, end, !held.supported ? '' : short ? drawn : 'Then bring the tailstock up.'),
     ...pivotSteps(work, held, pivot, end, { from: 'faced end', distance: turned }, measured),
     ...measureSteps(part, first, measured),
     ...turnedSteps(work, { side: first, from: bar, zero: 'faced end', onEnd, held }),
@@ -140,6 +192,7 @@ export function firstEnd(
       : []),
     ...chamferSteps(work, pivot, end),
     ...threadSteps(work, first, held),
+    ...pivotThread(work, layout, held),
     ...measureShafts(part, ends, measured),
     ...endSteps(work, ends, held.supported),
     edges('first-end', 'first end'),
@@ -155,12 +208,15 @@ export function firstEnd(
       cut,
       stop: { from: 'finished end', distance: parted },
       caution: 'parting',
-      note: `To the near side of the tool. ${bare(plus(ALLOWANCES.secondEnd, ALLOWANCES.clean), unit)} is left to face the second end.`,
+      note: `Measured to the side of the tool that looks at the tailstock. ${bare(plus(ALLOWANCES.secondEnd, ALLOWANCES.clean), unit)} is left to face the second end.`,
       before: [
         'Tailstock back. Everything on this end is done and its edges broken.',
         `Tool ${bare(ALLOWANCES.partingWidth, unit)} wide or less, on centre, square.`,
       ],
       why: [speedWhy(lathe, bar, ['part'], cut.speedRpm)],
+      alternatives: [
+        'Groove a little way in and saw the rest off by hand: spindle stopped, out of gear, a board over the bed. Thick work and light lathes want that.',
+      ],
       minutes: 6,
     });
   }

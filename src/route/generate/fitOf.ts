@@ -1,6 +1,6 @@
 import { midway, minus, negated, type Length } from '../../measure/index.ts';
-import { mateSize, type EndFeature, type Mate, type Part, type TurnedFeature } from '../../part/index.ts';
-import { HAND_FITS, handClearances, type HandFit } from '../../trade/index.ts';
+import { mateSize, measuredRing, type EndFeature, type Mate, type Part, type TurnedFeature } from '../../part/index.ts';
+import { HAND_FITS, handClearances, ringSize, type HandFit } from '../../trade/index.ts';
 import type { Target } from '../operation.ts';
 import { limitsOf } from './layout.ts';
 
@@ -21,6 +21,21 @@ export function boreOf(part: Part, feature: TurnedFeature): Mate | null {
   return mate?.kind === 'bore' ? mate : null;
 }
 
+/** The bearing that a feature is a seat for, by its class. */
+function bearingOf(part: Part, feature: TurnedFeature): Mate | null {
+  const mate = 'mate' in feature && feature.fit !== null ? part.mates.find(({ id }) => id === feature.mate) : undefined;
+  return mate?.kind === 'bearing' ? mate : null;
+}
+
+/** What the fit of a diameter is reckoned from: a bore as it is known, a bearing's bore within its maker's tolerance. */
+function heldSize(part: Part, feature: TurnedFeature): readonly [mate: Mate, size: Length] | null {
+  const bore = boreOf(part, feature);
+  if (bore !== null) return [bore, mateSize(bore)];
+  const bearing = bearingOf(part, feature);
+  const size = bearing === null ? null : ringSize('inner', bearing.nominal, measuredRing(bearing));
+  return bearing === null || size === null || !size.ok ? null : [bearing, size.value];
+}
+
 /** The width that a feature's length holds. */
 export function widthOf(part: Part, feature: TurnedFeature): Mate | null {
   const id = 'between' in feature ? feature.between : null;
@@ -29,17 +44,17 @@ export function widthOf(part: Part, feature: TurnedFeature): Mate | null {
 
 /**
  * The fit of a diameter window to a bore: what the window leaves of the bore as it is known, so that the window moves with one
- * that is measured again. Null where the feature goes into no bore.
+ * that is measured again. Null where the feature goes into no bore, and no bearing of a class.
  */
 export function diameterFit(
   part: Part,
   feature: TurnedFeature,
   window: { readonly low: Length; readonly high: Length },
 ): Target['fit'] {
-  const mate = boreOf(part, feature);
-  if (mate === null) return null;
+  const held = heldSize(part, feature);
+  if (held === null) return null;
+  const [mate, size] = held;
   const { low, high } = limitsOf(feature);
-  const size = mateSize(mate);
   return {
     mate: mate.id,
     name: nearestFit(size, minus(size, high), minus(size, low)),

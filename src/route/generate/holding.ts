@@ -44,7 +44,7 @@ export function barGrip({ unit, stock, ...rest }: Part, machine: Machine, offBar
       why: [
         stock.form === 'hexagon'
           ? 'Three jaws take a hexagon on every second flat.'
-          : 'Three jaws are true enough: everything that must run true is turned in this one holding.',
+          : 'Three jaws are true enough: what is turned in this one holding runs true to itself, and the other end is set to it.',
       ],
       alternatives: collet ? [`A ${formatSize(stock.size, unit)} collet, which the bar fits as it comes.`] : [],
     };
@@ -65,7 +65,7 @@ export function trueGrip(part: Part, machine: Machine, bar: Bar, through: Length
   const name = inSentenceOf(bar);
   const tail = supported ? ', tailstock centre' : '';
   const spares = isDelicate(bar)
-    ? `the ${name} is finished: shim and light jaws keep it so`
+    ? `the ${name} is finished: copper shim under the jaws keeps it so`
     : `the ${name} has the room to spare a mark, and shim saves it even that`;
   if (has(machine, 'collet', bar.diameter, through))
     return {

@@ -142,6 +142,10 @@ export function acrossCorners({ stock }: Part): Length {
   }
 }
 
+/** Where the indicator stands when work is held on a bar: on the largest diameter, unless that is held itself or is a thread. */
+export const indicatedOn = ({ pivot }: Layout, grip: Bar): string =>
+  grip === pivot || pivot.feature.kind === 'thread' ? 'it, beside the jaws' : `the ${inSentence(pivot.feature)}`;
+
 /** The name of a feature within a sentence: `Arm journal` as `arm journal`; `M20 thread` keeps its capital. */
 export function inSentence({ name }: { readonly name: string }): string {
   const [first = '', second = ''] = name;

@@ -33,6 +33,7 @@ function toolsWanted({ part }: Work, { first, second, pivot }: Layout): Readonly
   const wanted = new Map<ToolKind, string>();
   const want = (tool: ToolKind, feature: string): void => void (wanted.has(tool) ? null : wanted.set(tool, feature));
   want('turning', pivot.feature.id);
+  if (pivot.feature.kind === 'thread') want('threading', pivot.feature.id);
   for (const side of [first, second]) {
     const necks = necksOf(side);
     side.forEach(({ feature }, index) => {

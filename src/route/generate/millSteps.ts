@@ -2,7 +2,9 @@ import {
   dividedBy,
   formatAmount,
   larger,
+  micrometres,
   midway,
+  millimetres,
   minus,
   nanometres,
   plus,
@@ -19,12 +21,19 @@ import { bare, inSentence, target, type Step, type Work } from './draft.ts';
 import { depthTarget } from './endSteps.ts';
 import { limitsOf } from './layout.ts';
 
-const FLAT_CUTTER = thou(500);
 /** End mills that a shop has, from the largest: a pocket is cleared with the largest that leaves a little for its walls. Ours. */
-const CUTTERS = [500, 375, 250, 187.5, 125].map((size) => thou(size));
+const INCH_CUTTERS = [500, 375, 250, 187.5, 125].map((size) => thou(size));
+const METRIC_CUTTERS = [12, 10, 8, 6, 5, 4, 3].map((size) => millimetres(size));
+
+/**
+ * The cutters beside a mill: metric where its dials are. What unit the part is shown in does not matter, so that both its forms
+ * have one route.
+ */
+const cuttersOf = ({ machine }: NonNullable<Work['mill']>): readonly Length[] =>
+  machine.crossSlide.division % micrometres(5) === 0 ? METRIC_CUTTERS : INCH_CUTTERS;
 
 /** The cutter of a milled feature. */
-function cutterOf(feature: MilledFeature): Length {
+function cutterOf(feature: MilledFeature, cutters: readonly Length[]): Length {
   switch (feature.kind) {
     case 'pin-pocket':
     case 'cross-hole':
@@ -32,10 +41,10 @@ function cutterOf(feature: MilledFeature): Length {
     case 'keyway':
       return feature.width;
     case 'flat':
-      return FLAT_CUTTER;
+      return cutters[0] ?? feature.depth;
     case 'pocket': {
       const narrow = smaller(feature.width, feature.length);
-      return CUTTERS.find((cutter) => cutter < narrow) ?? narrow;
+      return cutters.find((cutter) => cutter < narrow) ?? narrow;
     }
   }
 }
@@ -63,11 +72,11 @@ const size = ({ part }: Work, length: Length): string => bare(length, part.unit)
  * in.
  * At each place stands the centre of the cutter.
  */
-export function coordinatesOf(work: Work, feature: MilledFeature): readonly Coordinate[] {
+export function coordinatesOf(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFeature): readonly Coordinate[] {
   const on = work.part.turned.find((candidate) => candidate.id === feature.on);
   if (on === undefined) return [];
   const { left, length } = placeOf(work, feature.on);
-  const cutter = cutterOf(feature);
+  const cutter = cutterOf(feature, cuttersOf(mill));
   const half = (whole: Length): Length => dividedBy(whole, 2, 'half-even');
   const endOn = left === 0 ? left : plus(left, length);
   /** Without a place of its own, what is open at an end lies at that end, and everything else in the middle. */
@@ -105,15 +114,19 @@ export function coordinatesOf(work: Work, feature: MilledFeature): readonly Coor
     case 'flat': {
       const centre = middle(feature.length, true);
       const [from, to] = [minus(centre, half(feature.length)), plus(centre, half(feature.length))];
-      // Across the axis, with the cutter's middle past the edges of the flat, and no further along than its ends.
+      // Along the axis, no further than the ends of the flat, and side by side where the flat is wider than the cutter.
       const lane = half(cutter);
       const first = smaller(plus(from, lane), centre);
       const last = larger(minus(to, lane), centre);
-      if (first >= last) return [{ at: 'middle', x: centre, y: zero, z: feature.depth }];
-      return [
-        { at: 'left end', x: first, y: zero, z: feature.depth },
-        { at: 'right end', x: last, y: zero, z: feature.depth },
-      ];
+      const wide = lanes(flatWidth(across(on), feature.depth), cutter);
+      return wide.flatMap((y, index): Coordinate[] => {
+        const lane = wide.length === 1 ? '' : `, lane ${index + 1}`;
+        if (first >= last) return [{ at: `middle${lane}`, x: centre, y, z: feature.depth }];
+        return [
+          { at: `left end${lane}`, x: first, y, z: feature.depth },
+          { at: `right end${lane}`, x: last, y, z: feature.depth },
+        ];
+      });
     }
   }
 }
@@ -131,10 +144,18 @@ function directionOf(work: Work, feature: MilledFeature): string {
   return feature.angle === 0 ? `in line with ${what}` : `${String(feature.angle)} degrees from ${what}`;
 }
 
+/** How far off the axis the middle of a cutter goes to clear a width: once, or side by side with a fifth of it over. */
+function lanes(width: Length, cutter: Length): readonly Length[] {
+  if (width <= cutter) return [zero];
+  const side = dividedBy(minus(width, cutter), 2, 'ceiling');
+  const count = Math.ceil((width - cutter) / (0.8 * cutter)) + 1;
+  return Array.from({ length: count }, (_, index) => nanometres(Math.round(-side + (2 * side * index) / (count - 1))));
+}
+
 function millStep(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFeature, turned: boolean): Step {
   const { part } = work;
   const on = part.turned.find((candidate) => candidate.id === feature.on);
-  const cutter = cutterOf(feature);
+  const cutter = cutterOf(feature, cuttersOf(mill));
   const drilled = feature.kind === 'cross-hole';
   const cut = millingCut(mill, cutter, drilled ? 'drill' : 'end mill');
   const name = inSentence(feature);
@@ -145,6 +166,11 @@ function millStep(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFe
     feature.kind === 'flat' && on !== undefined
       ? [`It will be ${size(work, flatWidth(across(on), depth))} wide: 2√(2rd − d²).`]
       : [];
+  // What a micrometer reads from the bottom to the far side tells the depth better than the readout does.
+  const check =
+    on !== undefined && (feature.kind === 'flat' || feature.kind === 'keyway')
+      ? `From its bottom to the far side of the ${inSentence(on)}: ${size(work, minus(across(on), depth))}.`
+      : null;
   const steel = { ...mill, tool: 'high-speed-steel' as const };
   return {
     id: `mill-${feature.id}`,
@@ -159,9 +185,16 @@ function millStep(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFe
     cut,
     caution: drilled ? 'drilling' : 'milling',
     note:
-      feature.kind === 'keyway' || feature.kind === 'pocket'
-        ? 'Plunge at one end, then along, a little at a time; walls last.'
-        : null,
+      [
+        feature.kind === 'pocket'
+          ? 'Plunge at one end, then along; the walls last, all round.'
+          : feature.kind === 'keyway'
+            ? 'Plunge at one end, then along. A cutter a little under size, then both walls, gives a closer key.'
+            : null,
+        check,
+      ]
+        .filter((line) => line !== null)
+        .join(' ') || null,
     before: [
       ...(turned
         ? [
@@ -180,7 +213,7 @@ function millStep(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFe
         : []),
     ],
     angle: feature.angle === 0 ? null : feature.angle,
-    coordinates: [...coordinatesOf(work, feature)],
+    coordinates: [...coordinatesOf(work, mill, feature)],
     minutes: 10,
   };
 }

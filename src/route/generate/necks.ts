@@ -1,10 +1,10 @@
-import { formatAmount, minus, plus, smaller, thou, times, type Length } from '../../measure/index.ts';
+import { formatAmount, minus, plus, smaller, times, type Length } from '../../measure/index.ts';
 import { ALLOWANCES } from './allowances.ts';
-import { finishCut, groovingCut, minutesOf } from './cuts.ts';
+import { deepestPass, finishCut, groovingCut, minutesOf, speedWhy } from './cuts.ts';
 import { bare, inSentence, target, type Held, type Step, type Work } from './draft.ts';
 import { diameterFit } from './fitOf.ts';
 import { isFine, limitsOf, type Bar } from './layout.ts';
-import { finishSteps, roughAim, type Place } from './sideSteps.ts';
+import { finishSteps, roughAim, TAILSTOCK_UP, type Place } from './sideSteps.ts';
 
 /**
  * Up to so many widths of the usual grooving tool a neck is plunged from end to end; a longer one is turned between two
@@ -31,9 +31,10 @@ export function neckSteps(work: Work, held: Held, bar: Bar, from: Length, inboar
   const outboard = minus(inboard.distance, bar.length);
   const where = `From ${size(outboard)} to ${size(inboard.distance)} from the ${inboard.from}.`;
   const why = [
+    speedWhy(lathe, from, ['part', ...reductions], cut.speedRpm),
     'It stands between larger diameters, so a turning tool cannot get at it from the end; it is cut last, while the work is stiff.',
   ];
-  const before = held.supported ? ['Tailstock centre up, with a drop of oil.'] : [];
+  const before = held.bending === 'chuck-and-tailstock' ? [TAILSTOCK_UP] : [];
   const { low, high } = limitsOf(feature);
   if (bar.length <= times(width, PLUNGED)) {
     const window = { low, aim: bar.diameter, high };
@@ -71,7 +72,7 @@ export function neckSteps(work: Work, held: Held, bar: Bar, from: Length, inboar
     instrument: 'caliper',
     cut,
     stop: inboard,
-    note: `${where} Then take out what stands between them in passes of ${formatAmount(thou(40), part.unit)}.`,
+    note: `${where} Then take out what stands between them with a turning tool, no deeper than ${formatAmount(deepestPass(lathe, from, cut.speedRpm).depth, part.unit)} a pass.`,
     before,
     why,
     minutes: minutesOf(finishCut(lathe, from, aim, reductions, null).cut, bar.length, 4) + 5,

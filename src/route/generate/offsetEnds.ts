@@ -4,8 +4,8 @@ import { facingCut, speedWhy } from './cuts.ts';
 import { bare, inSentence, type Held, type Holding, type Step, type Work } from './draft.ts';
 import { chamferSteps, recessSteps } from './edges.ts';
 import { offsetGrip, type Grip } from './holding.ts';
-import { gripOn, isAsStock, necksOf, shouldersOf, type Bar, type Layout, type Side } from './layout.ts';
-import type { SecondEnd } from './secondEnd.ts';
+import { gripOn, indicatedOn, isAsStock, necksOf, shouldersOf, type Bar, type Layout, type Side } from './layout.ts';
+import { overLength, type SecondEnd } from './secondEnd.ts';
 import { measureSteps } from './measuring.ts';
 import { finishSteps, offCentreLimit, roughAim, roughStep } from './sideSteps.ts';
 import { edges } from './sides.ts';
@@ -58,7 +58,8 @@ function inLine(bar: Bar, throws: readonly Bar[]): string {
 }
 
 /** Faces the second end where it is never held true: what is measured from it starts from a clean face. */
-function faceClean({ part, lathe }: Work, across: Length): Step {
+function faceClean(work: Work, layout: Layout, across: Length): Step {
+  const { lathe } = work;
   const cut = facingCut(lathe, across, ['eccentric']);
   return {
     id: 'face-second-end',
@@ -67,7 +68,7 @@ function faceClean({ part, lathe }: Work, across: Length): Step {
     say: 'Face the second end',
     cut,
     caution: 'out-of-balance',
-    note: `Leave ${bare(ALLOWANCES.secondEnd, part.unit)} over length.`,
+    note: overLength(work, layout),
     why: [speedWhy(lathe, across, ['eccentric'], cut.speedRpm)],
     minutes: 6,
   };
@@ -95,7 +96,7 @@ export function offsetEnds(work: Work, layout: Layout, later: SecondEnd, measure
         .filter(({ offset }, index) => offset === 0 && necks[index] === false)
         .at(-1)?.diameter ?? (onFirst && !isAsStock(part, pivot) ? pivot.diameter : from);
     // Nothing can steady it off its own axis, so it stands out of the chuck alone.
-    const held: Held = { bending: 'chuck', out: later.held.out, supported: false, slender: false };
+    const held: Held = { bending: 'chuck', out: later.held.out, supported: false, slender: false, drilled: null };
     const steps: Step[] = [
       {
         id: `dial-in-${bar.feature.id}`,
@@ -113,14 +114,14 @@ export function offsetEnds(work: Work, layout: Layout, later: SecondEnd, measure
         },
         instrument: 'indicator',
         caution: 'chuck-key',
-        note: `The indicator shows twice the throw. Held on the finished ${inSentence(grip.feature)} over copper shim; indicator on ${grip === pivot ? 'it, beside the jaws' : `the ${inSentence(pivot.feature)}`}.${inLine(bar, throws)}`,
+        note: `The indicator shows twice the throw. Held on the finished ${inSentence(grip.feature)} over copper shim, read again once the jaws are tight; indicator on ${indicatedOn(layout, grip)}.${inLine(bar, throws)}`,
         before: ['Spindle out of gear, turned by hand: everything clears the bed and the tool.'],
         minutes: 15,
       },
-      ...(!trueFirst && bar === offsets[0] ? [faceClean(work, from)] : []),
+      ...(!trueFirst && bar === offsets[0] ? [faceClean(work, layout, from)] : []),
       ...measureSteps(part, [bar], measured),
       ...offsetSteps(work, held, side, bar, inboard, face, onEnd, total),
-      ...(!trueFirst && bar === offsets.at(-1) ? [length, edges(`offset-${bar.feature.id}`, 'second end')] : []),
+      ...(!trueFirst && bar === offsets.at(-1) ? [length, edges(`offset-${bar.feature.id}`, 'second end', true)] : []),
     ];
     return [
       {

@@ -18,10 +18,10 @@ import { offsetEnds } from './offsetEnds.ts';
 import { secondEnd, secondEndOf, secondGrip } from './secondEnd.ts';
 import { comesOffBar } from './stockLength.ts';
 
-const deburr = (pressed: boolean): Step => ({
+const deburr = (together: boolean): Step => ({
   id: 'deburr',
   kind: 'deburr',
-  title: pressed ? 'Deburr and wash' : 'Deburr, wash, and put it together',
+  title: together ? 'Deburr, wash, and put it together' : 'Deburr and wash',
   say: 'Deburr and wash',
   minutes: 10,
 });
@@ -41,7 +41,11 @@ function milling(work: Work, { first, pivot }: Layout): Holding | null {
       title: 'Mill',
       say: 'At the mill',
       holding: `The ${inSentence(grip.feature)} in a vee block in the vice, axis along X.`,
-      why: [`The ${inSentence(grip.feature)} is true to the axis and nothing is cut in it; a vee does not mark it.`],
+      why: [
+        cut.has(grip.feature.id)
+          ? `The ${inSentence(grip.feature)} is true to the axis, and there is nothing else to hold; what is cut in it is kept clear of vee and clamp.`
+          : `The ${inSentence(grip.feature)} is true to the axis and nothing is cut in it; a vee does not mark it.`,
+      ],
       alternatives: angled ? ['An indexing head with a centre, where several angles are wanted.'] : [],
     },
     steps,
@@ -88,6 +92,9 @@ export function routeFor(part: Part, machines: readonly Machine[], tool: ToolMat
   return ok({
     id: `${part.id}-route`,
     setups: holdings.map(({ setup }) => setup),
-    operations: [...operations, ...[deburr(pressed.length > 0), ...pressed].map((step) => operationIn(last, step))],
+    operations: [
+      ...operations,
+      ...[deburr(part.mates.length > 0 && pressed.length === 0), ...pressed].map((step) => operationIn(last, step)),
+    ],
   });
 }

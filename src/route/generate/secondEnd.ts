@@ -7,9 +7,19 @@ import { endSteps } from './endSteps.ts';
 import { centreStays, centreStep } from './firstEnd.ts';
 import { heldFor } from './held.ts';
 import { trueGrip, type Grip } from './holding.ts';
-import { acrossCorners, gripOn, isAsStock, isDelicate, lengthOf, otherEnd, type Bar, type Layout } from './layout.ts';
+import {
+  acrossCorners,
+  gripOn,
+  indicatedOn,
+  isAsStock,
+  isDelicate,
+  lengthOf,
+  otherEnd,
+  type Bar,
+  type Layout,
+} from './layout.ts';
 import { measureShafts, measureSteps } from './measuring.ts';
-import { lengthStep } from './sideSteps.ts';
+import { lengthStep, TAILSTOCK_AWAY } from './sideSteps.ts';
 import { edges, threadSteps, turnedSteps } from './sides.ts';
 import { coneSteps } from './taperStep.ts';
 
@@ -48,9 +58,9 @@ export function secondEndOf(work: Work, layout: Layout, offBar: boolean): Second
   const out = plus(plus(lengthOf(second), standing), ALLOWANCES.secondEnd);
   const { held, why } =
     second.length > 0
-      ? heldFor(work, second, out, [pivot.diameter])
+      ? heldFor(work, second, out, [pivot.diameter], layout.firstEnd)
       : // Facing alone pushes along the axis, and a centre would be in its way.
-        { held: { bending: 'chuck', out, supported: false, slender: false } as const, why: null };
+        { held: { bending: 'chuck', out, supported: false, slender: false, drilled: layout.firstEnd } as const, why: null };
   return {
     grip,
     from: offBar && !isAsStock(part, pivot) ? pivot.diameter : acrossCorners(part),
@@ -61,12 +71,16 @@ export function secondEndOf(work: Work, layout: Layout, offBar: boolean): Second
       second.length === 0 ? plus(ALLOWANCES.secondEnd, ALLOWANCES.clean) : ALLOWANCES.secondEnd,
       'end',
       trueFirst ? [] : ['eccentric'],
-      held.supported && trueFirst ? ['Tailstock back, clear of the facing tool.'] : [],
+      held.supported && trueFirst ? [TAILSTOCK_AWAY] : [],
     ),
     held,
     why,
   };
 }
+
+/** What facing the second end clean leaves, as the calipers show it over the whole length. */
+export const overLength = ({ part }: Work, { total }: Layout): string =>
+  `Leave it ${bare(plus(total, ALLOWANCES.secondEnd), part.unit)} long: ${bare(ALLOWANCES.secondEnd, part.unit)} over.`;
 
 /** How the second end is held true; null where nothing is turned there but offset journals, or no chuck takes it. */
 export function secondGrip(work: Work, layout: Layout, { grip, held }: SecondEnd): Grip | null {
@@ -107,7 +121,7 @@ export function secondEnd(
       note:
         chuck.by === 'collet'
           ? `Held on the finished ${name} in a collet; the indicator only checks it.`
-          : `Held on the finished ${name} over copper shim, jaws just tight; indicator on ${grip === pivot ? 'it, beside the jaws' : `the ${inSentence(pivot.feature)}`}.`,
+          : `Held on the finished ${name} over copper shim, jaws tight and the indicator read again after; indicator on ${indicatedOn(layout, grip)}.`,
       before: [
         'Spindle out of gear, turned by hand.',
         isDelicate(grip)
@@ -125,7 +139,7 @@ export function secondEnd(
             title: `Face the second end clean${centred ? ' and centre it' : ''}`,
             say: 'Face the second end',
             cut: facing,
-            note: `Leave ${bare(ALLOWANCES.secondEnd, part.unit)} over length.${early ? ' The centre goes in that much deeper.' : held.supported ? ' Then bring the tailstock up.' : ''}`,
+            note: `${overLength(work, layout)}${early ? ' The centre goes in that much deeper.' : held.supported ? ' Then bring the tailstock up.' : ''}`,
             why: [speedWhy(lathe, from, [], facing.speedRpm)],
             minutes: 6,
           },

@@ -14,6 +14,7 @@ import {
   barMassKg,
   cuttingForceN,
   deflection,
+  ELASTIC,
   radialForceN,
   unbalanceForceN,
   type Material,
@@ -21,9 +22,10 @@ import {
 } from '../../trade/index.ts';
 import { ALLOWANCES, LIMITS } from './allowances.ts';
 import { pressedOn } from './assembly.ts';
-import { facingCut, feedFor, finishCut, minutesOf, plainCut, radialDivision, roughCut, rpmAt } from './cuts.ts';
+import { facingCut, feedFor, finishCut, minutesOf, plainCut, radialDivision, roughCut, rpmAt, speedWhy } from './cuts.ts';
 import { bare, inSentence, target, type Held, type Step, type Work } from './draft.ts';
 import { diameterFit, lengthFit, widthOf } from './fitOf.ts';
+import { holeIn } from './holes.ts';
 import { isFine, limitsOf, type Bar } from './layout.ts';
 
 /** Where a cut stops: so far from a face, by the name it has in this set-up. */
@@ -51,9 +53,11 @@ function leftByHand({ feature }: Bar): { readonly left: Length; readonly spread:
   }
 }
 
+/** What the finishing cut of a diameter aims at: its size, or what filing and polishing want over it. */
+export const finishAim = (bar: Bar): Length => plus(bar.diameter, leftByHand(bar)?.left ?? zero);
+
 /** What a diameter is roughed to: over what the finishing cut aims at by two equal passes that a hand can set. */
-export const roughAim = (work: Work, bar: Bar): Length =>
-  plus(plus(bar.diameter, leftByHand(bar)?.left ?? zero), inTwoPasses(work, ALLOWANCES.rough));
+export const roughAim = (work: Work, bar: Bar): Length => plus(finishAim(bar), inTwoPasses(work, ALLOWANCES.rough));
 
 /** The widest that a diameter may be over its size and still be finished in two passes. */
 const atMostOver = (work: Work): Length => plus(inTwoPasses(work, ALLOWANCES.rough), ALLOWANCES.roughSpread);
@@ -65,14 +69,6 @@ const filletOf = ({ part }: Work, { feature }: Bar): Length =>
     zero,
   );
 
-const ELASTIC_GPA: Readonly<Record<Material, number>> = {
-  'low-carbon-steel': 205,
-  'alloy-steel': 205,
-  'stainless-steel': 193,
-  'grey-iron': 100,
-  brass: 100,
-  aluminium: 69,
-};
 const DENSITY: Readonly<Record<Material, number>> = {
   'low-carbon-steel': 7850,
   'alloy-steel': 7850,
@@ -82,14 +78,24 @@ const DENSITY: Readonly<Record<Material, number>> = {
   aluminium: 2700,
 };
 
-/** How much a finishing cut of half the rough allowance bends the work away at a bar, on the diameter. */
-export function springOf({ lathe, part }: Work, bar: Bar, held: Pick<Held, 'bending' | 'out'>, outboard: Length): Length {
+/**
+ * How much a finishing cut of half the rough allowance bends the work away at a bar, on the diameter. What is drilled already
+ * weakens it; the holes of the end that is turned come after.
+ */
+export function springOf(
+  { lathe, part }: Work,
+  bar: Bar,
+  held: Pick<Held, 'bending' | 'out' | 'drilled'>,
+  outboard: Length,
+): Length {
   const { feature } = bar;
+  const hollow = held.drilled === null ? null : holeIn(part, feature.id, held.drilled);
   const roughness = feature.kind === 'thread' ? null : feature.roughness;
   const depth = nanometres(Math.ceil(ALLOWANCES.rough / 4));
   const force = radialForceN(cuttingForceN(lathe.material, depth, feedFor({ ...lathe, unit: part.unit }, 'finish', roughness)));
   const reach = held.bending === 'chuck' ? larger(minus(held.out, outboard), bar.length) : held.out;
-  return nanometres(2 * deflection(held.bending, asDiameter(bar.diameter), reach, force, ELASTIC_GPA[lathe.material]));
+  const { modulusGPa } = ELASTIC[lathe.material];
+  return nanometres(2 * deflection(held.bending, asDiameter(bar.diameter), reach, force, modulusGPa, hollow?.across ?? zero));
 }
 
 /**
@@ -109,10 +115,16 @@ export const reductionsFor = (bar: Bar, held: Held): readonly Reduction[] => [
 ];
 const caution = (bar: Bar): Pick<Step, 'caution'> => (bar.offset > 0 ? { caution: 'out-of-balance' } : {});
 
+/** A live centre has its own bearings; a dead one runs dry and seizes. */
+export const TAILSTOCK_UP = 'Tailstock centre up and snug; a dead centre oiled.';
+
+/** An end is faced with nothing in front of it, so lightly. */
+export const TAILSTOCK_AWAY = 'Tailstock back, clear of the facing tool: light cuts, since nothing steadies it now.';
+
 /** What is always true before a cut along the work. */
 export const ready = (held: Held, ...more: readonly string[]): string[] => [
-  ...(held.bending === 'chuck-and-tailstock' ? ['Tailstock centre up, with a drop of oil.'] : []),
-  ...(held.bending === 'between-centres' ? ['Dog tight and clear of the slide, centre oiled.'] : []),
+  ...(held.bending === 'chuck-and-tailstock' ? [TAILSTOCK_UP] : []),
+  ...(held.bending === 'between-centres' ? ['Dog tight and clear of the slide; a dead centre oiled.'] : []),
   ...(held.slender ? ['Follow rest or steady set, where there is one.'] : []),
   ...more,
 ];
@@ -153,7 +165,7 @@ export function roughStep(
     cut,
     stop: { from: shoulder.from, distance: stop },
     ...caution(bar),
-    note: `Short of the shoulder by ${formatAmount(minus(shoulder.distance, stop), part.unit)}.`,
+    note: `Short of the shoulder by ${formatAmount(minus(shoulder.distance, stop), part.unit)}.${bar.offset > 0 ? ' At first it cuts on one side only: lighter until it cuts all round.' : ''}`,
     before: ready(held),
     why: [...why],
     minutes: minutesOf(cut, shoulder.distance, passes),
@@ -180,10 +192,11 @@ export function finishSteps(
   const roughness = feature.kind === 'thread' ? null : feature.roughness;
   const over = leftByHand(bar);
   const pressed = pressedOn(part, feature);
+  const lead = part.edges.some((edge) => edge.kind === 'chamfer' && edge.on === feature.id);
   const untried =
     pressed === null
       ? ''
-      : `It stays ${formatAmount(pressed.least, part.unit)} to ${formatAmount(pressed.most, part.unit)} over the ${pressed.mate.say}: not tried on, but put together at the end.`;
+      : `${lead ? '' : `Give its end a lead while it is held, ${formatAmount(ALLOWANCES.lead, part.unit)} at about 15 degrees. `}It stays ${formatAmount(pressed.least, part.unit)} to ${formatAmount(pressed.most, part.unit)} over the ${pressed.mate.say}: not tried on, but put together at the end.`;
   const left = over?.left ?? null;
   const final = sizesOf(bar);
   const aim = left === null ? final.aim : plus(final.aim, left);
@@ -233,6 +246,9 @@ export function finishSteps(
   ];
   if (left !== null) {
     const filed = hand === 'filed';
+    const steel = { ...lathe, tool: 'high-speed-steel' as const };
+    const swings = bar.offset > 0 ? (['eccentric'] as const) : [];
+    const rpm = rpmAt(steel, bar.diameter, swings);
     steps.push({
       id: `${filed ? 'file' : 'polish'}-${feature.id}`,
       kind: 'file',
@@ -243,7 +259,7 @@ export function finishSteps(
       instrument: 'micrometer',
       cut: {
         tool: filed ? 'mill file, single cut, with a handle' : 'abrasive cloth on a flat backing, not on the fingers',
-        speedRpm: rpmAt({ ...lathe, tool: 'high-speed-steel' }, bar.diameter, bar.offset > 0 ? ['eccentric'] : []),
+        speedRpm: rpm,
         feedPerTurn: null,
         depthOnRadius: null,
         last: null,
@@ -253,6 +269,10 @@ export function finishSteps(
       caution: filed ? 'lathe-filing' : 'abrasive-cloth',
       note: noteOf(untried),
       before: ['Carriage and tool well back, spindle stopped to measure.'],
+      why: [
+        speedWhy(steel, bar.diameter, swings, rpm),
+        `${filed ? 'Filing' : 'Polishing'} comes down on the size slowly enough to try and try again, and takes the tool marks out.`,
+      ],
       minutes: 10,
     });
   }
@@ -273,6 +293,32 @@ export function finishSteps(
   return steps;
 }
 
+/**
+ * The steps of a diameter that the finishing cut of a bar inboard of it has brought to `to` on its way, such as the far side of a
+ * ring groove: it is measured and tried on its own, and not cut again. Where that leaves nothing to file, it is not filed.
+ */
+export function sameCut(work: Work, held: Held, bar: Bar, other: Bar, to: Length): Step[] {
+  const aim = finishAim(bar);
+  const steps = finishSteps(work, held, bar, plus(aim, ALLOWANCES.rough), { from: 'end', distance: bar.length });
+  const name = inSentence(bar.feature);
+  return steps.flatMap((step): Step[] => {
+    if (step.kind === 'file') return to < aim ? [] : [step];
+    if (step.kind !== 'finish' || step.target == null) return [step];
+    const { cut: _cut, stop: _stop, before: _before, caution: _caution, ...rest } = step;
+    const sizes = to < aim ? sizesOf(bar) : step.target;
+    return [
+      {
+        ...rest,
+        title: `Measure the ${name}: ${bare(to, work.part.unit)} by the same cut`,
+        say: `Measure the ${name}`,
+        target: { ...step.target, low: sizes.low, aim: sizes.aim, high: sizes.high, from: null },
+        why: [`The finishing cut of the ${inSentence(other.feature)} went over it and left it the same size.`],
+        minutes: 2,
+      },
+    ];
+  });
+}
+
 /** Faces a shoulder or an end, so that the length behind it comes out right. Length is last. */
 export function lengthStep(
   { part, lathe }: Work,
@@ -284,6 +330,7 @@ export function lengthStep(
 ): Step {
   const name = inSentence(bar.feature);
   const mate = widthOf(part, bar.feature);
+  const cut = facingCut(lathe, bar.needs, reductions);
   return {
     id: `length-${bar.feature.id}`,
     kind: 'length',
@@ -292,11 +339,14 @@ export function lengthStep(
     feature: bar.feature.id,
     target: target('length', { ...bar.feature.length, aim: bar.length }, plus(bar.length, extra), lengthFit(part, bar.feature)),
     instrument: minus(bar.feature.length.high, bar.feature.length.low) <= ALLOWANCES.closeLength ? 'depth-micrometer' : 'caliper',
-    cut: facingCut(lathe, bar.needs, reductions),
+    cut,
     ...(reductions.includes('eccentric') ? { caution: 'out-of-balance' as const } : {}),
     note: mate === null ? null : `The ${mate.say} and its end play.`,
     before: [...before],
-    why: mate === null ? [] : [`Length is last: its limits are the ${mate.say} and the play, whatever it was measured at.`],
+    why: [
+      ...(mate === null ? [] : [`Length comes last: it is the ${mate.say} as it was measured, and the play.`]),
+      speedWhy(lathe, bar.needs, reductions, cut.speedRpm),
+    ],
     minutes: 5,
   };
 }

@@ -1,10 +1,20 @@
-import { plus, times, type Length } from '../../measure/index.ts';
+import { dividedBy, larger, minus, plus, times, type Length } from '../../measure/index.ts';
 import type { Machine, Part } from '../../part/index.ts';
 import { ALLOWANCES } from './allowances.ts';
-import { acrossCorners, type Layout } from './layout.ts';
+import { acrossCorners, lengthOf, type Layout } from './layout.ts';
 
 /** The length of stock that is needed at least: as a sawn blank that is held on its own second end. */
 export const blankLength = ({ total }: Layout): Length => plus(total, times(ALLOWANCES.sawn, 2));
+
+/** What of a blank is in the jaws while its first end is turned past the pivot, and clear of the jaws. */
+export const blankGrip = ({ stock }: Part, { first, pivot }: Layout): Length =>
+  minus(
+    stock.length,
+    plus(plus(plus(lengthOf(first), pivot.length), plus(ALLOWANCES.overlap, ALLOWANCES.sawn)), ALLOWANCES.jawRoom),
+  );
+
+/** What should be in the jaws: half of the diameter, as of finished work, and never less than what jaws take. */
+export const blankGripWanted = ({ stock }: Part): Length => larger(dividedBy(stock.size, 2, 'ceiling'), ALLOWANCES.grip);
 
 /** The length of stock that is needed to part the work off a bar that stays in the chuck. */
 export function barLength({ total }: Layout, stock: Length): Length {

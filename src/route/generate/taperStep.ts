@@ -23,18 +23,18 @@ export function coneSteps(work: Work, held: Held, bar: Bar, place: Place): Step[
   const over = size(setOverOf(part, cone));
   const set: Readonly<Record<TaperMethod, { readonly before: string; readonly why: string; readonly feed: string }>> = {
     compound: {
-      before: `Compound at ${shown} degrees from the axis, gibs snug, carriage locked. Its scale is coarse: an indicator on a straight bar shows ${perTravel(part, cone)}.`,
+      before: `Compound at ${shown} degrees from the axis, gibs snug, carriage locked. Its scale is coarse: an indicator on a straight bar shows ${perTravel(part, cone, 'compound')}.`,
       why: `The compound stands at half the included angle: atan((D - d) / 2l) = ${shown} degrees.`,
       feed: 'Fed by the compound, by hand, from the small end; the same at each pass.',
     },
     attachment: {
-      before: `Taper attachment at ${taperText(part, cone)}, clamped to the bed, its backlash taken out: an indicator on a straight bar shows ${perTravel(part, cone)}.`,
+      before: `Taper attachment at ${taperText(part, cone)}, clamped to the bed, its backlash taken out: an indicator on a straight bar shows ${perTravel(part, cone, 'carriage')}.`,
       why: `The attachment is set to the taper itself, (D - d) / l: ${taperText(part, cone)}. The slope is longer than the compound travels.`,
       feed: 'Fed by the carriage, from the small end; infeed by the compound where the cross slide is freed.',
     },
     'set-over': {
-      before: `Tailstock set over ${over} toward the operator, read on an indicator; the dog free to rock.`,
-      why: `Set over by L(D - d) / 2l = ${over} for the whole work. The slope is longer than the compound travels.`,
+      before: `Tailstock set over ${over} toward the operator, read on an indicator; the dog free to rock. A light cut, calipers at both ends of the cone, and it is put right by what is wanting.`,
+      why: `Set over by L(D - d) / 2l = ${over}, with L from where one centre bears to where the other does. The slope is longer than the compound travels.`,
       feed: 'Fed by the carriage, from the small end.',
     },
   };
