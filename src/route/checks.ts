@@ -153,7 +153,10 @@ function diameterWarnings(part: Part, route: Route): Warning[] {
   return warnings;
 }
 
-/** Threads, and what is done to corners, ends and sides, with no operation about it. A centre may be made with the facing of its end. */
+/**
+ * Threads, and what is done to corners, ends and sides, with no operation about it. A centre may be made with the facing of its
+ * end.
+ */
 function leftOut(part: Part, route: Route): Warning[] {
   const worked = new Set(route.operations.map(({ feature }) => feature));
   const threaded = new Set(route.operations.filter(({ kind }) => kind === 'thread').map(({ feature }) => feature));
@@ -173,7 +176,9 @@ export function checkRoute(part: Part, machines: readonly Machine[], route: Rout
     ...[...part.edges, ...part.ends, ...part.milled].map((feature) => feature.id),
   ]);
   // What was measured at the desk counts as measured.
-  const measured = new Set(part.mates.filter(({ readings }) => readings.length > 0).map(({ id }) => id));
+  // A bearing's bore is guaranteed by its maker: it may be measured, and need not be.
+  const sure = part.mates.filter(({ kind, readings }) => kind === 'bearing' || readings.length > 0);
+  const measured = new Set(sure.map(({ id }) => id));
   for (const operation of route.operations) {
     const { id, feature, target, cut } = operation;
     if (feature !== null && !known.has(feature)) warnings.push({ key: 'not-a-feature', operation: id, feature });

@@ -45,7 +45,9 @@ const fractional = Array.from({ length: 128 }, (_, index) => {
   const size = sixtyFourths(index + 1);
   return drill('fraction', `${formatFraction(size) ?? ''}"`, size);
 });
-/** 0.5 to 14 mm by tenths, to 32 mm by halves: of the sizes of BS 328 to 25 mm those that shops keep; from there ISO 235, from memory. */
+/**
+ * 0.5 to 14 mm by tenths, to 32 mm by halves: to 25 mm those of BS 328 that shops keep; over that ISO 235, from memory.
+ */
 const metric = [
   ...Array.from({ length: 136 }, (_, index) => (index + 5) / 10),
   ...Array.from({ length: 36 }, (_, index) => 14.5 + index / 2),

@@ -22,7 +22,7 @@ const TABLE: ReadonlyMap<number, readonly [es: number, tolerance: number]> = new
   [4000, [60, 475]],
 ]);
 
-/** The formulas that the table was rounded from (ISO 965-1, from memory): within 2 µm of it for es, within 3 % for the tolerance. */
+/** What the table was rounded from (ISO 965-1, from memory): within 2 µm of it for es, within 3 % for the tolerance. */
 function formula(pitch: Length): readonly [es: number, tolerance: number] {
   const p = toMillimetres(pitch);
   return [roundReal(15 + 11 * p, 'half-even'), roundReal(180 * p ** (2 / 3) - 3.15 / Math.sqrt(p), 'half-even')];

@@ -51,7 +51,7 @@ function setByHand(
   );
 }
 
-/** The place of the largest concentric feature: what is left of it is turned from the left end, what is right of it from the right. */
+/** The place of the largest concentric feature, from which both sides are turned outward. */
 function pivotOf({ turned }: Part): number {
   const across = turned.map((one) =>
     one.kind === 'offset-journal'
@@ -64,8 +64,8 @@ function pivotOf({ turned }: Part): number {
 }
 
 /**
- * What a bar measures just before a step: what the last cut of its own left, or what a finishing cut inboard of it did on its way,
- * whichever is less. Null where nothing has been cut there in this set-up.
+ * What a bar measures just before a step: what the last cut of its own left, or what a finishing cut inboard of it did on its
+ * way, whichever is less. Null where nothing has been cut there in this set-up.
  */
 function sizeBefore(part: Part, { operations }: Route, at: number, feature: string): number | null {
   const order = part.turned.map(({ id }) => id);

@@ -32,7 +32,7 @@ export const ALLOWANCES = {
   /** The narrowest and the usual grooving tool. */
   narrowGroove: thou(40),
   grooveTool: thou(125),
-  /** Between the jaws and where the tool stops, and how far a cut goes past the pivot on a blank, to meet that of the other end. */
+  /** Between the jaws and where the tool stops; how far a cut goes past the pivot on a blank, to meet that of the other end. */
   jawRoom: thou(250),
   overlap: thou(50),
   /** Wall that must stay round a hole in an end. */

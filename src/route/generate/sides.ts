@@ -25,8 +25,8 @@ type SideWork = {
 type Placed = { readonly bar: Bar; readonly index: number };
 
 /**
- * The trials of mates on a side. A mate goes on from the end, over everything outboard: it is tried once that is smaller than what
- * it is tried on, and not before.
+ * The trials of mates on a side. A mate goes on from the end, over everything outboard: it is tried once that is smaller than
+ * what it is tried on, and not before.
  */
 function trialsOf(): {
   /** The steps of a bar without its trial, which waits. */

@@ -19,12 +19,12 @@ import { ready, type Place } from './sideSteps.ts';
 /** A carriage that is stopped by hand goes no faster than a quarter of a metre a minute: common practice, no source. */
 const CAUGHT_BY_HAND = millimetres(250);
 
-/** Short of a shoulder that has no relief, in pitches: the tool is as wide as that, and the hand needs a moment. Common practice. */
+/** Short of a shoulder without relief, in pitches: the tool is as wide, and the hand needs a moment. Common practice. */
 const RUN_OUT = 2;
 
 /**
- * The single-point thread of a thread feature; its diameter has been turned before. `inboard` is what it ends at: a bar, the largest
- * of all, or stock that is turned away or parted off later.
+ * The single-point thread of a thread feature; its diameter has been turned before. `inboard` is what it ends at: a bar, the
+ * largest of all, or stock that is turned away or parted off later.
  */
 export function threadStep(work: Work, held: Held, bar: Bar, place: Place, inboard: Bar | 'largest' | 'stock'): Step | null {
   if (bar.feature.kind !== 'thread') return null;
