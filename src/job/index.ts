@@ -34,4 +34,5 @@ export { setUpView, type SetUpView } from './setUpView.ts';
 export { NOTHING_SET_UP, type SetUpCount, type SetUpLength, type SetUpLog } from './setUpLog.ts';
 export { replyOf, type AskKey, type Decision, type Effect, type RefusalKey, type Scene } from './decision.ts';
 export { mateHere } from './mates.ts';
+export { takingsOf, type Taking } from './takings.ts';
 export { opening } from './moving.ts';

@@ -19,8 +19,8 @@ export function PageHead({ title, children }: { readonly title: string; readonly
             {words.buttons.jobs}
           </button>
         )}
-        <button type="button" className="plain-button" onClick={turnTheme}>
-          {words.theme.change(other)}
+        <button type="button" className="plain-button" aria-label={words.theme.change(other)} onClick={turnTheme}>
+          {other}
         </button>
       </nav>
     </header>

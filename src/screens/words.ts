@@ -261,5 +261,5 @@ export const words = {
     putAway: 'Put away',
     parts: { ear: 'Hearing', voice: 'Speaking', shelf: 'Storing', file: 'File', update: 'New version' },
   },
-  theme: { light: 'light', dark: 'dark', change: (to: string) => `Change to ${to}` },
+  theme: { light: 'Light', dark: 'Dark', change: (to: string) => `Change to ${to.toLowerCase()}` },
 } as const;

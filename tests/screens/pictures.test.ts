@@ -4,12 +4,46 @@ import { folded, initialState, type JobEvent } from '../../src/job/index.ts';
 import { inches, micrometres, nanometres, thou } from '../../src/measure/index.ts';
 import { inchPlan, metricPlan } from '../../src/screens/gallery/plans.ts';
 import { filletPath, undercutPath } from '../../src/screens/drawing/corners.ts';
+import { historyLayout } from '../../src/screens/drawing/historyLayout.ts';
 import { litSegments } from '../../src/screens/machine/level.ts';
 import { profileLayout } from '../../src/screens/machine/profileLayout.ts';
 import { stripLayout } from '../../src/screens/machine/stripLayout.ts';
 
 const window = { low: inches(0.6265), high: inches(0.6275), aim: inches(0.627) };
 const reading = (id: string, value: number) => ({ id, value: inches(value), within: thou(0.1) });
+
+describe('the history of a size', () => {
+  test('puts what came off and what was dialled on one scale, the longest filling it (seed 11)', () => {
+    const amount = fc.integer({ min: -100_000, max: 5_000_000 });
+    const row = fc.record({ off: amount, dialled: fc.option(amount) });
+    fc.assert(
+      fc.property(fc.array(row, { minLength: 1, maxLength: 12 }), (rows) => {
+        const bars = historyLayout(
+          rows.map(({ off, dialled }, at) => ({
+            id: String(at),
+            off: nanometres(off),
+            dialled: dialled === null ? null : nanometres(dialled),
+          })),
+        );
+        const shares = bars.flatMap(({ off, dialled }) => [off, dialled ?? 0]);
+        const anything = rows.some(({ off, dialled }) => off > 0 || (dialled ?? 0) > 0);
+        return (
+          shares.every((share) => share >= 0 && share <= 1) &&
+          Math.max(...shares) === (anything ? 1 : 0) &&
+          bars.every(({ off, dialled }, at) => {
+            const said = rows[at]?.dialled ?? null;
+            return (
+              dialled === null ||
+              said === null ||
+              Math.sign(off - dialled) === Math.sign(Math.max(0, rows[at]?.off ?? 0) - Math.max(0, said))
+            );
+          })
+        );
+      }),
+      { seed: 11, numRuns: 300 },
+    );
+  });
+});
 
 describe('the strip', () => {
   test('holds low, target and high in order, the target in the middle', () => {

@@ -53,6 +53,54 @@ describe('the record', () => {
   });
 });
 
+describe('the record of a piece that was made', () => {
+  const pictures = (): string[] =>
+    [...document.querySelectorAll('.history-drawing svg')].map((svg) => svg.getAttribute('aria-label') ?? '');
+
+  test('shows what each cut took against what was dialled, and what the filing took', async () => {
+    await showPage(scene('record-made'));
+    const [cuts = '', filing = ''] = pictures();
+    expect(cuts).toContain(
+      `${recordWords.cuts('Arm journal', 'diameter')}. 1.1915: 58.9 thou of 60 thou. 1.0725: .119 in of .120 in`,
+    );
+    expect(filing).toContain(`${recordWords.filing('Arm journal', 'diameter')}. 1.0007: 0.7 thou, 2 rounds`);
+    // A bar a row and a line for what was dialled, which no filing has.
+    const [cutsDrawn, filingDrawn] = [...document.querySelectorAll('.history-drawing svg')];
+    expect(cutsDrawn?.querySelectorAll('rect.is-cuts').length).toBe(cutsDrawn?.querySelectorAll('.history-dialled').length);
+    expect(filingDrawn?.querySelectorAll('rect.is-filing')).toHaveLength(3);
+    expect(filingDrawn?.querySelectorAll('.history-dialled')).toHaveLength(0);
+  });
+
+  test('plays a memo from its sound, and says so where that is gone', async () => {
+    const made = vi.spyOn(URL, 'createObjectURL').mockReturnValue('blob:memo');
+    vi.spyOn(HTMLMediaElement.prototype, 'play').mockResolvedValue();
+    const store = scene('record-made');
+    store.setState({ memo: () => Promise.resolve(new Uint8Array([82, 73, 70, 70])) });
+    await showPage(store);
+    const play = (): HTMLButtonElement | undefined =>
+      [...document.querySelectorAll('button')].find((one) => one.getAttribute('aria-label')?.startsWith(recordWords.notes.play));
+    await after(() => play()?.click());
+    expect(document.querySelector('audio')?.getAttribute('src')).toBe('blob:memo');
+    expect((made.mock.calls[0]?.[0] as Blob).type).toBe('audio/wav');
+
+    const gone = scene('record-made');
+    document.body.replaceChildren();
+    await showPage(gone);
+    await after(() => play()?.click());
+    expect(document.body.textContent).toContain(recordWords.notes.lost);
+    expect(calls(gone, 'memo')).toEqual([['clip']]);
+    vi.restoreAllMocks();
+  });
+
+  test('makes it again: a new job by the same plan', async () => {
+    const store = scene('record-made');
+    await showPage(store);
+    const again = [...document.querySelectorAll('button')].find((one) => one.textContent === recordWords.again);
+    await after(() => again?.click());
+    expect(calls(store, 'startJob')).toEqual([[store.getState().job?.state.plan]]);
+  });
+});
+
 describe('the list of jobs', () => {
   test('opens the job that is pressed, and starts either demo', async () => {
     const store = scene('jobs');

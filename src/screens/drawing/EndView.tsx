@@ -36,7 +36,9 @@ export function EndView({ sketch, unit }: { readonly sketch: readonly SketchFeat
           ];
           const [x, y] = point(off);
           const [hx, hy] = point(off + leftRadius);
-          const [tx, ty] = [hx + 14 * Math.sin(turn), hy - 14 * Math.cos(turn)];
+          // Outside of everything, so that no circle runs through it.
+          const far = Math.max(off + leftRadius, round) * perNm + 14;
+          const [tx, ty] = [MIDDLE + far * Math.sin(turn), MIDDLE - far * Math.cos(turn)];
           return (
             <g key={id}>
               <circle className="drawing-part is-offset" cx={x} cy={y} r={leftRadius * perNm} />

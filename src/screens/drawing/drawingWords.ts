@@ -8,6 +8,10 @@ export const drawingWords = {
   endView: 'Seen from the left end, with the high spots',
   highSpot: 'high',
   endFeature: (name: string, off: string) => `${name}: high spot ${off} off the axis`,
+  history: {
+    ofDialled: (off: string, dialled: string) => `${off} of ${dialled}`,
+    larger: (by: string) => `${by} larger`,
+  },
   fit: {
     title: (mate: string) => `The fit to ${mate}, to scale`,
     hole: 'hole',

@@ -27,6 +27,9 @@ const turned = (operation: string, degrees: number, indicator: Length): EventBod
   degrees,
   indicator,
 });
+const took = (operation: string, onDial: Length): EventBody => ({ type: 'CutTaken', operation, onDial });
+const filed = (operation: string, count: number): EventBody => ({ type: 'Filed', operation, in: 'rounds', count });
+const memo = (operation: string, seconds: number): EventBody => ({ type: 'MemoKept', operation, clip: 'clip', seconds });
 const open = (operation: string): EventBody => ({ type: 'OperationOpened', operation });
 const doneAll = (plan: Plan, until: string | null): EventBody[] => {
   const operations = plan.route.operations;
@@ -241,6 +244,24 @@ export const SCENES: Readonly<Record<string, () => FakeStore>> = {
     void store.getState().command({ type: 'next' });
     void store.getState().typed('.9988');
     void store.getState().command({ type: 'feel', feel: 'slides' });
+    store.getState().goTo('record');
+    return store;
+  },
+  'record-made': () => {
+    const rough = 'rough-arm-journal';
+    const finish = 'finish-arm-journal';
+    const file = 'file-arm-journal';
+    const store = fakeStore(inchPlan, [
+      ...doneAll(inchPlan, null),
+      ...bore,
+      ...[read(rough, inches(1.2504), 'caliper'), took(rough, inches(0.03)), read(rough, inches(1.1915), 'caliper')],
+      ...[took(rough, inches(0.03)), took(rough, inches(0.03)), read(rough, inches(1.0725), 'caliper')],
+      ...[took(rough, inches(0.021)), read(rough, inches(1.0305))],
+      ...[took(finish, inches(0.0075)), read(finish, inches(1.0161)), took(finish, inches(0.0075)), read(finish, inches(1.0014))],
+      ...[filed(file, 2), read(file, inches(1.0007)), filed(file, 4), read(file, inches(0.9995))],
+      ...[memo(file, 6), filed(file, 2), read(file, inches(0.9989))],
+      { type: 'FitFelt', operation: file, feel: 'slides' },
+    ]);
     store.getState().goTo('record');
     return store;
   },

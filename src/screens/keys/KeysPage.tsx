@@ -114,7 +114,9 @@ export function KeysPage() {
             {letters.map(({ key, help }) => (
               <div key={key}>
                 <dt>
-                  <kbd>{key}</kbd>
+                  {key.split(' ').map((each) => (
+                    <kbd key={each}>{each}</kbd>
+                  ))}
                 </dt>
                 <dd>{help}</dd>
               </div>

@@ -45,13 +45,19 @@ const example = (field: DraftField, unit: DisplayUnit): string => {
   return examples[field.name] ?? examples[field.type] ?? '';
 };
 
-/** One field of the table: its label, what is typed, and under it what that was read as, or what is wrong with it. */
+/** Letters that a field of one column shows. */
+const LONG = 12;
+
+/**
+ * One field of the table: its label, what is typed, and under it what that was read as, or what is wrong with it. That an empty
+ * one is wanted stands in the list beside the table; here it is only read out.
+ */
 export function Field({ field, label, text, unit, choices, reading, says, id, onType, onFocus }: Props) {
   const under = useId();
   const wrong = says !== null && text !== '';
   const common = { id, 'aria-describedby': under, 'aria-invalid': wrong || undefined, onFocus };
   return (
-    <div className={`cell is-${field.type} ${wrong ? 'is-wrong' : ''}`}>
+    <div className={`cell is-${field.type} ${text.length > LONG ? 'is-long' : ''} ${wrong ? 'is-wrong' : ''}`}>
       <label htmlFor={id}>{label}</label>
       {choices === null ? (
         <input
@@ -80,7 +86,7 @@ export function Field({ field, label, text, unit, choices, reading, says, id, on
         {wrong ? (
           <span className="cell-says">{says}</span>
         ) : says !== null ? (
-          <span className="cell-wanted">{says}</span>
+          <span className="only-read">{says}</span>
         ) : (
           readAs(reading, unit, text)
         )}

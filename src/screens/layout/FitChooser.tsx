@@ -8,6 +8,8 @@ import { layoutWords as w } from './layoutWords.ts';
 import { readingOf } from './said.ts';
 
 const c = w.fits.columns;
+const FAMILIES = ['by-hand', 'iso', 'inch'] as const;
+type Family = FitChoice['family'];
 
 type Props = {
   readonly row: DraftRow;
@@ -27,7 +29,13 @@ function Choices({
   readonly typed: string;
   readonly onChoose: (word: string) => void;
 }) {
-  const families = ['by-hand', 'iso', 'inch'] as const;
+  // The tables are long: each is opened by its name, and what was chosen from one keeps it open.
+  const [opened, setOpened] = useState<readonly Family[]>(() => {
+    const chosen = choices.find(({ word }) => word === typed)?.family;
+    return chosen === undefined || chosen === 'by-hand' ? ['by-hand'] : ['by-hand', chosen];
+  });
+  const turn = (family: Family): void =>
+    setOpened(opened.includes(family) ? opened.filter((each) => each !== family) : [...opened, family]);
   return (
     <div className="readings-wrap">
       <table className="readings fits">
@@ -39,15 +47,17 @@ function Choices({
             <th scope="col">{c.feels}</th>
           </tr>
         </thead>
-        {families.map((family) => (
+        {FAMILIES.map((family) => (
           <tbody key={family}>
             <tr>
               <th scope="rowgroup" colSpan={4}>
-                {w.fits.families[family]}
+                <button type="button" className="row-button" aria-expanded={opened.includes(family)} onClick={() => turn(family)}>
+                  {opened.includes(family) ? '▾' : '▸'} {w.fits.families[family]}
+                </button>
               </th>
             </tr>
             {choices
-              .filter((choice) => choice.family === family)
+              .filter((choice) => choice.family === family && opened.includes(family))
               .map(({ word, low, high, least, most, feels }) => (
                 <tr key={word} className={word === typed ? 'is-chosen' : ''}>
                   <td>

@@ -8,7 +8,7 @@ type View<Of extends SetUpView['of']> = Extract<SetUpView, { readonly of: Of }>;
 const WIDE = 440;
 const TALL = 230;
 /** The circle that stands for a turn of the work, with room for figures all round it. */
-const TURN = 76;
+const TURN = 70;
 const MIDDLE = { x: WIDE / 2, y: TALL / 2 };
 
 /** A point so far from the middle, clockwise from the top. */
@@ -82,7 +82,8 @@ function Jaws({ view, unit }: { readonly view: View<'jaws'>; readonly unit: Disp
 
 /** Where figures stand that belong to a place on the turn: outside of it, away from the middle. */
 function outside(degrees: number): { readonly x: number; readonly y: number; readonly textAnchor: 'start' | 'middle' | 'end' } {
-  const { x, y } = around(degrees, TURN + 22);
+  const { x } = around(degrees, TURN + 22);
+  const { y } = around(degrees, TURN + 30);
   return { x, y: y + 8, textAnchor: x > MIDDLE.x + 8 ? 'start' : x < MIDDLE.x - 8 ? 'end' : 'middle' };
 }
 

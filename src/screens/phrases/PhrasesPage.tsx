@@ -8,6 +8,9 @@ import { phrasesWords } from './phrasesWords.ts';
 
 const w = phrasesWords;
 
+/** The key of a command by its name, or the two that are pressed one after the other. */
+const keysOf = (key: string): readonly string[] => (key in w.keyNames ? [w.keyNames[key] ?? key] : key.split(' '));
+
 function Line({ line }: { readonly line: CardLine }) {
   const [first, ...others] = line.say;
   return (
@@ -16,7 +19,10 @@ function Line({ line }: { readonly line: CardLine }) {
         “{first}”{others.length > 0 && <span className="also">{others.map((other) => `“${other}”`).join(', ')}</span>}
       </span>
       <span className="does">
-        {line.help} <kbd>{w.key(w.keyNames[line.key] ?? line.key)}</kbd>
+        {line.help}{' '}
+        {keysOf(line.key).map((key) => (
+          <kbd key={key}>{key}</kbd>
+        ))}
       </span>
     </li>
   );

@@ -3,13 +3,11 @@ export const phrasesWords = {
   title: 'What can I say',
   print: 'Print for the wall',
   back: 'Back to the machine',
-  key: (key: string) => `key ${key}`,
   keyNames: {
     PageDown: 'Page Down',
     PageUp: 'Page Up',
-    ' ': 'Space, held',
+    ' ': 'Space',
     Escape: 'Escape',
     Backspace: 'Backspace',
-    Enter: 'Enter, or the first digit',
   } as Readonly<Record<string, string>>,
 } as const;

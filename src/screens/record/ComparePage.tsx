@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { JobState } from '../../job/index.ts';
 import { magnitude, minus, type DisplayUnit } from '../../measure/index.ts';
 import { Boundary } from '../Boundary.tsx';
@@ -84,6 +84,14 @@ export function ComparePage() {
     setChosen(id);
     setOther(id === '' ? null : await store.getState().pieceOf(id));
   };
+  const title = job?.state.plan.title;
+  const alike = others.find((each) => each.title === title)?.id;
+  // Another piece of the same part is what the page was opened for; the list is at hand all the same.
+  useEffect(() => {
+    if (alike === undefined) return;
+    setChosen(alike);
+    void store.getState().pieceOf(alike).then(setOther);
+  }, [store, alike]);
   return (
     <main className="desk">
       <PageHead title={w.compareTitle}>

@@ -2,11 +2,12 @@ import { useEffect, useState, type ReactNode } from 'react';
 import { inOrder, type JobState } from '../../job/index.ts';
 import { toCelsius, toFahrenheit, celsius, type DisplayUnit } from '../../measure/index.ts';
 import { FitDrawing } from '../drawing/FitDrawing.tsx';
+import { HistoryDrawing } from '../drawing/HistoryDrawing.tsx';
 import { amountText, bareSize, unitSign } from '../show.ts';
 import { useAssistantStore } from '../store.tsx';
 import { words } from '../words.ts';
 import { recordWords as w } from './recordWords.ts';
-import { deviationsOf, madeFits, type Deviation } from './results.ts';
+import { deviationsOf, historiesOf, madeFits, type Deviation, type TakenRow } from './results.ts';
 
 function deviationText(deviation: Deviation, unit: DisplayUnit): string {
   const d = w.deviations;
@@ -57,6 +58,37 @@ export function Fits({ state }: { readonly state: JobState }) {
             <FitDrawing mate={mate} hole={hole} shaft={shaft} readings={readings} unit={state.plan.part.unit} />
           </section>
         ))}
+      </div>
+    </section>
+  );
+}
+
+/** How each size came about: what each cut took against what was dialled, and what the filing took. */
+export function Histories({ state }: { readonly state: JobState }) {
+  const histories = historiesOf(state);
+  const { unit } = state.plan.part;
+  if (histories.length === 0) return null;
+  const picture = (id: string, title: string, kind: 'cuts' | 'filing', rows: readonly TakenRow[]) =>
+    rows.length === 0 ? null : (
+      <section key={`${id} ${kind}`} aria-label={title}>
+        <h3>{title}</h3>
+        <HistoryDrawing
+          title={title}
+          kind={kind}
+          unit={unit}
+          lines={rows.map((row) => ({ ...row, filed: row.filed.map(({ in: by, count }) => w.filedIn[by](count)).join(', ') }))}
+        />
+      </section>
+    );
+  return (
+    <section>
+      <h2>{w.histories}</h2>
+      <p className="choices-about">{w.historiesAbout}</p>
+      <div className="fit-pictures">
+        {histories.map(({ id, name, quantity, cuts, filing }) => {
+          const of = w.quantities[quantity];
+          return [picture(id, w.cuts(name, of), 'cuts', cuts), picture(id, w.filing(name, of), 'filing', filing)];
+        })}
       </div>
     </section>
   );

@@ -11,7 +11,7 @@ import { useAssistant, useAssistantStore } from '../store.tsx';
 import { words } from '../words.ts';
 import '../drawing/drawing.css';
 import './record.css';
-import { Deviations, Fits, Notes } from './Findings.tsx';
+import { Deviations, Fits, Histories, Notes } from './Findings.tsx';
 import { recordWords } from './recordWords.ts';
 import { liesInWindow, recordRows, type RecordRow } from './rows.ts';
 
@@ -137,6 +137,7 @@ function Sheet({ state }: { readonly state: JobState }) {
         {standing.length === 0 ? <p>{w.noneStand}</p> : <Readings rows={standing} unit={part.unit} struck={false} />}
       </section>
       <Fits state={state} />
+      <Histories state={state} />
       <Notes state={state} />
       {struck.length > 0 && (
         <section>

@@ -61,6 +61,15 @@ export const recordWords = {
     what: (name: string, quantity: string) => `${name}, ${quantity},`,
   },
   fits: 'Fits, as they were made',
+  histories: 'How each size came about',
+  historiesAbout: 'What came off before each reading. The upright line is what was dialled.',
+  cuts: (name: string, quantity: string) => `${name}, ${quantity}: cuts`,
+  filing: (name: string, quantity: string) => `${name}, ${quantity}: filing`,
+  filedIn: {
+    rounds: (count: number) => (count === 1 ? '1 round' : `${count} rounds`),
+    strokes: (count: number) => (count === 1 ? '1 stroke' : `${count} strokes`),
+    seconds: (count: number) => `${count} s`,
+  },
   fitOf: (name: string, mate: string) => `${name} in ${mate}`,
   notes: {
     title: 'Notes from the machine',

@@ -4,12 +4,15 @@ import {
   measuredMate,
   progressOf,
   routeProgress,
+  takingsOf,
   windowOf,
   type JobState,
   type Reading,
+  type Taking,
 } from '../../job/index.ts';
 import { INSTRUMENTS, minus, type Length } from '../../measure/index.ts';
 import type { MeasuredQuantity, Operation, SizeWindow } from '../../route/index.ts';
+import type { HistoryRow } from '../drawing/historyLayout.ts';
 import type { FitHole, FitReading, FitShaft } from '../drawing/fitLayout.ts';
 
 /** What a feature came out as: the last step that measured a quantity of it, its window and its last reading. */
@@ -131,5 +134,28 @@ export function madeFits(state: JobState): readonly MadeFit[] {
           .map((reading) => ({ id: reading.event, value: reading.value, within: within(reading, operation) })),
       },
     ];
+  });
+}
+
+/** How a size came about, cuts and filing apart, as rows to be drawn. */
+export type SizeHistory = {
+  readonly id: string;
+  readonly name: string;
+  readonly quantity: MeasuredQuantity;
+  readonly cuts: readonly TakenRow[];
+  readonly filing: readonly TakenRow[];
+};
+export type TakenRow = HistoryRow & { readonly size: Length; readonly filed: Taking['filed'] };
+
+/** The sizes of which anything came off between two readings. A second reading of the same place is no row of its own. */
+export function historiesOf(state: JobState): readonly SizeHistory[] {
+  return resultsOf(state).flatMap(({ feature, name, quantity }): SizeHistory[] => {
+    const rows = takingsOf(state, feature, quantity).flatMap(({ reading, off, dialled, filed }): TakenRow[] => {
+      const done = dialled !== null || filed.length > 0;
+      return off === null || (off <= 0 && !done) ? [] : [{ id: reading.event, size: reading.value, off, dialled, filed }];
+    });
+    if (rows.length === 0) return [];
+    const filing = rows.filter(({ filed }) => filed.length > 0);
+    return [{ id: `${feature} ${quantity}`, name, quantity, cuts: rows.filter(({ filed }) => filed.length === 0), filing }];
   });
 }
