@@ -1,4 +1,4 @@
-import { nanometres } from '../measure/index.ts';
+import { magnitude } from '../measure/index.ts';
 import { CAUTIONS, type FitName, type Operation } from '../route/index.ts';
 import { announcement, targetPieces } from './announce.ts';
 import { advicePieces } from './advising.ts';
@@ -14,6 +14,7 @@ import { playPieces } from './playing.ts';
 import { amount, bareAmount, count, line, sentence, size, type PhraseId, type Piece } from './reply.ts';
 import { stepNumber } from './stepNumber.ts';
 import { stopPieces } from './stopping.ts';
+import type { JobState } from './state.ts';
 import { anyLastReading, measuredMate, openOperation, windowOf } from './window.ts';
 
 type Asking = Extract<
@@ -108,7 +109,7 @@ function answerAbout(scene: Scene, operation: Operation, asking: Asking): Senten
     case 'ask-bore':
       return boreAnswer(scene, operation);
     case 'ask-fit':
-      return [...fitAnswer(operation), ...playPieces(state, operation)];
+      return [...fitAnswer(state, operation), ...playPieces(state, operation)];
     case 'ask-time':
       return [sentence('about-minutes', count(Math.ceil(operation.minutes)))];
     case 'ask-caution':
@@ -156,22 +157,19 @@ function boreAnswer(scene: Scene, operation: Operation): Sentences {
   return [sentence(line(mate.say), size(measured.least), 'to', size(measured.most))];
 }
 
-function fitAnswer(operation: Operation): Sentences {
+function fitAnswer(state: JobState, operation: Operation): Sentences {
   const fit = operation.target?.fit ?? null;
   if (fit === null) return [sentence('no-fit-here')];
+  const mate = state.plan.part.mates.find(({ id }) => id === fit.mate);
+  const named = sentence(mate?.kind === 'bearing' ? 'seat-for-a-bearing' : FITS[fit.name]);
+  const [least, most] = [amount(magnitude(fit.leastClearance)), amount(magnitude(fit.mostClearance))];
+  if (fit.leastClearance < 0 && fit.mostClearance > 0)
+    return [named, sentence(least, 'interference', 'to', most, 'clearance')];
   const tight = fit.mostClearance <= 0;
-  const [a, b] = tight ? [-fit.mostClearance, -fit.leastClearance] : [fit.leastClearance, fit.mostClearance];
+  const [a, b] = tight ? [most, least] : [least, most];
   // A part that is to slide or run and is still too big here is left so for the file.
   const forTheFile = tight && (fit.name === 'slide' || fit.name === 'run');
-  return [
-    sentence(FITS[fit.name]),
-    sentence(
-      amount(nanometres(a)),
-      'to',
-      amount(nanometres(b)),
-      forTheFile ? 'over-the-bore' : tight ? 'interference' : 'clearance',
-    ),
-  ];
+  return [named, sentence(a, 'to', b, forTheFile ? 'over-the-bore' : tight ? 'interference' : 'clearance')];
 }
 
 function logAnswer(scene: Scene, operation: Operation): Sentences {

@@ -1,5 +1,8 @@
 import { larger, magnitude, minus, nanometres, NM_PER_THOU, plus, scaled, times, type Length } from '../measure/index.ts';
+import type { Mate } from '../part/index.ts';
 import type { MeasuredQuantity, Operation } from '../route/index.ts';
+import { ringTolerance } from '../trade/index.ts';
+import { mateHere } from './mates.ts';
 import type { JobState } from './state.ts';
 import type { Doubt } from './talk.ts';
 import { directionOf, lastReading, standingOf, windowOf } from './window.ts';
@@ -20,6 +23,7 @@ export function doubtOf(state: JobState, operation: Operation, quantity: Measure
   const limit = quantity === 'diameter' || quantity === 'hole' ? stock.size : quantity === 'length' || quantity === 'depth' ? stock.length : null;
   if (value < 0 && quantity !== 'indicator') return 'outside-the-stock';
   if (limit !== null && value > limit) return 'outside-the-stock';
+  if (quantity === 'bore' && farFromTheBearing(mateHere(state, operation), value)) return 'far-from-the-target';
   const target = operation.target;
   const window = windowOf(state, operation);
   if (target === null || window === null || target.quantity !== quantity) return null;
@@ -43,6 +47,16 @@ export function doubtOf(state: JobState, operation: Operation, quantity: Measure
       return value < minus(window.low, reach) || value > plus(window.high, reach) ? 'far-from-the-target' : null;
     }
   }
+}
+
+/** A bearing's bore is what its maker guarantees: 2 thou off that is a slip, or another bearing (ours). */
+const BEARING_OFF: Length = nanometres(2 * NM_PER_THOU);
+
+function farFromTheBearing(mate: Mate | null, bore: Length): boolean {
+  if (mate?.kind !== 'bearing') return false;
+  const tolerance = ringTolerance('inner', mate.nominal);
+  if (!tolerance.ok) return false;
+  return bore > plus(mate.nominal, BEARING_OFF) || bore < minus(minus(mate.nominal, tolerance.value), BEARING_OFF);
 }
 
 /** Three of the plan's passes, on the diameter, and never less than the least that is odd. */

@@ -1,6 +1,7 @@
 import { INSTRUMENTS, minus, plus, thou, type InstrumentKind, type Length } from '../measure/index.ts';
 import type { MeasuredQuantity, Operation } from '../route/index.ts';
 import { advicePieces, SLIPS } from './advising.ts';
+import { targetPieces } from './announce.ts';
 import { coachedAt, contradictionOf } from './coaching.ts';
 import { CLOSE_TO_SIZE, leftAt, nextCut, type Left } from './coach.ts';
 import { asked, done, refused, replyOf, type Decision, type Scene } from './decision.ts';
@@ -89,13 +90,24 @@ export function takeReading(
   // The new reading is stored before the old one is struck: a crash between the two loses neither.
   const events: readonly EventBody[] = replaces === null ? [logged] : [logged, { type: 'EventStruck', event: replaces }];
   const after = afterwards(scene, events);
-  const report = operation.target?.quantity === quantity ? reportOf(after, operation, value, instrument) : notedReport;
+  const report =
+    operation.target?.quantity === quantity
+      ? reportOf(after, operation, value, instrument)
+      : mate !== null && operation.target?.fit?.mate === mate.id
+        ? movedReport(after, operation)
+        : notedReport;
   return done(events, replyOf(scene, report.tone, sentence(size(value)), ...roundnessPieces(after, operation), report.pieces));
 }
 
 type Report = { readonly tone: Tone; readonly pieces: readonly Piece[] };
 
 const notedReport: Report = { tone: 'stored', pieces: sentence('noted') };
+
+/** A mate measured at the work that goes with it moves the size wanted: said, since it is the next one to be read. */
+const movedReport = (state: JobState, operation: Operation): Report => ({
+  tone: 'stored',
+  pieces: [...sentence('noted'), ...targetPieces(state, operation).flat()],
+});
 
 /** A second reading that agrees with the one that was doubted is as good as a yes. */
 function saysItAgain({ talk }: Scene, value: Length): boolean {

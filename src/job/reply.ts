@@ -91,6 +91,7 @@ export const PHRASES = {
   'off-the': 'off the',
   'over-the-bore': 'over the bore, for the file',
   interference: 'interference',
+  'seat-for-a-bearing': 'seat for a bearing',
   'slide-fit': 'slide fit',
   'run-fit': 'running fit',
   'locate-fit': 'locating fit',

@@ -1,7 +1,17 @@
-import { asDiameter, celsius, larger, minus, radiusOf, smaller, type Diameter, type Length } from '../measure/index.ts';
+import {
+  asDiameter,
+  celsius,
+  INSTRUMENTS,
+  larger,
+  minus,
+  radiusOf,
+  smaller,
+  type Diameter,
+  type Length,
+} from '../measure/index.ts';
 import type { Machine } from '../part/index.ts';
 import { windowOf as targetWindow, type MeasuredQuantity, type Operation, type SizeWindow } from '../route/index.ts';
-import { EXPANSIONS, sizeAtReference } from '../trade/index.ts';
+import { EXPANSIONS, ringSize, sizeAtReference } from '../trade/index.ts';
 import { inOrder, newest } from './history.ts';
 import { progressOf } from './fold.ts';
 import type { JobState, Reading } from './state.ts';
@@ -50,6 +60,19 @@ export function measuredMate(
   return { least, most, count: readings.length, instrument: readings.at(-1)?.instrument ?? null };
 }
 
+/** A bearing's bore as it was measured, as far as that says more than its maker does; null where the mate is no bearing. */
+function seatedBearing(
+  state: JobState,
+  id: string,
+  { least, instrument }: { readonly least: Length; readonly instrument: Reading['instrument'] },
+): Length | null {
+  const mate = state.plan.part.mates.find((candidate) => candidate.id === id);
+  if (mate?.kind !== 'bearing') return null;
+  const uncertainty = INSTRUMENTS[instrument ?? 'caliper'].permissibleError(least);
+  const size = ringSize('inner', mate.nominal, { size: least, uncertainty });
+  return size.ok ? size.value : mate.nominal;
+}
+
 /**
  * The window of an operation, moved with its mate as it was really measured: a journal must pass the tightest place of its
  * bore, and a length between faces must hold the widest place of its mate. Before that the plan's own window stands.
@@ -58,6 +81,8 @@ export function windowOf(state: JobState, operation: Operation): SizeWindow | nu
   const target = operation.target;
   if (target === null) return null;
   const mate = target.fit === null ? null : measuredMate(state, target.fit.mate);
+  const seat = mate === null || target.fit === null ? null : seatedBearing(state, target.fit.mate, mate);
+  if (seat !== null) return targetWindow(target, seat);
   const between = target.quantity === 'length' || target.quantity === 'depth' || target.quantity === 'hole';
   return targetWindow(target, mate === null ? null : between ? mate.most : mate.least);
 }

@@ -38,8 +38,8 @@ export type FitFault =
 /**
  * The limits of a diameter from its fit: by hand from the bore or the shaft as it was measured, less what its instrument may be
  * off on either side; by its class from the nominal size, at a bearing moved with its bore as far as a reading tells it
- * (`seatLimits`). A journal is its bore less the clearance, a bore its shaft and the clearance. Where the mate was not measured its
- * nominal size stands for it.
+ * (`seatLimits`). A journal is its bore less the clearance, a bore its shaft and the clearance. Where the mate was not measured
+ * its nominal size stands for it.
  */
 export function fitLimits(fit: string, mate: Mate): Result<SizeLimits, FitFault> {
   if (!isHandFit(fit)) {

@@ -24,8 +24,8 @@ const RANGES_MM = {
 } as const;
 
 /**
- * How far the mean diameter of a ring may lie under its nominal size, in µm; over it never: ISO 492, Normal class, radial bearings
- * but tapered ones. Bores as makers' catalogues print them, outside diameters as a table of housing fits does (docs/sources.md).
+ * How far the mean diameter of a ring may lie under its nominal size, in µm; over it never: ISO 492, Normal class, radial
+ * bearings but tapered ones. Bores as catalogues print them, outside diameters as a table of housing fits does (docs/sources.md).
  */
 const UNDER_UM = {
   inner: [8, 8, 8, 10, 12, 15, 20, 25, 30],
@@ -58,8 +58,8 @@ export function ringSize(ring: BearingRing, nominal: Length, measured: MeasuredR
 }
 
 /**
- * The limits of a seat by its ISO 286 class, moved with the ring as it was measured: as wide as the class, and placed so that this
- * ring is held as tightly as the class holds the middle one. What comes of it lies within what the class allows of any ring.
+ * The limits of a seat by its ISO 286 class, moved with the ring as it was measured: as wide as the class, and placed so that
+ * this ring is held as tightly as the class holds the middle one. What comes of it lies within what the class allows of any ring.
  */
 export function seatLimits(
   ring: BearingRing,

@@ -97,7 +97,7 @@ function tabledJ(designation: string, size: Length): Result<Deviations, FitFault
   return ok({ lower: micrometres(pair[0]), upper: micrometres(pair[1]) });
 }
 
-/** The limits of a shaft such as g6, at a nominal size over 0 to 500 mm: letters c to h, j5 and j6, js, k to u; grades 3 to 13. */
+/** The limits of a shaft such as g6, at a size over 0 to 500 mm: letters c to h, j5 and j6, js, k to u; grades 3 to 13. */
 export function shaftDeviations(size: Length, letter: string, grade: number): Result<Deviations, FitFault> {
   const width = toleranceOf(size, grade);
   if (!width.ok) return width;

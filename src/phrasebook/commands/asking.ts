@@ -94,7 +94,7 @@ export const asking: readonly Command[] = [
   plain('asking', { type: 'ask-fit' }, {
     name: 'ask-fit',
     says: `(what | which | the) fit | what fit is it | <what-is> the (fit | clearance) | what (kind | sort | type | class) of fit [is it]
-      | how (tight | loose) should it be | how should it fit | how's it supposed to fit | what fit (do i want | am i after) | (what | how much) clearance`,
+      | [the] bearing seat | seat for (a | the) bearing | what seat | how (tight | loose) should it be | how should it fit | how's it supposed to fit | what fit (do i want | am i after) | (what | how much) clearance`,
     examples: ['what fit', 'how should it fit'],
     help: 'The fit that is wanted, and its clearance.',
     changesLog: false, button: 'What fit', key: 'i',

@@ -28,8 +28,9 @@ const shifted = ({ low, high }: Limits, by: Length | null): Limits =>
 type Journal = Extract<TurnedFeature, { kind: 'journal' | 'offset-journal' }>;
 
 /**
- * The limits of a diameter whose fit by hand, or seat for a bearing, they followed from before, from the mate as it is now: what the
- * instrument may be off has changed with it. Null where the limits were set otherwise, or the reading is too rough for the fit: then they move.
+ * The limits of a diameter whose fit by hand, or seat for a bearing, they followed from before, from the mate as it is now: what
+ * the instrument may be off has changed with it. Null where the limits were set otherwise, or the reading is too rough for the
+ * fit: then they move.
  */
 function followed(
   { fit, diameter }: Pick<Journal, 'diameter'> & { readonly fit: string | null },

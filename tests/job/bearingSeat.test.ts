@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest';
+import { fold, folded, windowOf, type EventBody, type Intent, type JobState, type Plan } from '../../src/job/index.ts';
+import { micrometres, millimetres, type InstrumentKind } from '../../src/measure/index.ts';
+import type { Part } from '../../src/part/index.ts';
+import { remeasured, routeFor } from '../../src/route/index.ts';
+import { NOON, pieces, plan, when } from './scene.ts';
+
+/* The demo's bearing seat by a class, invented: 20 k5 is +2 to +11 µm, which holds the middle ring, 19.995, by 7 to 16. */
+const seat = 'polish-bearing-seat';
+const target = {
+  quantity: 'diameter',
+  low: millimetres(20.002),
+  high: millimetres(20.011),
+  aim: millimetres(20.0065),
+  from: millimetres(20.02),
+  fit: { mate: 'wheel-bearing', name: 'tap', leastClearance: micrometres(-16), mostClearance: micrometres(-7) },
+} as const;
+const seated: Plan = {
+  ...plan,
+  route: { ...plan.route, operations: plan.route.operations.map((one) => (one.id === seat ? { ...one, target } : one)) },
+};
+const opened: EventBody = { type: 'OperationOpened', operation: seat };
+const atTheSeat: JobState = fold(folded(seated, []), { id: 'e1', seq: 1, at: NOON, v: 1, body: opened });
+
+const bore = (mm: number, instrument: InstrumentKind): Intent => ({
+  type: 'reading',
+  spoken: 'with-verb',
+  instrument,
+  thing: 'bore',
+  place: null,
+  value: { as: 'one', value: millimetres(mm) },
+});
+const window = (state: JobState) => {
+  const operation = state.plan.route.operations.find(({ id }) => id === seat);
+  return operation === undefined ? null : windowOf(state, operation);
+};
+
+describe('a seat for a bearing', () => {
+  it('is told as one, with its interference', () => {
+    expect(pieces(when(atTheSeat, { type: 'ask-fit' }).decision)).toMatch(/^seat-for-a-bearing \. amount\(.*\) interference \.$/);
+  });
+  it('moves with the bore as it is measured, and says the new size', () => {
+    const { state, decision } = when(atTheSeat, bore(19.991, 'micrometer'));
+    expect(window(state)).toEqual({ low: millimetres(19.998), high: millimetres(20.007), aim: millimetres(20.0025) });
+    expect(pieces(decision)).toContain('noted . target');
+  });
+  it('stays where it is for a reading that says less than the maker', () => {
+    expect(window(when(atTheSeat, bore(19.975, 'caliper')).state)).toMatchObject({ low: target.low, high: target.high });
+  });
+  it('asks about a bore that no such bearing has', () => {
+    expect(when(atTheSeat, bore(19.7, 'micrometer')).decision).toMatchObject({ outcome: 'asked', reason: 'far-from-the-target' });
+  });
+});
+
+describe('a seat in the part', () => {
+  const part: Part = {
+    ...plan.part,
+    turned: plan.part.turned.map((feature) =>
+      feature.id === 'bearing-seat' && feature.kind === 'journal'
+        ? { ...feature, fit: 'k5', diameter: { low: target.low, high: target.high } }
+        : feature,
+    ),
+  };
+  const reading = { value: millimetres(19.991), place: 'middle', across: 'one-way', instrument: 'micrometer' } as const;
+  it('follows its bearing when that is measured', () => {
+    const seatOf = ({ turned }: Part) => turned.find(({ id }) => id === 'bearing-seat');
+    expect(seatOf(remeasured(part, { 'wheel-bearing': [reading] }))).toMatchObject({
+      diameter: { low: millimetres(19.998), high: millimetres(20.007) },
+    });
+  });
+  it('comes into the route with what it holds the bearing by', () => {
+    const route = routeFor(part, plan.machines, 'high-speed-steel');
+    if (!route.ok) throw new Error(JSON.stringify(route.error));
+    const fits = route.value.operations.flatMap((operation) => operation.target?.fit ?? []);
+    expect(fits.filter(({ mate }) => mate === 'wheel-bearing')).toContainEqual(
+      expect.objectContaining({ leastClearance: target.fit.leastClearance, mostClearance: target.fit.mostClearance }),
+    );
+  });
+});
