@@ -28,6 +28,8 @@ export const ALLOWANCES = {
   clean: thou(10),
   /** Facing a sawn end. */
   sawn: thou(30),
+  /** More than this over length is sawn off and not faced away. */
+  worthSawing: thou(150),
   partingWidth: thou(125),
   /** The narrowest and the usual grooving tool. */
   narrowGroove: thou(40),

@@ -37,7 +37,7 @@ export type RouteFault =
     }
   | { readonly key: 'too-short-to-turn'; readonly feature: string; readonly length: Length }
   | { readonly key: 'nothing-to-grip'; readonly needed: Length }
-  | { readonly key: 'blank-grip'; readonly has: Length; readonly needed: Length }
+  | { readonly key: 'blank-grip'; readonly has: Length; readonly needed: Length; readonly piece: Length }
   | { readonly key: 'too-slender'; readonly length: Length; readonly diameter: Length }
   | { readonly key: 'bends-too-much'; readonly feature: string; readonly bends: Length; readonly window: Length }
   | { readonly key: 'hole-breaks-out'; readonly feature: string; readonly hole: Length; readonly most: Length }
@@ -59,6 +59,12 @@ const CHUCKS: Readonly<Record<'bar' | 'true' | 'offset', string>> = {
   bar: 'take a smaller bar, or a chuck that opens further',
   true: 'leave stock to part off and a larger diameter to hold, or get a chuck or a collet for it',
   offset: 'a four-jaw chuck sets a throw; three jaws with a packing piece do up to a quarter of the diameter',
+};
+
+const HELD: Readonly<Record<'bar' | 'true' | 'offset', string>> = {
+  bar: '',
+  true: ', so that it runs true',
+  offset: ', off its centre',
 };
 
 const TOOLS: Readonly<Record<ToolKind, string>> = {
@@ -96,7 +102,7 @@ export function describeRouteFault(fault: RouteFault, part: Part): string {
     case 'stock-too-short':
       return `The part needs ${size(fault.needed)} of stock with both ends faced; this is ${size(fault.stock)} long. Cut a longer piece.`;
     case 'bar-too-thick':
-      return `The bar is ${size(fault.stock)} across and the spindle passes ${size(fault.bore)}, so its rest has nowhere to go. Saw a blank of ${size(fault.blank)} off it first, or hold it in a steady.`;
+      return `The bar is ${size(fault.stock)} across and the spindle passes ${size(fault.bore)}, so its rest has nowhere to go. Saw a piece of ${size(fault.blank)} off it first, or hold it in a steady.`;
     case 'neck-too-narrow':
       return `${named(fault.feature)}: ${size(fault.length)} wide between larger diameters; the narrowest grooving tool is ${size(fault.least)}. Make it wider, or the part in two pieces.`;
     case 'neck-too-thin':
@@ -108,21 +114,21 @@ export function describeRouteFault(fault: RouteFault, part: Part): string {
     case 'taper-backwards':
       return `${named(fault.feature)}: its small end points at larger work, where no compound gets behind it. Turn it round, or make it a separate piece.`;
     case 'taper-blocked':
-      return `${named(fault.feature)}: ${named(fault.outboard)} stands in front of its small end, which leaves ${size(fault.most)}. Make that smaller, or put a relief between them.`;
+      return `${named(fault.feature)}: ${named(fault.outboard)} stands in front of its small end, where ${size(fault.most)} is the most that lets the tool by. Make that smaller, or put a relief between them.`;
     case 'taper-too-long':
-      return `${named(fault.feature)}: ${size(fault.length)} along the slope, and the compound travels ${size(fault.travel)}. Set the tailstock over ${size(fault.setOver)} between centres, use a taper attachment, or shorten it.`;
+      return `${named(fault.feature)}: ${size(fault.length)} along the slope, and the compound travels ${size(fault.travel)}. Ask for a centre in both ends and set the tailstock over ${size(fault.setOver)}, use a taper attachment, or shorten it.`;
     case 'too-short-to-turn':
       return `${named(fault.feature)}: ${size(fault.length)} long is shorter than what a rough cut stays off its shoulder. Make it a groove or a longer feature.`;
     case 'nothing-to-grip':
-      return `No finished length of ${size(fault.needed)} can be held for the second end. Leave stock to part off, use a collet, or ask for a centre in both ends and work between them.`;
+      return `No finished length of ${size(fault.needed)} can be held for the second end. Make one of its plain diameters that long, and half as long as it is thick, or ask for a centre in both ends and work between them.`;
     case 'blank-grip':
-      return `The blank leaves ${size(fault.has)} in the jaws while the first end is turned, and ${size(fault.needed)} should hold it. Take a piece so much longer, or a bar to part off.`;
+      return `The blank leaves ${size(fault.has)} in the jaws while the first end is turned, and ${size(fault.needed)} should hold it. Take a piece of ${size(fault.piece)}, which is parted off.`;
     case 'too-slender':
       return `${size(fault.length)} long and ${size(fault.diameter)} thin: it bends away from the tool even with a tailstock. A steady or a follow rest is needed; list it among the tools of the lathe.`;
     case 'bends-too-much':
       return `${named(fault.feature)}: the finishing cut would bend it ${size(fault.bends)} on the diameter, and its window is ${size(fault.window)}. A follow rest, a wider window, or grinding would do.`;
     case 'hole-breaks-out':
-      return `${named(fault.feature)}: a hole of ${size(fault.hole)} leaves too thin a wall; ${size(fault.most)} is the most. Choose a smaller one.`;
+      return `${named(fault.feature)}: a hole of ${size(fault.hole)} leaves too thin a wall; ${size(fault.most)} is the most. Choose a smaller one, or make what is round it thicker.`;
     case 'hole-too-deep':
       return `${named(fault.feature)}: ${size(fault.depth)} deep goes through the part, which is ${size(fault.most)} long. Make it shallower.`;
     case 'holes-meet':
@@ -132,7 +138,7 @@ export function describeRouteFault(fault: RouteFault, part: Part): string {
     case 'bore-too-deep':
       return `${named(fault.feature)}: ${size(fault.depth)} deep for its drilled hole; a boring bar that goes in reaches ${size(fault.most)}. Drill it larger, bore it shallower, or ream it.`;
     case 'no-chuck':
-      return `No chuck of this lathe holds ${fault.holds} at ${size(fault.diameter)} as it must be held. What would help: ${CHUCKS[fault.need]}.`;
+      return `No chuck of this lathe holds ${fault.holds}, ${size(fault.diameter)} across${HELD[fault.need]}. What would help: ${CHUCKS[fault.need]}.`;
     case 'no-tool':
       return `${named(fault.feature)}: wants ${TOOLS[fault.tool]}, which the machine's list does not have. Get one, or make the part without.`;
     case 'no-pitch':

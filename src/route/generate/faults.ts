@@ -1,4 +1,4 @@
-import { dividedBy, larger, minus, plus, times, zero, type Length } from '../../measure/index.ts';
+import { dividedBy, larger, minus, plus, smaller, times, zero, type Length } from '../../measure/index.ts';
 import type { Machine, Part } from '../../part/index.ts';
 import { materialIn } from '../../trade/index.ts';
 import { ALLOWANCES, LIMITS, SLENDER, skinOf } from './allowances.ts';
@@ -7,8 +7,8 @@ import { boringBar } from './endSteps.ts';
 import type { RouteFault } from './fault.ts';
 import { evenThickness } from './held.ts';
 import { holesOf, widthOfHole } from './holes.ts';
-import { gripOn, limitsOf, necksOf, thinnestOf, type Bar, type Layout, type Side } from './layout.ts';
-import { blankGrip, blankGripWanted, blankLength, comesOffBar } from './stockLength.ts';
+import { gripOn, lengthOf, limitsOf, necksOf, thinnestOf, type Bar, type Layout, type Side } from './layout.ts';
+import { barLength, blankGrip, blankGripWanted, blankLength, comesOffBar } from './stockLength.ts';
 
 /** How much thicker the work beyond a neck may be than the neck is long and thin: a neck carries so many diameters. Ours. */
 const CARRIED = 4;
@@ -158,8 +158,18 @@ export function faultsOf(part: Part, machines: readonly Machine[], layout: Layou
     if (held === null) faults.push({ key: 'nothing-to-grip', needed: ALLOWANCES.grip });
     // A blank is held on what becomes the second end; that must be long enough for the jaws.
     const asBlank = lathe === undefined || !comesOffBar(part, { ...lathe, spindleBore: null }, layout);
-    if (asBlank && stock.length >= blankLength(layout) && blankGrip(part, layout) < blankGripWanted(part))
-      faults.push({ key: 'blank-grip', has: larger(blankGrip(part, layout), zero), needed: blankGripWanted(part) });
+    const has = smaller(blankGrip(part, layout), lengthOf(second));
+    if (
+      asBlank &&
+      stock.length >= blankLength(layout) &&
+      (blankGrip(part, layout) < blankGripWanted(part) || lengthOf(second) < ALLOWANCES.grip)
+    )
+      faults.push({
+        key: 'blank-grip',
+        has: larger(has, zero),
+        needed: blankGripWanted(part),
+        piece: barLength(layout, stock.size),
+      });
   }
   const thinnest = part.turned.reduce<Length>((least, feature) => {
     const low = feature.kind === 'taper' ? feature.small : limitsOf(feature).low;

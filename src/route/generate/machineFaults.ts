@@ -1,5 +1,5 @@
 import { larger, minus, zero } from '../../measure/index.ts';
-import type { ToolKind } from '../../part/index.ts';
+import type { Machine, ToolKind } from '../../part/index.ts';
 import { parseThread } from '../../trade/index.ts';
 import type { Work } from './draft.ts';
 import type { RouteFault } from './fault.ts';
@@ -11,13 +11,16 @@ import { acrossCorners, inSentenceOf, isFine, limitsOf, necksOf, shouldersOf, ty
 import { heldForOffset, offsetGripOf, throwsOf } from './offsetEnds.ts';
 import { secondEndOf, secondGrip } from './secondEnd.ts';
 import { springOf } from './sideSteps.ts';
-import { blankLength, comesOffBar, passesSpindle } from './stockLength.ts';
+import { comesOffBar, passesSpindle, pieceWanted } from './stockLength.ts';
 import { coneOf, setOverOf, slopeOf, taperMethod } from './taperMethod.ts';
 import type { Held } from './draft.ts';
 
+/** True where the lathe has something to steady long work with. */
+const hasRest = ({ tools }: Machine): boolean => tools.some((tool) => tool === 'steady' || tool === 'follow-rest');
+
 /** Fine diameters that bend by more than twice their window, even as well held as this set-up holds them, cannot be promised. */
 function bendFaults(work: Work, side: Side, held: Held): RouteFault[] {
-  if (held.slender && work.lathe.machine.tools.some((tool) => tool === 'steady' || tool === 'follow-rest')) return [];
+  if (hasRest(work.lathe.machine)) return [];
   const shoulders = shouldersOf(side);
   return side.flatMap((bar, index): RouteFault[] => {
     if (bar.offset > 0 || !isFine(bar)) return [];
@@ -91,7 +94,7 @@ export function machineFaults(work: Work, layout: Layout, offBar: boolean): read
   if (wouldPart && machine.spindleBore !== null && !passesSpindle(part, machine, layout))
     return [
       ...faults,
-      { key: 'bar-too-thick', stock: acrossCorners(part), bore: machine.spindleBore, blank: blankLength(layout) },
+      { key: 'bar-too-thick', stock: acrossCorners(part), bore: machine.spindleBore, blank: pieceWanted(part, layout) },
     ];
   if (turnsBetweenCentres(part, machine, layout, offBar)) {
     const held = heldBetweenCentres([...layout.first, layout.pivot, ...layout.second], layout.total);

@@ -1,4 +1,4 @@
-import { nanometres, plus, thou, zero, type Length } from '../../measure/index.ts';
+import { minus, nanometres, plus, thou, zero, type Length } from '../../measure/index.ts';
 import { ALLOWANCES } from './allowances.ts';
 import { facingCut, speedWhy } from './cuts.ts';
 import { bare, inSentence, type Held, type Holding, type Step, type Work } from './draft.ts';
@@ -21,6 +21,7 @@ import {
 import { measureShafts, measureSteps } from './measuring.ts';
 import { lengthStep, TAILSTOCK_AWAY } from './sideSteps.ts';
 import { edges, threadSteps, turnedSteps } from './sides.ts';
+import { comesOffBar } from './stockLength.ts';
 import { coneSteps } from './taperStep.ts';
 
 /** What the later set-ups need to know of each other. */
@@ -78,9 +79,16 @@ export function secondEndOf(work: Work, layout: Layout, offBar: boolean): Second
   };
 }
 
-/** What facing the second end clean leaves, as the calipers show it over the whole length. */
-export const overLength = ({ part }: Work, { total }: Layout): string =>
-  `Leave it ${bare(plus(total, ALLOWANCES.secondEnd), part.unit)} long: ${bare(ALLOWANCES.secondEnd, part.unit)} over.`;
+/**
+ * What facing the second end clean leaves, as the calipers show it over the whole length; where a blank is much longer it is sawn
+ * off first.
+ */
+export function overLength({ part, lathe }: Work, layout: Layout): string {
+  const left = plus(layout.total, ALLOWANCES.secondEnd);
+  const excess = minus(minus(part.stock.length, ALLOWANCES.sawn), left);
+  const saw = !comesOffBar(part, lathe.machine, layout) && excess > ALLOWANCES.worthSawing;
+  return `Leave it ${bare(left, part.unit)} long: ${bare(ALLOWANCES.secondEnd, part.unit)} over.${saw ? ` It is about ${bare(excess, part.unit)} too long: saw most of that off, spindle stopped.` : ''}`;
+}
 
 /** How the second end is held true; null where nothing is turned there but offset journals, or no chuck takes it. */
 export function secondGrip(work: Work, layout: Layout, { grip, held }: SecondEnd): Grip | null {

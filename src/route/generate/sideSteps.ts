@@ -232,7 +232,11 @@ export function finishSteps(
           ? ''
           : `It stops short by the radius of the fillet, ${formatAmount(fillet, part.unit)}, which is formed after.`,
       ),
-      before: ready(held, ...(fine ? ['Cool to the touch, tool sharp.'] : [])),
+      before: ready(
+        held,
+        ...(fine && !held.slender && spring > (window.high - window.low) * 2 ? ['Follow rest set, right behind the tool.'] : []),
+        ...(fine ? ['Cool to the touch, tool sharp.'] : []),
+      ),
       why: [
         ...chosen.why,
         ...(springy

@@ -35,3 +35,12 @@ export function passesSpindle(part: Part, lathe: Machine, layout: Layout): boole
 /** True where the work is parted off a bar, false where a blank is held on its own second end. */
 export const comesOffBar = (part: Part, lathe: Machine, layout: Layout): boolean =>
   part.stock.length >= barLength(layout, part.stock.size) && passesSpindle(part, lathe, layout);
+
+/**
+ * A piece that could be held for the first end: a blank where the second end is long enough for the jaws, else one that leaves a
+ * stub in the chuck and is parted off it.
+ */
+export function pieceWanted(part: Part, layout: Layout): Length {
+  const blank = { ...part, stock: { ...part.stock, length: blankLength(layout) } };
+  return blankGrip(blank, layout) >= blankGripWanted(part) ? blankLength(layout) : barLength(layout, part.stock.size);
+}
