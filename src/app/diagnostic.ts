@@ -10,6 +10,7 @@ export type Surroundings = {
   readonly usedBytes: number | null;
   readonly roomBytes: number | null;
   readonly persistence: string;
+  readonly secondCopy: string;
   readonly screen: readonly [number, number];
 };
 

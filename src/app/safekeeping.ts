@@ -3,6 +3,7 @@ import { nextSeq } from '../job/index.ts';
 import {
   backUp,
   describeBackupFault,
+  describeCopyTrouble,
   describeRestored,
   restore,
   type BackupFault,
@@ -27,7 +28,7 @@ export type SafekeepingDeps = {
   readonly choose: () => Promise<unknown>;
   readonly folderOf: (kept: unknown) => BackupFolder | null;
   readonly persist: () => Promise<Persistence>;
-  readonly surroundings: (persistence: Persistence) => Promise<Surroundings>;
+  readonly surroundings: (storage: Pick<Safekeeping, 'persistence' | 'copy'>) => Promise<Surroundings>;
 };
 
 const FOLDER = 'backup-folder';
@@ -49,6 +50,7 @@ export function createSafekeeping(deps: SafekeepingDeps): StoreApi<Safekeeping> 
     folder: null,
     saved: null,
     persistence: 'cannot-tell',
+    copy: shelf.secondCopy().as,
     setAside: [],
     chooseFolder,
     allowFolder,
@@ -164,7 +166,7 @@ export function createSafekeeping(deps: SafekeepingDeps): StoreApi<Safekeeping> 
   }
 
   async function diagnosticFile(withJob: boolean): Promise<NamedText> {
-    const surroundings = await deps.surroundings(store.getState().persistence);
+    const surroundings = await deps.surroundings(store.getState());
     const job = withJob ? ((await assistant.getState().exportJob())?.text ?? null) : null;
     const text = diagnosticText(assistant.getState(), { madeAt: now(), surroundings, faults: deps.faults.faults(), job });
     return { fileName: `swarfside-diagnostic-${new Date(now()).toISOString().slice(0, 10)}.json`, text };
@@ -178,6 +180,15 @@ export function createSafekeeping(deps: SafekeepingDeps): StoreApi<Safekeeping> 
     reminded.add(state.job.id);
     const text = `${atRisk} entries of this job are in this browser alone. Save the job as a file, or choose a folder for backups.`;
     notify({ id: 'backup-reminder', part: 'shelf', text, remedy: null });
+  }
+
+  /** Tells at once when a log is no longer kept twice, and takes it back when it is again. */
+  function watchCopy(): void {
+    const copy = shelf.secondCopy();
+    if (copy.as === store.getState().copy) return;
+    store.setState({ copy: copy.as });
+    if (copy.as === 'failing') notify({ id: 'second-copy', part: 'shelf', text: describeCopyTrouble(copy), remedy: null });
+    else settle('second-copy');
   }
 
   async function jobOpened(id: string): Promise<void> {
@@ -201,6 +212,7 @@ export function createSafekeeping(deps: SafekeepingDeps): StoreApi<Safekeeping> 
     },
   });
   assistant.subscribe((state, before) => {
+    watchCopy();
     const id = state.job?.id ?? null;
     if (id !== null && id !== before.job?.id) void jobOpened(id);
     else if (state.job !== null && state.job.state !== before.job?.state) writeSoon();

@@ -1,4 +1,4 @@
-import type { Persistence, SetAsideEvent } from '../shelf/index.ts';
+import type { CopyStanding, Persistence, SetAsideEvent } from '../shelf/index.ts';
 
 /** A file to be saved: its name and its text. */
 export type NamedText = { readonly fileName: string; readonly text: string };
@@ -11,6 +11,8 @@ export type Safekeeping = {
   /** When the open job was last written to the folder or saved as a file, and how many events that file holds. */
   readonly saved: { readonly at: number; readonly events: number } | null;
   readonly persistence: Persistence;
+  /** Whether each log is kept twice in this browser. */
+  readonly copy: CopyStanding['as'];
   /** Events of the open job that were found damaged and set aside. */
   readonly setAside: readonly SetAsideEvent[];
   chooseFolder(): Promise<void>;

@@ -1,7 +1,8 @@
 import type { Surroundings } from './diagnostic.ts';
+import type { Safekeeping } from './safekeepingState.ts';
 
 /** What the browser says of itself, for the diagnostic file. Nothing in it is sent anywhere. */
-export async function surroundings(persistence: string): Promise<Surroundings> {
+export async function surroundings({ persistence, copy }: Pick<Safekeeping, 'persistence' | 'copy'>): Promise<Surroundings> {
   // Missing on pages served without HTTPS, whatever the types say.
   const storage = navigator.storage as StorageManager | undefined;
   const estimate = await storage?.estimate().catch(() => null);
@@ -13,6 +14,7 @@ export async function surroundings(persistence: string): Promise<Surroundings> {
     usedBytes: estimate?.usage ?? null,
     roomBytes: estimate?.quota ?? null,
     persistence,
+    secondCopy: copy,
     screen: [innerWidth, innerHeight],
   };
 }

@@ -3,6 +3,7 @@ import { oneLine } from './fileFault.ts';
 import type { FileNotice } from './jobFile.ts';
 import { writePath } from './json.ts';
 import type { Damage } from './log.ts';
+import type { CopyStanding } from './secondCopy.ts';
 import type { ShelfFault, Taken } from './shelf.ts';
 
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
@@ -55,6 +56,12 @@ export function describeDamage(damage: Damage): string {
       return `${what} of this job ${were} lost or damaged in the browser's store and ${were} put back from the second copy.`;
     }
   }
+}
+
+/** One line that says why a log is not kept twice at the moment, and what to do. */
+export function describeCopyTrouble({ reason, detail }: Extract<CopyStanding, { as: 'failing' }>): string {
+  const why = reason === 'disk-full' ? 'The device is full' : `The browser refuses (${oneLine(detail, 120)})`;
+  return `${why}: the second copy of this job is not written. The first one is. Save the job as a file now${reason === 'disk-full' ? ', then make room' : ''}.`;
 }
 
 /** One line that says what became of a file that was taken in. */

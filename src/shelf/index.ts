@@ -11,7 +11,7 @@ export { openLog, type OpenLog } from './openLog.ts';
 export { holdJob, type HoldEdges, type JobHold, type Standing } from './holdJob.ts';
 export { askToPersist, type Persistence } from './persistence.ts';
 export type { CopyStanding } from './secondCopy.ts';
-export { describeBackupFault, describeDamage, describeNotices, describeRestored, describeShelfFault, describeTaken } from './describe.ts';
+export { describeBackupFault, describeCopyTrouble, describeDamage, describeNotices, describeRestored, describeShelfFault, describeTaken } from './describe.ts';
 export {
   FILE_FORMAT, jobFileOf, MOST_FILE_DEPTH, MOST_FILE_LENGTH, readJobFile, writeJobFile, type FileNotice, type JobFile,
 } from './jobFile.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  describeCopyTrouble,
   describeDamage, describeNotices, describeShelfFault, describeTaken, type Damage, type ShelfFault, type Taken,
 } from '../../src/shelf/index.ts';
 
@@ -36,6 +37,11 @@ describe('what the shelf says to people', () => {
   it.each(faults)('%j', (fault, line) => expect(describeShelfFault(fault)).toBe(line));
   it.each(damages)('%j', (damage, line) => expect(describeDamage(damage)).toBe(line));
   it.each(takens)('%j', (taken, line) => expect(describeTaken(taken)).toBe(line));
+
+  it.each([
+    [{ as: 'failing', reason: 'disk-full', detail: 'x' }, 'The device is full: the second copy of this job is not written. The first one is. Save the job as a file now, then make room.'],
+    [{ as: 'failing', reason: 'denied', detail: 'no\nroom' }, 'The browser refuses (no room): the second copy of this job is not written. The first one is. Save the job as a file now.'],
+  ] as const)('%j', (trouble, line) => expect(describeCopyTrouble(trouble)).toBe(line));
 
   it('names the first things that it does not know, and counts the rest', () => {
     const field = { key: 'unknown-field', path: ['plan', 'part', 'colour'] } as const;

@@ -67,6 +67,7 @@ export function SafekeepingSection({ store }: { readonly store: StoreApi<Safekee
       <section>
         <h2>{w.title}</h2>
         <p>{w.persistence[safe.persistence]}</p>
+        <p>{w.copy[safe.copy]}</p>
         {open && <p>{safe.saved === null ? w.notSaved : w.saved(showMoment(safe.saved.at), safe.saved.events)}</p>}
         <Folder safe={safe} />
         {safe.setAside.length > 0 && (

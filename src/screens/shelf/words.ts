@@ -9,6 +9,11 @@ export const shelfWords = {
       'may-be-cleared': 'The browser may clear the jobs of this device when it runs short of room: keep files of them.',
       'cannot-tell': 'The browser does not say whether it keeps the jobs of this device: keep files of them.',
     } satisfies Record<Safekeeping['persistence'], string>,
+    copy: {
+      kept: 'Each job is kept twice in this browser: in its database, and in a file of its own.',
+      none: 'This browser keeps each job once: it has no place for a second copy.',
+      failing: 'The second copy of the open job could not be written.',
+    } satisfies Record<Safekeeping['copy'], string>,
     noFolder: 'No folder is chosen: a job is in this browser alone until it is saved as a file.',
     cannotChoose: 'This browser cannot write into a folder by itself: save jobs as files.',
     folder: {
