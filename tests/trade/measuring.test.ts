@@ -81,6 +81,7 @@ describe('temperature', () => {
     instrumentPerK?: number;
     instrumentAt?: number;
     is20?: string;
+    places?: number;
   };
   test.each(cases<Row>('thermal'))('$size $reads $kelvin K $at °C', (row) => {
     const body = { perK: row.perK, source: row.source };
@@ -102,7 +103,7 @@ describe('temperature', () => {
             celsius(row.instrumentAt ?? 0, 'half-even'),
             'half-even',
           );
-    expect(printed(toMillimetres(found), 5)).toBe(toMillimetres(size(row.is20 ?? '')));
+    expect(printed(toMillimetres(found), row.places ?? 5)).toBe(toMillimetres(size(row.is20 ?? '')));
   });
 
   test('steel read by steel at one temperature needs nothing, at any temperature (seed 4231)', () => {
