@@ -3,7 +3,7 @@ import { CAUTIONS, type FitName, type Operation } from '../route/index.ts';
 import { announcement, targetPieces } from './announce.ts';
 import { advicePieces } from './advising.ts';
 import { coachedAt } from './coaching.ts';
-import { leftAt, nextCut } from './coach.ts';
+import { leftAt, nextCut, nextCutPieces } from './coach.ts';
 import { told, type Decision, type Scene } from './decision.ts';
 import { progressOf } from './fold.ts';
 import { operationAfter } from './glance.ts';
@@ -92,7 +92,7 @@ function answerAbout(scene: Scene, operation: Operation, asking: Asking): Senten
       if (bench !== null && bench.readings > 0) return advicePieces(bench);
       const cut = nextCut(state, operation);
       if (cut === null) return [sentence('nothing-to-dial')];
-      return [cut.tooThin ? sentence('less-than-a-division') : sentence('take', amount(cut.onDial), 'on-the-dial')];
+      return [nextCutPieces(operation, cut)];
     }
     case 'ask-stop':
       return stopPieces(state, operation);

@@ -2,6 +2,7 @@ import { dividedBy, minus, NM_PER_THOU, nanometres, roundedTo, smaller, times, t
 import type { Operation, SizeWindow } from '../route/index.ts';
 import { dialOf } from './advising.ts';
 import { coachedAt } from './coaching.ts';
+import { amount, sentence, type Piece } from './reply.ts';
 import type { JobState } from './state.ts';
 import { directionOf, lastReading, machineOf, onDial, standingOf, windowOf, type Standing } from './window.ts';
 
@@ -72,4 +73,11 @@ function plannedCut(state: JobState, operation: Operation): NextCut | null {
   const dial = quantity === 'diameter' || quantity === 'hole' ? machine.crossSlide : machine.carriage;
   const dialled = dial === null ? one : roundedTo(smaller(one, left.onDial), dial.division, 'toward-zero');
   return { passes, onDial: dialled, tooThin: dialled <= 0 };
+}
+
+/** The next cut as it is said; what no division of the dial takes is filed off a diameter, and faced off with the compound. */
+export function nextCutPieces({ target }: Operation, cut: NextCut): readonly Piece[] {
+  if (!cut.tooThin) return sentence('take', amount(cut.onDial), 'on-the-dial');
+  const along = target?.quantity === 'length' || target?.quantity === 'depth';
+  return sentence(along ? 'less-than-a-division-along' : 'less-than-a-division');
 }

@@ -3,7 +3,7 @@ import type { MeasuredQuantity, Operation } from '../route/index.ts';
 import { advicePieces, SLIPS } from './advising.ts';
 import { targetPieces } from './announce.ts';
 import { coachedAt, contradictionOf } from './coaching.ts';
-import { CLOSE_TO_SIZE, leftAt, nextCut, type Left } from './coach.ts';
+import { CLOSE_TO_SIZE, leftAt, nextCut, nextCutPieces, type Left } from './coach.ts';
 import { asked, done, refused, replyOf, type Decision, type Scene } from './decision.ts';
 import { doubtOf } from './doubt.ts';
 import type { EventBody } from './event.ts';
@@ -154,7 +154,7 @@ function tells(value: Length, left: Left, instrument: InstrumentKind | null): bo
 function whatToDo(state: JobState, operation: Operation): readonly Piece[] {
   const cut = nextCut(state, operation);
   if (cut === null) return [];
-  return cut.tooThin ? sentence('less-than-a-division') : sentence('take', amount(cut.onDial), 'on-the-dial');
+  return nextCutPieces(operation, cut);
 }
 
 /** How far past its limit a size is, and what that means: for a fit, so much looser than it was meant to be. */

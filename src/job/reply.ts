@@ -34,6 +34,7 @@ export const PHRASES = {
   'on-the-indicator': 'on the indicator',
   take: 'take',
   'less-than-a-division': 'less than a division; file it',
+  'less-than-a-division-along': 'less than a division; take it with the compound',
   file: 'file',
   'at-size': 'at size',
   'in-the-window': 'in the window',
