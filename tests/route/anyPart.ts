@@ -4,28 +4,31 @@ import type { Invented } from './invented.ts';
 
 /** Features that stand on a side, from the collar outward; sizes are whole counts of a grid. */
 type Step = {
-  readonly kind: 'journal' | 'taper' | 'neck' | 'groove';
+  readonly kind: 'journal' | 'taper' | 'neck' | 'groove' | 'thread';
   readonly less: number;
   readonly long: number;
   readonly fine: boolean;
-  readonly fit: boolean;
+  readonly fit: '' | 'bore' | 'tight' | 'bearing';
+  readonly width: boolean;
   readonly hand: '' | 'filed' | 'polished';
   readonly edge: '' | 'chamfer' | 'undercut' | 'fillet';
   readonly smooth: boolean;
-  readonly cut: '' | 'flat' | 'keyway' | 'hole' | 'box';
+  readonly cut: '' | 'flat' | 'keyway' | 'hole' | 'box' | 'pocket';
   readonly angle: number;
 };
 
 const step: fc.Arbitrary<Step> = fc.record({
-  kind: fc.constantFrom('journal', 'journal', 'journal', 'taper', 'neck', 'groove'),
-  less: fc.integer({ min: 30, max: 300 }),
+  kind: fc.constantFrom('journal', 'journal', 'journal', 'taper', 'neck', 'groove', 'thread'),
+  // Nothing, now and then: two lands of one size.
+  less: fc.oneof({ arbitrary: fc.integer({ min: 30, max: 300 }), weight: 5 }, { arbitrary: fc.constant(0), weight: 1 }),
   long: fc.integer({ min: 1000, max: 2000 }),
   fine: fc.boolean(),
-  fit: fc.boolean(),
+  fit: fc.constantFrom('', '', 'bore', 'bore', 'tight', 'bearing'),
+  width: fc.constantFrom(false, false, true),
   hand: fc.constantFrom('', '', 'filed', 'polished'),
   edge: fc.constantFrom('', '', 'chamfer', 'undercut', 'fillet'),
   smooth: fc.boolean(),
-  cut: fc.constantFrom('', '', '', 'flat', 'keyway', 'hole', 'box'),
+  cut: fc.constantFrom('', '', '', 'flat', 'keyway', 'hole', 'box', 'pocket'),
   angle: fc.constantFrom(0, 0, 30, 90, 180),
 });
 
@@ -38,12 +41,18 @@ const shape = fc.record({
   collar: fc.integer({ min: 4000, max: 6000 }),
   long: fc.integer({ min: 3100, max: 4000 }),
   bar: fc.boolean(),
-  cam: fc.option(fc.integer({ min: 100, max: 400 })),
-  leftHole: hole,
-  rightHole: hole,
+  cam: fc.option(fc.integer({ min: 100, max: 400 }), { freq: 2 }),
+  camToward: fc.constantFrom('left', 'left', 'right' as const),
+  form: fc.constantFrom('round', 'round', 'round', 'hexagon', 'square' as const),
+  shaft: fc.boolean(),
+  // Now and then a centre in both ends, to be turned between them.
+  holes: fc.oneof(
+    { arbitrary: fc.tuple(hole, hole), weight: 3 },
+    { arbitrary: fc.constant(['centre', 'centre'] as const), weight: 2 },
+  ),
   tool: fc.constantFrom(...TOOLS),
   condition: fc.constantFrom(null, 'cold-drawn', 'ground' as const),
-  outfit: fc.constantFrom('plain', 'weak', 'geared', 'packed' as const),
+  outfit: fc.constantFrom('plain', 'weak', 'geared', 'packed', 'direct' as const),
 });
 
 /** A part in the notation, each of its features in a list of its own, so that one of them can be left out. */
@@ -54,13 +63,21 @@ export type Drawn = {
   readonly edges: readonly { readonly on: number; readonly text: string }[];
   readonly ends: readonly string[];
   readonly milled: readonly { readonly on: number; readonly text: string }[];
-  readonly rest: Pick<Invented, 'id' | 'unit' | 'stock' | 'tool' | 'condition' | 'lathe'>;
+  readonly rest: Pick<Invented, 'id' | 'unit' | 'stock' | 'form' | 'tool' | 'condition' | 'lathe'>;
 };
 
-const OUTFITS: Readonly<Record<'plain' | 'weak' | 'geared' | 'packed', Invented['lathe']>> = {
+const TOOLS_HAD = ['turning', 'facing', 'parting', 'grooving', 'threading', 'boring', 'drilling', 'tapping', 'follow-rest'];
+
+const OUTFITS: Readonly<Record<'plain' | 'weak' | 'geared' | 'packed' | 'direct', Invented['lathe']>> = {
   plain: {},
   weak: { powerKw: 0.4, feeds: ['0.05mm', '0.1mm', '0.2mm', '0.25mm'] },
-  geared: { feeds: ['0.06mm', '0.09mm', '0.18mm', '0.27mm'], spindleBore: '80mm', compoundTravel: '90mm' },
+  geared: {
+    feeds: ['0.06mm', '0.09mm', '0.18mm', '0.27mm'],
+    spindleBore: '80mm',
+    compoundTravel: '90mm',
+    betweenCentres: '700mm',
+  },
+  direct: { crossSlide: { division: '0.02mm', perTurn: '4mm', reads: 'diameter' }, tools: TOOLS_HAD, betweenCentres: '500mm' },
   packed: { chucks: [{ kind: 'three-jaw', least: '3mm', most: '200mm' }], betweenCentres: '600mm' },
 };
 
@@ -72,7 +89,7 @@ const OUTFITS: Readonly<Record<'plain' | 'weak' | 'geared' | 'packed', Invented[
  */
 export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
   shape.map((drawn) => {
-    const { left, right, collar, long, bar, cam, tool, condition, outfit } = drawn;
+    const { left, right, collar, long, bar, cam, camToward, form, shaft, tool, condition, outfit } = drawn;
     const grid = (count: number): string => (unit === 'inch' ? (count / 2000).toFixed(4) : (count / 100).toFixed(2));
     const edges: { on: number; text: string }[] = [];
     const milled: { on: number; text: string }[] = [];
@@ -82,39 +99,52 @@ export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
     ): { lines: string[]; steps: readonly Step[]; smallest: number; room: number } => {
       let across = collar;
       let room = 0;
-      const lines = side.map(({ kind, less, long: length, fine, fit, hand, smooth }, index) => {
+      const lines = side.map(({ kind, less, long: length, fine, fit, width, hand, smooth }, index) => {
         const closed = index + 1 < side.length && side[index + 1]?.kind === 'journal';
         const half = grid(fine ? 1 : 10);
         room += kind === 'groove' ? 300 : length;
         if (kind === 'groove' && closed) return `groove ${grid(across - 900)}~${grid(10)} ${grid(300)}~${grid(10)}`;
         if (kind === 'neck' && closed) return `journal ${grid(across - 1000)}~${half} ${grid(length)}~${grid(10)}`;
         across -= less;
+        if (kind === 'thread')
+          return `thread ${unit === 'inch' ? '3/4-16' : 'M20x1.5'} ${grid(across)}~${grid(10)} ${grid(length)}~${grid(20)}`;
         if (kind === 'taper') {
           const large = across;
           across -= 300;
           return `taper ${grid(large)}~${grid(10)} ${grid(length)}~${grid(10)} small:${grid(across)} to:${end}`;
         }
-        const words = [fit && fine ? `bore:${grid(across + 3)}` : '', fine ? hand : '', smooth ? 'ra:1.6' : ''].filter(
-          (word) => word !== '',
-        );
+        const mate = {
+          '': '',
+          bore: `bore:${grid(across + 3)}`,
+          tight: `bore:${grid(across - 4)}`,
+          bearing: `bearing:${grid(across)}`,
+        };
+        const words = [
+          fine ? mate[fit] : '',
+          width ? `width:${grid(length - 20)}` : '',
+          fine ? hand : '',
+          smooth ? 'ra:1.6' : '',
+        ].filter((word) => word !== '');
         return [`journal ${grid(across)}~${half} ${grid(length)}~${grid(10)}`, ...words].join(' ');
       });
       return { lines, steps: side, smallest: across, room };
     };
     const onLeft = outward(left, 'left');
     const onRight = outward(right, 'right');
-    // The cam is outermost on the left, inside what lies behind it, and long enough to be worth it.
+    // The cam is outermost on its side, inside what lies behind it, and long enough to be worth it.
+    const behind = camToward === 'left' ? onLeft : onRight;
     const cams =
       cam === null
         ? []
-        : [`offset ${grid(onLeft.smallest - 2 * cam - 50)}~${grid(1)} ${grid(1200)}~${grid(10)} throw:${grid(cam)}`];
+        : [`offset ${grid(behind.smallest - 2 * cam - 50)}~${grid(1)} ${grid(1200)}~${grid(10)} throw:${grid(cam)}`];
     const turned = [
-      ...cams,
+      ...(camToward === 'left' ? cams : []),
       ...[...onLeft.lines].reverse(),
       `collar ${grid(collar)}~${grid(10)} ${grid(long)}~${grid(10)}`,
       ...onRight.lines,
+      ...(camToward === 'right' ? cams : []),
     ];
-    const collarAt = cams.length + left.length;
+    const collarAt = (camToward === 'left' ? cams.length : 0) + left.length;
     const place = (side: 'left' | 'right', index: number): number =>
       side === 'left' ? collarAt - 1 - index : collarAt + 1 + index;
     for (const [side, { steps: on, lines }] of [
@@ -132,13 +162,14 @@ export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
         if (cut === 'flat') milled.push({ on: at, text: `flat:@,${grid(100)},${grid(600)}${turn}` });
         if (cut === 'keyway') milled.push({ on: at, text: `keyway:@,${grid(400)},${grid(200)},${grid(800)}${turn}` });
         if (cut === 'hole') milled.push({ on: at, text: `hole:@,${grid(500)}${turn}` });
+        if (cut === 'pocket') milled.push({ on: at, text: `pocket:@,${grid(400)},${grid(300)}` });
         if (cut === 'box')
           milled.push({ on: at, text: `box:@,${grid(700)},${grid(100)},${grid(800)}${turn} along:${grid(500)}` });
       });
     const ends = (
       [
-        ['left', drawn.leftHole],
-        ['right', drawn.rightHole],
+        ['left', drawn.holes[0]],
+        ['right', drawn.holes[1]],
       ] as const
     ).flatMap(([end, what]): string[] => {
       switch (what) {
@@ -149,7 +180,9 @@ export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
         case 'tapped':
           return [`${end} M8x1.25 ${grid(680)} ${grid(900)} ${grid(600)}`];
         case 'bored':
-          return [`${end} bored ${grid(1000)}~${grid(1)} ${grid(600)}~${grid(10)} ${grid(850)} ${grid(800)}`];
+          return [
+            `${end} bored ${grid(1000)}~${grid(1)} ${grid(600)}~${grid(10)} ${grid(850)} ${grid(800)}${shaft ? ` shaft:${grid(997)}` : ''}`,
+          ];
         case '':
           return [];
       }
@@ -168,6 +201,7 @@ export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
         stock: `${grid(collar + 300)} ${grid(total + (roomy ? 9000 : 200))} steel`,
         tool,
         condition,
+        form,
         lathe: OUTFITS[outfit] ?? {},
       },
     };

@@ -2,6 +2,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { millimetres, parseLength, thou } from '../../src/measure/index.ts';
 import { passesOf, routeFor, routeSheet, type Operation, type Route } from '../../src/route/index.ts';
+import { holeIn } from '../../src/route/generate/holes.ts';
+import { springOf } from '../../src/route/generate/sideSteps.ts';
 import { inventedPart, machinesOf, type Invented } from './invented.ts';
 
 // What a machinist would catch on the sheet: each of these was wrong once.
@@ -131,21 +133,41 @@ describe('what is pressed on', () => {
 });
 
 describe('hollow work', () => {
-  // A hole from the first end that reaches into what the second end turns makes that bend more, and nothing else.
-  const shaft = (hole: string): Invented => ({
-    id: 'hollow',
-    unit: 'millimetre',
-    stock: '30 170 steel',
-    turned: 'journal 12~0.002 34~0.1; collar 28~0.1 20~0.1; journal 20~0.1 45~0.1',
-    ends: hole,
+  const shaft = (hole: string): ReturnType<typeof inventedPart> =>
+    inventedPart({
+      id: 'hollow',
+      unit: 'millimetre',
+      stock: '30 170 steel',
+      turned: 'journal 12~0.002 34~0.1; collar 28~0.1 20~0.1; journal 20~0.1 45~0.1',
+      ends: hole,
+    });
+
+  test('a hole is in what it reaches into, through it or not, by the end that it comes from', () => {
+    expect(holeIn(shaft('right drilled 7 20'), 'on1')).toBeNull();
+    // From the right: 45 and 20 deep before the journal on the left begins.
+    expect(holeIn(shaft('right drilled 7 65'), 'on1')).toBeNull();
+    expect(holeIn(shaft('right drilled 7 90'), 'on1')).toEqual({ across: millimetres(7), through: false });
+    expect(holeIn(shaft('right drilled 7 90'), 'on2')).toEqual({ across: millimetres(7), through: true });
+    expect(holeIn(shaft('right drilled 7 90'), 'on1', 'left')).toBeNull();
+    expect(holeIn(shaft('left centre'), 'on1')).toBeNull();
   });
-  const springs = (hole: string): number => {
-    const text = step(routed(shaft(hole)), 'finish-on1').why.join(' ');
-    return Number(/It bends ([\d.]+) mm/.exec(text)?.[1] ?? 0);
-  };
-  test('bends more under the tool', () => {
-    expect(springs('right drilled 7.5 95')).toBeGreaterThan(springs('right drilled 7.5 20'));
-    expect(springs('right drilled 7.5 20')).toBe(springs(''));
+
+  test('what is drilled from the end that is done makes the other end bend more (computed: 1/(1 - (7/12)⁴))', () => {
+    const part = shaft('right drilled 7 90');
+    const [lathe] = machinesOf({});
+    const [feature] = part.turned;
+    if (lathe === undefined || feature === undefined) throw new Error('nothing to turn');
+    const work = {
+      part,
+      lathe: { machine: lathe, material: 'low-carbon-steel', tool: 'high-speed-steel', unit: part.unit },
+      mill: null,
+    } as const;
+    const bar = { feature, diameter: millimetres(12), length: millimetres(34), offset: millimetres(0), needs: millimetres(12) };
+    const held = { bending: 'chuck', out: millimetres(120) } as const;
+    const [solid, hollow] = ([null, 'right'] as const).map((drilled) =>
+      springOf(work, bar, { ...held, drilled }, millimetres(0)),
+    );
+    expect(Number(hollow) / Number(solid)).toBeCloseTo(1 / (1 - (7 / 12) ** 4), 3);
   });
 });
 

@@ -106,7 +106,7 @@ export function betweenCentres(work: Work, layout: Layout, measured: Set<string>
     dog('first', 'raw end', 'The dog on what is turned later.'),
     ...pivotSteps(work, held, pivot, end, { from: 'first end', distance: turned }, measured),
     ...measureSteps(part, first, measured),
-    ...turnedSteps(work, { side: first, from, zero: 'first end', onEnd: zero, held }),
+    ...turnedSteps(work, { side: first, from, largest: pivot, zero: 'first end', onEnd: zero, held }),
     ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end
       ? coneSteps(work, held, pivot, { from: 'finished end', distance: plus(lengthOf(first), pivot.length) })
       : []),
@@ -128,6 +128,7 @@ export function betweenCentres(work: Work, layout: Layout, measured: Set<string>
     ...measureSteps(part, second, measured),
     ...turnedSteps(work, {
       side: second,
+      largest: pivot,
       from: isAsStock(part, pivot) ? stock.size : acrossCorners(part),
       zero: 'second end',
       onEnd: zero,

@@ -154,7 +154,7 @@ export function secondEnd(
         ]),
     ...(early ? centreStep(work, end) : []),
     ...measureSteps(part, second, measured),
-    ...turnedSteps(work, { side: second, from, zero: 'second end', onEnd: ALLOWANCES.secondEnd, held }),
+    ...turnedSteps(work, { side: second, from, largest: pivot, zero: 'second end', onEnd: ALLOWANCES.secondEnd, held }),
     length,
     ...(early ? [] : centreStep(work, end)),
     ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end

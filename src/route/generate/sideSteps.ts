@@ -26,7 +26,7 @@ import { facingCut, feedFor, finishCut, minutesOf, plainCut, radialDivision, rou
 import { bare, inSentence, target, type Held, type Step, type Work } from './draft.ts';
 import { diameterFit, lengthFit, widthOf } from './fitOf.ts';
 import { holeIn } from './holes.ts';
-import { isFine, limitsOf, type Bar } from './layout.ts';
+import { isAsStock, isFine, limitsOf, type Bar } from './layout.ts';
 
 /** Where a cut stops: so far from a face, by the name it has in this set-up. */
 export type Place = { readonly from: string; readonly distance: Length };
@@ -316,7 +316,11 @@ export function sameCut(work: Work, held: Held, bar: Bar, other: Bar, to: Length
         title: `Measure the ${name}: ${bare(to, work.part.unit)} by the same cut`,
         say: `Measure the ${name}`,
         target: { ...step.target, low: sizes.low, aim: sizes.aim, high: sizes.high, from: null },
-        why: [`The finishing cut of the ${inSentence(other.feature)} went over it and left it the same size.`],
+        why: [
+          isAsStock(work.part, other)
+            ? 'It is left as the bar came.'
+            : `The cut of the ${inSentence(other.feature)} went over it and left it the same size.`,
+        ],
         minutes: 2,
       },
     ];

@@ -14,8 +14,9 @@ export const hasWidth = (part: Part, bar: Bar | undefined): boolean => bar !== u
 
 type SideWork = {
   readonly side: Side;
-  /** The bar that the side is turned from. */
+  /** The bar that the side is turned from, and the largest diameter, which that mostly is. */
   readonly from: Length;
+  readonly largest: Bar;
   readonly zero: string;
   /** Left on the end until it is faced to length. */
   readonly onEnd: Length;
@@ -64,7 +65,7 @@ function trialsOf(): {
  * The concentric diameters of one side: roughed from the pivot outward, then finished in the same order, with their lengths and
  * recesses; necks last. A bar outboard of a neck is turned over the neck too, up to the next shoulder inboard.
  */
-export function turnedSteps(work: Work, { side, from, zero: face, onEnd, held }: SideWork): Step[] {
+export function turnedSteps(work: Work, { side, from, largest, zero: face, onEnd, held }: SideWork): Step[] {
   const { part } = work;
   const shoulders = shouldersOf(side);
   const necks = necksOf(side);
@@ -88,10 +89,9 @@ export function turnedSteps(work: Work, { side, from, zero: face, onEnd, held }:
       .filter((cut) => cut.index < index)
       .reduce<(typeof cuts)[number] | null>((least, cut) => (least === null || cut.to < least.to ? cut : least), null);
     cuts.push({ bar, index, to: aim });
+    const now = over === null ? start : smaller(start, over.to);
     return [
-      ...(over !== null && over.to <= aim
-        ? sameCut(work, held, bar, over.bar, over.to)
-        : finishSteps(work, held, bar, over === null ? start : smaller(start, over.to), stop)),
+      ...(now <= aim ? sameCut(work, held, bar, over?.bar ?? largest, now) : finishSteps(work, held, bar, now, stop)),
       ...recessSteps(work, bar, { from: face, distance: shoulder }),
     ];
   };
