@@ -15,6 +15,7 @@ import { amount, bareAmount, count, line, sentence, size, type PhraseId, type Pi
 import { stepNumber } from './stepNumber.ts';
 import { stopPieces } from './stopping.ts';
 import type { JobState } from './state.ts';
+import { takenPieces } from './taken.ts';
 import { anyLastReading, measuredMate, openOperation, windowOf } from './window.ts';
 
 type Asking = Extract<
@@ -30,6 +31,7 @@ type Asking = Extract<
   | 'ask-speed'
   | 'ask-feed'
   | 'ask-last'
+  | 'ask-taken'
   | 'ask-bore'
   | 'ask-fit'
   | 'ask-time'
@@ -106,6 +108,8 @@ function answerAbout(scene: Scene, operation: Operation, asking: Asking): Senten
       const last = anyLastReading(state, operation);
       return [last === null ? sentence('no-reading-yet') : sentence('last-reading', size(last.value))];
     }
+    case 'ask-taken':
+      return takenPieces(state, operation);
     case 'ask-bore':
       return boreAnswer(scene, operation);
     case 'ask-fit':

@@ -75,6 +75,7 @@ export function decide(scene: Scene, intent: Intent): Decision {
     case 'ask-speed':
     case 'ask-feed':
     case 'ask-last':
+    case 'ask-taken':
     case 'ask-bore':
     case 'ask-fit':
     case 'ask-time':

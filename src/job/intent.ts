@@ -52,6 +52,7 @@ export type Intent =
   | { readonly type: 'ask-speed' }
   | { readonly type: 'ask-feed' }
   | { readonly type: 'ask-last' }
+  | { readonly type: 'ask-taken' }
   | { readonly type: 'ask-bore' }
   | { readonly type: 'ask-fit' }
   | { readonly type: 'ask-time' }

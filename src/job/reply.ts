@@ -240,6 +240,8 @@ export const PHRASES = {
   width: 'width',
   'dial-at': 'dial at',
   'took-it': 'took',
+  'was-asked': 'asked for',
+  'two-readings-first': 'two readings are needed for that',
   'dial-zero': 'dial zero',
   'touched-off': 'touched off',
   // fit

@@ -50,6 +50,7 @@ export function likelihood(command: Command, context: Context): number {
     case 'ask-speed':
     case 'ask-feed':
     case 'ask-last':
+    case 'ask-taken':
     case 'ask-bore':
     case 'ask-fit':
     case 'ask-time':

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { fold, folded, glance, type EventBody, type Intent } from '../../src/job/index.ts';
 import { given, inch, NOON, one, pieces, plan, reading, turnedCollar, when } from './scene.ts';
 
-const took = (inches: number): Intent => ({ type: 'took', value: one(inch(inches)) });
+const took = (inches: number): Intent => ({ type: 'took', value: one(inches) });
 const mike = (inches: number): Intent => ({ ...reading(inches), instrument: 'micrometer' }) as Intent;
 
 describe('the coach in the job', () => {
@@ -27,6 +27,13 @@ describe('the coach in the job', () => {
     expect(coach?.onDial).toBe(inch(0.0025));
     expect(coach?.expected?.size).toBeGreaterThan(inch(1.25));
     expect(coach?.expected?.size).toBeLessThan(inch(1.257));
+  });
+  it('tells what the last cut really took, against what was dialled', () => {
+    const { state } = when(given(turnedCollar), mike(1.26), took(0.0025), mike(1.2552));
+    // 2.5 thou on a dial of the radius is 5 on the diameter; 4.8 came off.
+    expect(pieces(when(state, { type: 'ask-taken' }).decision)).toBe(
+      'took-it amount(0.0048) on-the-diameter , give-or-take amount(0.0002) . was-asked amount(0.005) .',
+    );
   });
   it('gives the reason of its last advice', () => {
     expect(pieces(when(given(turnedCollar), mike(1.26), { type: 'ask-why' }).decision)).toBe('why-two-equal .');

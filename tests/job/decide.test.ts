@@ -210,6 +210,7 @@ describe('answers', () => {
     ['ask-dial', 'take amount(0.0025) on-the-dial .'],
     ['ask-why', 'why-two-equal .'],
     ['ask-last', 'last-reading size(1.26) .'],
+    ['ask-taken', 'two-readings-first .'],
     ['read-log', 'one-reading . size(1.26) .'],
     ['ask-fit', 'no-fit-here .'],
     ['ask-caution', 'no-caution-here .'],

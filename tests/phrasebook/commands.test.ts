@@ -57,6 +57,7 @@ describe('the command table', () => {
       'ask-speed',
       'ask-feed',
       'ask-last',
+      'ask-taken',
       'ask-bore',
       'ask-fit',
       'ask-time',

@@ -82,6 +82,14 @@ export const asking: readonly Command[] = [
     help: 'The last reading taken here.',
     changesLog: false, button: 'Last reading', key: 'a',
   }),
+  plain('asking', { type: 'ask-taken' }, {
+    name: 'ask-taken',
+    says: `what did (it | that | the last (cut | pass | round)) [really] take [off] | how much did (it | that | the last (cut | pass | round)) [really] take [off]
+      | how much came off | what came off`,
+    examples: ['what did it take', 'how much came off'],
+    help: 'What the last cut really took, against what was dialled.',
+    changesLog: false, button: 'What it took', key: '; j',
+  }),
   plain('asking', { type: 'ask-bore' }, {
     name: 'ask-bore',
     says: `[the] bore [size] | <what-is> the (bore | hole) [size] | how big (is | was) the (bore | hole) | what size (is | was) the (bore | hole)

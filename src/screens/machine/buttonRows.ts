@@ -96,7 +96,7 @@ export const ROWS: Readonly<Record<RowId, Row>> = {
   'ask-4': row('first', 'ask-bore', 'ask-fit', 'ask-time'),
   'cut-1': row('cut-2', 'took', 'dial', 'touched-off'),
   'cut-2': row('cut-3', 'dial-zeroed', 'turning', 'filing'),
-  'cut-3': row('first', 'carriage-dial', null, null),
+  'cut-3': row('first', 'carriage-dial', 'ask-taken', null),
   'fit-1': row('fit-2', 'tight', 'slides', 'loose'),
   'fit-2': row('fit-3', 'wont-start', 'binds', 'polishing'),
   'fit-3': row('fit-4', 'filed', 'filed-rounds', 'filed-strokes'),
