@@ -1,78 +1,35 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { createServer, type Server } from 'node:http';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { AxeResults } from 'axe-core';
-import react from '@vitejs/plugin-react';
-import sirv from 'sirv';
-import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { root } from '../../scripts/setup/root.mjs';
 import { SCENES } from '../../src/screens/gallery/scenes.ts';
-import { forgetProfile, freshProfile, launch, screenshot, type Browser } from './harness.ts';
+import { openGallery, type Gallery, type Theme } from './gallery-page.ts';
+import { screenshot, type Browser } from './harness.ts';
 
 /** The gallery of the screens, built and served: every state of the pages with the demo jobs, in a real browser. */
-const gallery = 'src/screens/gallery/index.html';
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 const SIZES = { tablet: { width: 1280, height: 800 }, phone: { width: 390, height: 844 }, laptop: { width: 1440, height: 900 } };
 type Size = keyof typeof SIZES;
-type Theme = 'light' | 'dark';
 
 /** 20 mm on a 10-inch tablet of 1280 by 800: 1509 px across 254 mm. */
 const LEAST_TARGET_PX = 118.9;
 
-const profile = freshProfile();
-const folder = mkdtempSync(join(tmpdir(), 'swarfside-gallery-'));
-let server: Server;
+let gallery: Gallery;
 let browser: Browser;
 
 beforeAll(async () => {
-  await build({
-    root,
-    configFile: false,
-    base: './',
-    logLevel: 'error',
-    plugins: [react()],
-    build: { outDir: folder, emptyOutDir: true, rolldownOptions: { input: join(root, gallery) } },
-  });
-  const files = sirv(folder);
-  server = createServer((request, response) => {
-    files(request, response, () => {
-      response.writeHead(204).end();
-    });
-  });
-  await new Promise<void>((listening) => {
-    server.listen(0, '127.0.0.1', listening);
-  });
-  const at = server.address();
-  browser = await launch({ profile });
-  await browser.page.goto(`http://127.0.0.1:${typeof at === 'object' && at !== null ? at.port : 0}/${gallery}`);
+  gallery = await openGallery();
+  browser = gallery.browser;
   await browser.page.evaluate(axe);
 }, 120_000);
 
-afterAll(async () => {
-  await browser.close();
-  await new Promise((closed) => server.close(closed));
-  forgetProfile(profile);
-  rmSync(folder, { recursive: true, force: true });
-});
+afterAll(() => gallery.close());
 
-async function look(size: Size, theme: Theme): Promise<void> {
-  await browser.page.setViewportSize(SIZES[size]);
-  await browser.page.emulateMedia({ colorScheme: theme, reducedMotion: 'reduce', media: 'screen' });
-  await browser.page.locator(`[data-theme=${theme}]`).waitFor({ state: 'attached' });
-}
-
-async function open(scene: string, size: Size, theme: Theme): Promise<void> {
-  await browser.page.evaluate((name) => {
-    location.hash = '';
-    location.hash = name;
-  }, scene);
-  await look(size, theme);
-  await browser.page.locator('.machine, .page-head').first().waitFor();
-}
+const look = (size: Size, theme: Theme): Promise<void> => gallery.look(SIZES[size], theme);
+const open = (scene: string, size: Size, theme: Theme): Promise<void> => gallery.open(scene, SIZES[size], theme);
 
 /** What axe finds against WCAG 2.2 AA and good practice, with text contrast to AAA; or only the contrast. */
 const axeFinds = (onlyContrast: boolean): Promise<string[]> =>

@@ -54,6 +54,25 @@ const bore: EventBody[] = [1.0004, 1.0007, 1.0003].map((size) => ({
   confirmed: false,
 }));
 
+/** A piece that was made, the last reading of the arm journal so many tenths under its own. */
+function made(tenthsUnder: number): readonly EventBody[] {
+  const [rough, finish, file] = ['rough-arm-journal', 'finish-arm-journal', 'file-arm-journal'] as const;
+  return [
+    ...doneAll(inchPlan, null),
+    ...bore,
+    read('turn-collar', inches(1.2503), 'caliper'),
+    ...[read(rough, inches(1.2504), 'caliper'), took(rough, inches(0.03)), read(rough, inches(1.1915), 'caliper')],
+    ...[took(rough, inches(0.03)), took(rough, inches(0.03)), read(rough, inches(1.0725), 'caliper')],
+    ...[took(rough, inches(0.021)), read(rough, inches(1.0305))],
+    ...[took(finish, inches(0.0075)), read(finish, inches(1.0161)), took(finish, inches(0.0075)), read(finish, inches(1.0014))],
+    ...[filed(file, 2), read(file, inches(1.0007)), filed(file, 4), read(file, inches(0.9995))],
+    ...[memo(file, 6), filed(file, 2), read(file, inches((9989 - tenthsUnder) / 10_000))],
+    { type: 'FitFelt', operation: file, feel: 'slides' },
+    read('polish-bearing-seat', inches(0.7871)),
+    read('finish-cam', inches((8746 - tenthsUnder) / 10_000)),
+  ];
+}
+
 const listening: AssistantState['listening'] = {
   mode: 'open',
   state: 'waiting',
@@ -248,20 +267,7 @@ export const SCENES: Readonly<Record<string, () => FakeStore>> = {
     return store;
   },
   'record-made': () => {
-    const rough = 'rough-arm-journal';
-    const finish = 'finish-arm-journal';
-    const file = 'file-arm-journal';
-    const store = fakeStore(inchPlan, [
-      ...doneAll(inchPlan, null),
-      ...bore,
-      ...[read(rough, inches(1.2504), 'caliper'), took(rough, inches(0.03)), read(rough, inches(1.1915), 'caliper')],
-      ...[took(rough, inches(0.03)), took(rough, inches(0.03)), read(rough, inches(1.0725), 'caliper')],
-      ...[took(rough, inches(0.021)), read(rough, inches(1.0305))],
-      ...[took(finish, inches(0.0075)), read(finish, inches(1.0161)), took(finish, inches(0.0075)), read(finish, inches(1.0014))],
-      ...[filed(file, 2), read(file, inches(1.0007)), filed(file, 4), read(file, inches(0.9995))],
-      ...[memo(file, 6), filed(file, 2), read(file, inches(0.9989))],
-      { type: 'FitFelt', operation: file, feel: 'slides' },
-    ]);
+    const store = fakeStore(inchPlan, made(0));
     store.getState().goTo('record');
     return store;
   },
@@ -281,11 +287,13 @@ export const SCENES: Readonly<Record<string, () => FakeStore>> = {
     fakeStore(null, [], { page: 'voice', listening: { ...listening, mode: 'hold', state: 'off', levelDb: null, floorDb: null } }),
   keys: () => fakeStore(inchPlan, [], { page: 'keys' }),
   compare: () => {
-    const store = fakeStore(inchPlan, at(inchPlan, 'finish-arm-journal', read('finish-arm-journal', inches(1.0012))), {
+    const other = fakeStore(inchPlan, made(3)).getState().job?.state ?? null;
+    const store = fakeStore(inchPlan, made(0), {
       jobs: [
         { id: 'b', title: inchPlan.title, invented: true, startedAt: 0, changedAt: Date.UTC(2026, 1, 3, 17, 40), events: 40 },
       ],
     });
+    store.setState({ pieceOf: () => Promise.resolve(other) });
     store.getState().goTo('compare');
     return store;
   },
