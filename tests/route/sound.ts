@@ -112,6 +112,7 @@ export function expectSound(part: Part, route: Route, machines: readonly Machine
     const { kind, note, feature, target, stop, cut, setup } = operation;
     // Nothing finished is gripped without a word about it.
     if (kind === 'dial-in') expect(note).toMatch(/over copper shim|in a collet/);
+    if (operation.id === 'dog-second') expect(note).toMatch(/Brass under|split nut|split sleeve/);
     if (stop !== null) expect(stop.distance).toBeGreaterThan(0);
     if (kind === 'rough' && target !== null && feature !== null) {
       const finish = route.operations.find((other) => other.kind === 'finish' && other.feature === feature);
