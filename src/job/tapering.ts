@@ -16,6 +16,7 @@ import type { Operation } from '../route/index.ts';
 import { checkTaper, taperSetting, toParallel, type TaperReadings } from '../setups/index.ts';
 import type { Taper } from '../trade/index.ts';
 import { told, refused, type Decision, type Scene } from './decision.ts';
+import { differenceOff } from './differenceOff.ts';
 import { lengthOf, turnedOf } from './featureOf.ts';
 import { progressOf } from './fold.ts';
 import { inOrder } from './history.ts';
@@ -76,14 +77,19 @@ export function taperNext(state: JobState, operation: Operation): Sentences {
   ];
 }
 
-/** The latest diameters at the shoulder and at the end, so far apart as was said. */
-function readingsHere(state: JobState, operation: Operation): TaperReadings | null {
+/** The latest diameters at the shoulder and at the end, so far apart as was said, and what their difference may be off. */
+function readingsHere(state: JobState, operation: Operation): (TaperReadings & { readonly off: Length }) | null {
   const { readings } = progressOf(state, operation.id);
   const diameters = inOrder(readings).filter((reading) => reading.quantity === 'diameter');
   const shoulder = diameters.filter((reading) => reading.place === 'at-the-shoulder').at(-1);
   const end = diameters.filter((reading) => reading.place === 'at-the-end').at(-1);
   if (shoulder === undefined || end === undefined) return null;
-  return { large: asDiameter(shoulder.value), small: asDiameter(end.value), apart: ends(state, operation).over ?? zero };
+  return {
+    large: asDiameter(shoulder.value),
+    small: asDiameter(end.value),
+    apart: ends(state, operation).over ?? zero,
+    off: differenceOff(shoulder, end),
+  };
 }
 
 /** What two readings say of a taper: against the one that was told, or against a parallel one. Changes nothing. */
@@ -97,7 +103,17 @@ export function taperAnswer(scene: Scene): Decision {
   if (wanted === null) {
     const over: Length = minus(read.large, read.small);
     if (over === 0) return told(scene, sentence('no-taper'));
-    const tapered = sentence('tapers', amount(magnitude(over)), comma, over > 0 ? 'big-at-the-shoulder' : 'big-at-the-end');
+    const along = read.apart > 0 ? [comma, 'in' as const, size(read.apart)] : [];
+    const tapered = sentence(
+      'tapers',
+      amount(magnitude(over)),
+      comma,
+      'give-or-take',
+      amount(read.off),
+      ...along,
+      comma,
+      over > 0 ? 'big-at-the-shoulder' : 'big-at-the-end',
+    );
     if (work === undefined || read.apart <= 0) return told(scene, tapered);
     const move = toParallel(read, work);
     return told(scene, tapered, sentence('tailstock', move > 0 ? 'away-from-you' : 'toward-you', amount(magnitude(move))));
