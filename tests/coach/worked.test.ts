@@ -19,8 +19,9 @@ describe('the chance that a size lies inside its limit', () => {
 });
 
 /*
- * At equal angles the least squares are plain sums: centre Σy/n, a = 2Σy·cosθ/n, b = 2Σy·sinθ/n (NIST/SEMATECH handbook of
- * statistical methods, 2.3.4.4, and any text on roundness; seen). The program solves the normal equations instead.
+ * At equal angles the least squares are plain sums: centre Σy/n, a = 2Σy·cosθ/n, b = 2Σy·sinθ/n (a text on roundness,
+ * liquisearch.com, seen; NIST/SEMATECH handbook of statistical methods, 2.3.4.4, has the same fit). The program solves the
+ * normal equations instead.
  */
 describe('the fit of a runout', () => {
   test('is that of the sums for equal angles (seed 2344)', () => {
