@@ -1,6 +1,8 @@
 import { nanometres, type Result } from '../../src/measure/index.ts';
 import type { JobEvent } from '../../src/job/index.ts';
-import { browserShelf, holdJob, readJobFile, writeJobFile, type JobHold } from '../../src/shelf/index.ts';
+import { browserShelf, holdJob, readJobFile, writeJobFile, type JobHold, type Shelf } from '../../src/shelf/index.ts';
+import { browserPages } from '../../src/shelf/browserPages.ts';
+import { shelfOver } from '../../src/shelf/shelfOver.ts';
 
 /** The page of the store's bench and of its kill test: calls on the real store of a browser. Times are milliseconds. */
 const shelf = browserShelf(() => Date.now());
@@ -39,6 +41,24 @@ export const shelfPage = {
       await value(shelf.append(job, reading(seq, operation)));
       times.push(performance.now() - began);
     }
+    return times;
+  },
+  /** The same appends into a shelf that keeps one copy and into this one, turn about: what the second copy costs. */
+  async turnAbout(text: string, count: number): Promise<{ readonly once: readonly number[]; readonly twice: readonly number[] }> {
+    const file = readJobFile(text);
+    if (!file.ok) throw new Error('the plan does not read');
+    const { plan } = file.value;
+    const single = shelfOver(browserPages('bench-once'), () => 0);
+    const shelves = { once: single, twice: shelf };
+    const times: { once: number[]; twice: number[] } = { once: [], twice: [] };
+    for (const each of Object.values(shelves)) await value(each.start('turns', plan, 0));
+    const operation = plan.route.operations[0]?.id ?? '';
+    for (let seq = 1; seq <= count; seq += 1)
+      for (const [name, each] of Object.entries(shelves) as ['once' | 'twice', Shelf][]) {
+        const began = performance.now();
+        await value(each.append('turns', reading(seq, operation)));
+        times[name].push(performance.now() - began);
+      }
     return times;
   },
   /** Appends without end; `acknowledged` hears of each event once it is on the disk. */

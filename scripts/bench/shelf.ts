@@ -76,14 +76,17 @@ function inNode(): string {
 
 async function inBrowser(largest: string): Promise<void> {
   const built = await build({
-    root, configFile: false, logLevel: 'error',
+    root, configFile: false, logLevel: 'error', worker: { format: 'es' },
     build: { write: false, lib: { entry: `${root}/scripts/bench/shelf-page.ts`, formats: ['es'], fileName: 'page' } },
   });
   const output = Array.isArray(built) ? built[0] : built;
   if (output === undefined || !('output' in output)) throw new Error('the page was not built');
-  const script = output.output[0].code;
+  const scripts = new Map(
+    output.output.map((file) => [`/${file.fileName}`, file.type === 'chunk' ? file.code : file.source] as const),
+  );
   const server = createServer((request, response) => {
-    if (request.url === '/page.js') response.writeHead(200, { ...HEADERS, 'Content-Type': 'text/javascript' }).end(script);
+    const script = scripts.get(request.url ?? '');
+    if (script !== undefined) response.writeHead(200, { ...HEADERS, 'Content-Type': 'text/javascript' }).end(script);
     else if (request.url === '/large.json') response.writeHead(200, { ...HEADERS, 'Content-Type': 'application/json' }).end(largest);
     else response.writeHead(200, { ...HEADERS, 'Content-Type': 'text/html' }).end('<!doctype html><title>shelf</title><script type="module" src="./page.js"></script>');
   });
@@ -110,6 +113,12 @@ async function times(profile: string, url: string): Promise<void> {
     say(`list of ${list.jobs} jobs: ${list.ms.toFixed(0)} ms`);
     const appends = await page.evaluate(() => shelfPage.append('job-1', 1000));
     say(`append, strict: median ${share(appends, 0.5)} ms, 95 % ${share(appends, 0.95)} ms, longest ${share(appends, 1)} ms (of ${appends.length})`);
+    const { once, twice } = await page.evaluate((text) => shelfPage.turnAbout(text, 500), planText);
+    const ratio = (part: number): string => (Number(share(twice, part)) / Number(share(once, part))).toFixed(2);
+    say(
+      `one copy and two, turn about: median ${share(once, 0.5)} and ${share(twice, 0.5)} ms (${ratio(0.5)} times), ` +
+        `95 % ${share(once, 0.95)} and ${share(twice, 0.95)} ms (${ratio(0.95)} times)`,
+    );
     const late = await page.evaluate(() => shelfPage.append('job-1', 200));
     say(`append after 1,000 others: median ${share(late, 0.5)} ms`);
     const opened = await page.evaluate(() => shelfPage.open('job-1'));

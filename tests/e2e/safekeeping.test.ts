@@ -145,15 +145,17 @@ describe('a part that fails', () => {
     await page.getByText('Microphone ready').first().waitFor({ timeout: 60_000 });
   });
 
-  test('a crash in the worker of the ear: the same', async () => {
+  test('a crash in the workers of the ear and of the second copy: the same', async () => {
     const { page } = browser;
-    const [worker] = page.workers();
-    if (worker === undefined) throw new Error('the ear has no worker');
-    await worker.evaluate(() => {
-      setTimeout(() => {
-        throw new Error('planted');
+    for (const name of ['ear.worker', 'copy.worker']) {
+      const worker = page.workers().find((each) => each.url().includes(name));
+      if (worker === undefined) throw new Error(`there is no ${name}`);
+      await worker.evaluate(() => {
+        setTimeout(() => {
+          throw new Error('planted');
+        });
       });
-    });
+    }
     await page.getByRole('button', { name: 'Start the ear again' }).waitFor({ timeout: 30_000 });
     await works(/Step 2/, '1.261', /1\.261/);
     await press(page, /^Start the ear again/);

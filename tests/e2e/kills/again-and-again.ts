@@ -66,6 +66,7 @@ export async function killAgainAndAgain(
     }
   }
   await visit([...all], false, () => Promise.resolve());
+  for (const { copy, wrong } of [...all].map(server.job)) if (copy !== 'kept') wrong.push(`the second copy: ${copy}`);
   return { jobs: [...all], atRisk };
 }
 
