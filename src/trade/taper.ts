@@ -39,7 +39,7 @@ export const compoundAngle = (taper: Taper): Angle => degrees((Math.atan(taperRa
 /** The same from a taper per foot. */
 export const compoundAngleByFoot = (perFoot: number): Angle => degrees((Math.atan(perFoot / 24) * 180) / Math.PI, 'half-even');
 
-/** Morse tapers, taper per foot in inches, by number. From memory. */
+/** Morse tapers, taper per foot in inches, by number: five places as two tables on the web print them (docs/sources.md). */
 export const MORSE_TAPER_PER_FOOT = [0.6246, 0.59858, 0.59941, 0.60235, 0.62326, 0.63151] as const;
 
 /** How far a taper plug goes in for a change of diameter: Δd·l/(D − d). */

