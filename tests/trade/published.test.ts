@@ -90,7 +90,7 @@ describe('threads', () => {
     // ISO 898-1 prints three figures.
     if (mm2 !== undefined && mm2 >= 100 && digits(mm2) === 0) expect(Number(stressAreaMm2(thread).toPrecision(3))).toBe(mm2);
     else if (mm2 !== undefined) expect(printed(stressAreaMm2(thread), digits(mm2))).toBe(mm2);
-    if (in2 !== undefined) expect(printed(stressAreaSquareInches(thread), 4)).toBe(in2);
+    if (in2 !== undefined) expect(printed(stressAreaSquareInches(thread), digits(in2))).toBe(in2);
   });
 });
 
