@@ -81,8 +81,8 @@ async function inBrowser(largest: string): Promise<void> {
   });
   const output = Array.isArray(built) ? built[0] : built;
   if (output === undefined || !('output' in output)) throw new Error('the page was not built');
-  const scripts = new Map(
-    output.output.map((file) => [`/${file.fileName}`, file.type === 'chunk' ? file.code : file.source] as const),
+  const scripts = new Map<string, string | Uint8Array>(
+    output.output.map((file) => [`/${file.fileName}`, file.type === 'chunk' ? file.code : file.source]),
   );
   const server = createServer((request, response) => {
     const script = scripts.get(request.url ?? '');
