@@ -1,4 +1,5 @@
 import { magnitude } from '../measure/index.ts';
+import type { Clearances } from '../trade/index.ts';
 import { CAUTIONS, type FitName, type Operation } from '../route/index.ts';
 import { announcement, targetPieces } from './announce.ts';
 import { advicePieces } from './advising.ts';
@@ -15,6 +16,7 @@ import { amount, bareAmount, count, line, sentence, size, type PhraseId, type Pi
 import { stepNumber } from './stepNumber.ts';
 import { stopPieces } from './stopping.ts';
 import type { JobState } from './state.ts';
+import { seatOf } from './seating.ts';
 import { takenPieces } from './taken.ts';
 import { anyLastReading, measuredMate, openOperation, windowOf } from './window.ts';
 
@@ -163,17 +165,25 @@ function boreAnswer(scene: Scene, operation: Operation): Sentences {
 
 function fitAnswer(state: JobState, operation: Operation): Sentences {
   const fit = operation.target?.fit ?? null;
-  if (fit === null) return [sentence('no-fit-here')];
+  if (fit === null) {
+    const seat = seatOf(state, operation);
+    return seat === null ? [sentence('no-fit-here')] : [sentence('seat-for-a-bearing'), clearancePieces(seat, false)];
+  }
   const mate = state.plan.part.mates.find(({ id }) => id === fit.mate);
-  const named = sentence(mate?.kind === 'bearing' ? 'seat-for-a-bearing' : FITS[fit.name]);
-  const [least, most] = [amount(magnitude(fit.leastClearance)), amount(magnitude(fit.mostClearance))];
-  if (fit.leastClearance < 0 && fit.mostClearance > 0)
-    return [named, sentence(least, 'interference', 'to', most, 'clearance')];
-  const tight = fit.mostClearance <= 0;
-  const [a, b] = tight ? [most, least] : [least, most];
   // A part that is to slide or run and is still too big here is left so for the file.
-  const forTheFile = tight && (fit.name === 'slide' || fit.name === 'run');
-  return [named, sentence(a, 'to', b, forTheFile ? 'over-the-bore' : tight ? 'interference' : 'clearance')];
+  const forTheFile = fit.mostClearance <= 0 && (fit.name === 'slide' || fit.name === 'run');
+  return [
+    sentence(mate?.kind === 'bearing' ? 'seat-for-a-bearing' : FITS[fit.name]),
+    clearancePieces({ least: fit.leastClearance, most: fit.mostClearance }, forTheFile),
+  ];
+}
+
+/** Clearances as they are said: a negative one is interference, and of two such the smaller goes first. */
+function clearancePieces({ least, most }: Clearances, forTheFile: boolean): readonly Piece[] {
+  const [a, b] = [amount(magnitude(least)), amount(magnitude(most))];
+  if (least < 0 && most > 0) return sentence(a, 'interference', 'to', b, 'clearance');
+  if (most > 0) return sentence(a, 'to', b, 'clearance');
+  return sentence(b, 'to', a, forTheFile ? 'over-the-bore' : 'interference');
 }
 
 function logAnswer(scene: Scene, operation: Operation): Sentences {

@@ -58,7 +58,8 @@ export function takeReading(
   const mate = quantity === 'bore' || quantity === 'width' ? mateHere(state, operation) : null;
   if (mate === null && (quantity === 'bore' || quantity === 'width')) return refused(scene, 'which-mate');
 
-  const instrument = intent.instrument ?? operation.instrument;
+  // The step's own instrument is for its own size: what a mate was read with beside it, nobody said.
+  const instrument = intent.instrument ?? (mate === null || operation.feature === mate.id ? operation.instrument : null);
   const again = sure || saysItAgain(scene, value);
   const contradiction =
     again || quantity !== operation.target?.quantity ? null : contradictionOf(state, operation, value, instrument, intent.place);

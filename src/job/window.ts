@@ -9,7 +9,7 @@ import {
   type Diameter,
   type Length,
 } from '../measure/index.ts';
-import type { Machine } from '../part/index.ts';
+import type { Machine, Mate } from '../part/index.ts';
 import { windowOf as targetWindow, type MeasuredQuantity, type Operation, type SizeWindow } from '../route/index.ts';
 import { EXPANSIONS, ringSize, sizeAtReference } from '../trade/index.ts';
 import { inOrder, newest } from './history.ts';
@@ -60,17 +60,17 @@ export function measuredMate(
   return { least, most, count: readings.length, instrument: readings.at(-1)?.instrument ?? null };
 }
 
-/** A bearing's bore as it was measured, as far as that says more than its maker does; null where the mate is no bearing. */
-function seatedBearing(
-  state: JobState,
-  id: string,
-  { least, instrument }: { readonly least: Length; readonly instrument: Reading['instrument'] },
-): Length | null {
-  const mate = state.plan.part.mates.find((candidate) => candidate.id === id);
-  if (mate?.kind !== 'bearing') return null;
-  const uncertainty = INSTRUMENTS[instrument ?? 'caliper'].permissibleError(least);
-  const size = ringSize('inner', mate.nominal, { size: least, uncertainty });
-  return size.ok ? size.value : mate.nominal;
+/** A bearing's bore: as it was measured, as far as that says more than its maker does; else the middle of its tolerance. */
+export function bearingBore(
+  { nominal }: Mate,
+  measured: { readonly least: Length; readonly instrument: Reading['instrument'] } | null,
+): Length {
+  const ring =
+    measured === null
+      ? null
+      : { size: measured.least, uncertainty: INSTRUMENTS[measured.instrument ?? 'caliper'].permissibleError(measured.least) };
+  const size = ringSize('inner', nominal, ring);
+  return size.ok ? size.value : nominal;
 }
 
 /**
@@ -81,8 +81,8 @@ export function windowOf(state: JobState, operation: Operation): SizeWindow | nu
   const target = operation.target;
   if (target === null) return null;
   const mate = target.fit === null ? null : measuredMate(state, target.fit.mate);
-  const seat = mate === null || target.fit === null ? null : seatedBearing(state, target.fit.mate, mate);
-  if (seat !== null) return targetWindow(target, seat);
+  const bearing = state.plan.part.mates.find(({ id, kind }) => id === target.fit?.mate && kind === 'bearing');
+  if (bearing !== undefined && mate !== null) return targetWindow(target, bearingBore(bearing, mate));
   const between = target.quantity === 'length' || target.quantity === 'depth' || target.quantity === 'hole';
   return targetWindow(target, mate === null ? null : between ? mate.most : mate.least);
 }

@@ -39,6 +39,12 @@ describe('a seat for a bearing', () => {
   it('is told as one, with its interference', () => {
     expect(pieces(when(atTheSeat, { type: 'ask-fit' }).decision)).toMatch(/^seat-for-a-bearing \. amount\(.*\) interference \.$/);
   });
+  it('is told from its limits where the part names no class: 20 h6 against the middle ring', () => {
+    const state = fold(folded(plan, []), { id: 'e1', seq: 1, at: NOON, v: 1, body: opened });
+    expect(pieces(when(state, { type: 'ask-fit' }).decision)).toBe(
+      `seat-for-a-bearing . amount(${5 / 25_400}) interference to amount(${8 / 25_400}) clearance .`,
+    );
+  });
   it('moves with the bore as it is measured, and says the new size', () => {
     const { state, decision } = when(atTheSeat, bore(19.991, 'micrometer'));
     expect(window(state)).toEqual({ low: millimetres(19.998), high: millimetres(20.007), aim: millimetres(20.0025) });
