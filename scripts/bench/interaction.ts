@@ -24,6 +24,7 @@ const TALK = ['did you see the game on sunday', 'the van comes at four', 'turn t
 
 type Entry = {
   readonly name: string;
+  readonly startedMs: number;
   readonly duration: number;
   readonly interactionId: number;
   readonly waitMs: number;
@@ -49,6 +50,7 @@ try {
         if (each.interactionId > 0)
           seen.push({
             name: each.name,
+            startedMs: each.startTime,
             duration: each.duration,
             interactionId: each.interactionId,
             waitMs: each.processingStart - each.startTime,
@@ -58,26 +60,25 @@ try {
   });
   const driver = await browser.context.newCDPSession(page);
   await driver.send('Emulation.setCPUThrottlingRate', { rate: Number(options.throttle) });
-  let inputs = 0;
+  /** What was pressed, and when by the page's clock. */
+  const inputs: { readonly label: string; readonly atMs: number }[] = [];
   let heardWhile = 0;
-  const did = async (what: () => Promise<unknown>): Promise<void> => {
+  const did = async (label: string, what: () => Promise<unknown>): Promise<void> => {
+    inputs.push({ label, atMs: await page.evaluate(() => performance.now()) });
     await what();
-    inputs += 1;
     const state = await page.locator('.listening').first().innerText();
     if (/Hearing you|Working it out/.test(state)) heardWhile += 1;
     // The next input comes when a hand could give it.
     await page.waitForTimeout(400);
   };
   for (let round = 0; round < Number(options.rounds); round += 1) {
-    await did(() => press(page, /^More/));
-    await did(() => page.keyboard.press('Escape'));
-    await did(() => page.keyboard.press('PageDown'));
-    await did(() => press(page, /^Reading/));
-    for (const key of ['1', '.', '2', '6']) await did(() => page.keyboard.press(key));
-    await did(() => page.keyboard.press('Enter'));
-    await did(() => page.keyboard.press('Backspace'));
-    await did(() => page.keyboard.press('PageUp'));
-    await did(() => page.keyboard.press('Escape'));
+    const key = (name: string): Promise<void> => did(name, () => page.keyboard.press(name));
+    await did('More', () => press(page, /^More/));
+    await key('Escape');
+    await key('PageDown');
+    await did('Reading', () => press(page, /^Reading/));
+    for (const digit of ['1', '.', '2', '6']) await key(digit);
+    for (const name of ['Enter', 'Backspace', 'PageUp', 'Escape']) await key(name);
   }
   await page.waitForTimeout(500);
   const entries = (await page.evaluate(() => (window as unknown as { seen: Entry[] }).seen)) as readonly Entry[];
@@ -88,10 +89,12 @@ try {
   }
   const sorted = [...worst.values()].sort((a, b) => a.duration - b.duration);
   const share = (of: number): number => sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * of))]?.duration ?? 0;
-  say(`held back ${options.throttle} times; ${inputs} inputs, ${heardWhile} of them while speech was heard or worked on`);
+  say(`held back ${options.throttle} times; ${inputs.length} inputs, ${heardWhile} of them while speech was heard or worked on`);
   say(`${sorted.length} took 16 ms or more: median ${share(0.5)}, 98th in a hundred ${share(0.98)}, longest ${share(1)} ms`);
-  for (const { name, duration, waitMs, workMs } of sorted.slice(-5))
-    say(`  ${name} ${duration} ms, of it ${waitMs.toFixed(0)} waiting and ${workMs.toFixed(0)} in handlers`);
+  for (const { startedMs, duration, waitMs, workMs } of sorted.slice(-6)) {
+    const pressed = inputs.findLast(({ atMs }) => atMs <= startedMs)?.label ?? '';
+    say(`  ${pressed}: ${duration} ms, of it ${waitMs.toFixed(0)} waiting and ${workMs.toFixed(0)} in handlers`);
+  }
   if (share(0.98) >= GOAL_MS) process.exitCode = 1;
 } finally {
   await browser.close();

@@ -1,26 +1,36 @@
 /**
  * Lighthouse against the served build: performance, accessibility and best practices, as a desktop and as a phone that is held
- * back. Run: npm run bench -- lighthouse [--page FOLDER]; build first. Its package is fetched from the registry by npx, at a
- * fixed version, and is no part of this project; its reports stay in a temporary folder. Ends with code 1 where a score is
- * under 95.
+ * back. Run: npm run bench -- lighthouse [--page FOLDER] [--as desktop|phone]; build first. The pages have one address between
+ * them: with --scenes NAME,… each is looked at in the gallery of the screens instead, for accessibility and best practices. Its
+ * package is fetched from the registry by npx, at a fixed version, and is no part of this project; its reports stay in a
+ * temporary folder. Its times are those of this machine: the load and Lighthouse's own measure of the machine are printed with
+ * them. Ends with code 1 where a score is under 95.
  */
 import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { findChromium } from '../setup/chromium.mjs';
 import { root } from '../setup/root.mjs';
 import { serve } from '../setup/serve.mjs';
+import { serveGallery } from '../../tests/e2e/gallery-page.ts';
 
-const { values: options } = parseArgs({ options: { page: { type: 'string', default: join(root, 'dist') } } });
+const { values: options } = parseArgs({
+  options: {
+    page: { type: 'string', default: join(root, 'dist') },
+    as: { type: 'string', default: 'desktop,phone' },
+    scenes: { type: 'string', default: '' },
+  },
+});
 const VERSION = '12.8.2';
 const LEAST = 95;
 const CATEGORIES = ['performance', 'accessibility', 'best-practices'] as const;
 const FIGURES = ['first-contentful-paint', 'largest-contentful-paint', 'total-blocking-time', 'cumulative-layout-shift'] as const;
 
 type Report = {
-  readonly categories: Readonly<Record<(typeof CATEGORIES)[number], { readonly score: number | null }>>;
+  readonly environment: { readonly benchmarkIndex: number };
+  readonly categories: Readonly<Partial<Record<(typeof CATEGORIES)[number], { readonly score: number | null }>>>;
   readonly audits: Readonly<
     Record<
       string,
@@ -32,44 +42,78 @@ type Report = {
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
 const chromium = await findChromium();
 if (chromium === null) throw new Error('No Chromium: set SWARFSIDE_CHROMIUM to the browser program.');
-const served = await serve(0, options.page);
 const folder = mkdtempSync(join(tmpdir(), 'swarfside-lighthouse-'));
+const scenes = options.scenes.split(',').filter((scene) => scene !== '');
 let failed = false;
 try {
-  for (const [name, flags] of [
-    ['desktop', ['--preset=desktop']],
-    ['phone', []],
-  ] as const) {
-    const file = join(folder, `${name}.json`);
-    const { status, stderr } = await run([
-      served.url,
-      ...flags,
-      '--quiet',
-      `--only-categories=${CATEGORIES.join(',')}`,
-      // It has no part in the score, and asks the browser for each uncompressed body within a second: the voice's 7 MB are more.
-      '--skip-audits=uses-text-compression',
-      '--output=json',
-      `--output-path=${file}`,
-      '--chrome-flags=--headless --no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync',
-    ]);
-    if (status !== 0) throw new Error(`Lighthouse ended with code ${status}: ${stderr}`);
-    const report = JSON.parse(readFileSync(file, 'utf8')) as Report;
-    const scores = CATEGORIES.map((category) => ({
-      category,
-      score: Math.round((report.categories[category].score ?? 0) * 100),
-    }));
-    say(`${name}: ${scores.map(({ category, score }) => `${category} ${score}`).join(', ')}`);
-    say(`  ${FIGURES.map((figure) => `${figure} ${report.audits[figure]?.displayValue ?? '-'}`).join(', ')}`);
-    for (const [id, audit] of Object.entries(report.audits))
-      if (audit.score !== null && audit.score < 0.9 && audit.scoreDisplayMode !== 'informative')
-        say(`  ${id} ${audit.score}: ${audit.title} ${audit.displayValue ?? ''}`);
-    failed ||= scores.some(({ score }) => score < LEAST);
-  }
+  if (scenes.length > 0) await lookAtScenes();
+  else await lookAtPage();
 } finally {
-  await served.close();
   rmSync(folder, { recursive: true, force: true });
 }
 process.exitCode = failed ? 1 : 0;
+
+async function lookAtPage(): Promise<void> {
+  const served = await serve(0, options.page);
+  try {
+    for (const [name, flags] of [
+      ['desktop', ['--preset=desktop']],
+      ['phone', []],
+    ] as const)
+      if (options.as.includes(name)) await look(name, served.url, CATEGORIES, flags);
+  } finally {
+    await served.close();
+  }
+}
+
+async function lookAtScenes(): Promise<void> {
+  const gallery = await serveGallery();
+  // With the headers that the page itself is served with.
+  const served = await serve(0, gallery.folder);
+  try {
+    const page = new URL(new URL(gallery.url).pathname, served.url);
+    for (const scene of scenes)
+      await look(scene, `${page.href}#${scene}`, ['accessibility', 'best-practices'], ['--preset=desktop']);
+  } finally {
+    await served.close();
+    await gallery.close();
+  }
+}
+
+async function look(
+  name: string,
+  url: string,
+  categories: readonly (typeof CATEGORIES)[number][],
+  flags: readonly string[],
+): Promise<void> {
+  const file = join(folder, `${name}.json`);
+  const [load = 0] = loadavg();
+  const { status, stderr } = await run([
+    url,
+    ...flags,
+    '--quiet',
+    `--only-categories=${categories.join(',')}`,
+    // It has no part in the score, and asks the browser for each uncompressed body within a second: the voice's 7 MB are more.
+    '--skip-audits=uses-text-compression',
+    '--output=json',
+    `--output-path=${file}`,
+    '--chrome-flags=--headless --no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync',
+  ]);
+  if (status !== 0) throw new Error(`Lighthouse ended with code ${status}: ${stderr}`);
+  const report = JSON.parse(readFileSync(file, 'utf8')) as Report;
+  const scores = categories.map((category) => ({
+    category,
+    score: Math.round((report.categories[category]?.score ?? 0) * 100),
+  }));
+  const machine = `machine ${Math.round(report.environment.benchmarkIndex)}, load before ${load.toFixed(1)}`;
+  say(`${name}: ${scores.map(({ category, score }) => `${category} ${score}`).join(', ')} (${machine})`);
+  if (categories.includes('performance'))
+    say(`  ${FIGURES.map((figure) => `${figure} ${report.audits[figure]?.displayValue ?? '-'}`).join(', ')}`);
+  for (const [id, audit] of Object.entries(report.audits))
+    if (audit.score !== null && audit.score < 0.9 && audit.scoreDisplayMode !== 'informative')
+      say(`  ${id} ${audit.score}: ${audit.title} ${audit.displayValue ?? ''}`);
+  failed ||= scores.some(({ score }) => score < LEAST);
+}
 
 /** Runs it beside the server, which is this process: waiting for it in step would leave its requests unanswered. */
 async function run(args: readonly string[]): Promise<{ readonly status: number | null; readonly stderr: string }> {

@@ -2,7 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import { z } from 'zod';
 import type { Ear, HearingTimes, ListeningMode } from '../ear/index.ts';
 import { nextSeq, type Effect } from '../job/index.ts';
-import { grammarFor, speakReply, textOfReply } from '../phrasebook/index.ts';
+import { speakReply, textOfReply } from '../phrasebook/index.ts';
 import {
   describeDamage,
   describeShelfFault,
@@ -20,7 +20,7 @@ import { earListener } from './earListener.ts';
 import { jobFiles } from './jobFiles.ts';
 import { lateDesk } from './lateDesk.ts';
 import type { AssistantDeps } from './assistantDeps.ts';
-import type { VoicePort } from './ports.ts';
+import type { PageEar, VoicePort } from './ports.ts';
 import { asSpoken } from './shortened.ts';
 
 const LAST_JOB = 'last-job';
@@ -40,7 +40,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
   let job: StoredJob | null = null;
   let log: OpenLog | null = null;
   let hold: JobHold | null = null;
-  let ear: Ear | null = null;
+  let ear: PageEar | null = null;
   let voice: VoicePort | null = null;
   let voiceOpening: Promise<void> | null = null;
 
@@ -210,7 +210,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     if (done.fault === null) settle('shelf');
     else shelfTrouble(done.fault);
     if (done.effect !== null) await act(done.effect);
-    ear?.setGrammar(grammarFor(talk.context));
+    ear?.listenFor(talk.context);
     if (done.effect === 'hush') return;
     await speak(done, heardAt);
   }
@@ -298,7 +298,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
         }),
       );
       showHearing(ear);
-      if (conversation !== null) ear.setGrammar(grammarFor(conversation.context));
+      if (conversation !== null) ear.listenFor(conversation.context);
       await ear.start(mode);
       settle('ear');
       listening({ state: 'waiting' });

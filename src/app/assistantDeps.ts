@@ -1,13 +1,12 @@
-import type { Ear } from '../ear/index.ts';
 import type { HoldEdges, JobHold, Shelf } from '../shelf/index.ts';
-import type { VoicePort } from './ports.ts';
+import type { PageEar, VoicePort } from './ports.ts';
 
 /** The edges of the page, made elsewhere: the store, the ear, the voice, the clock, ids, and the two demo jobs. */
 export type AssistantDeps = {
   readonly shelf: Shelf;
   /** Holds a job for this window, so that two windows never write to one log. */
   readonly holdJob: (job: string, edges: Pick<HoldEdges, 'onStanding' | 'onStored' | 'settled'>) => Promise<JobHold>;
-  readonly openEar: () => Promise<Ear>;
+  readonly openEar: () => Promise<PageEar>;
   readonly openVoice: () => Promise<VoicePort>;
   readonly now: () => number;
   readonly tick: () => number;

@@ -3,7 +3,7 @@ export { Conversation, type ConversationDeps, type Source, type Turn, type TurnR
 export { createAssistant } from './assistant.ts';
 export type { AssistantDeps } from './assistantDeps.ts';
 export type { ListeningMode } from '../ear/index.ts';
-export type { VoicePort } from './ports.ts';
+export type { PageEar, VoicePort } from './ports.ts';
 export { createFaultLog, type FaultLog } from './faultLog.ts';
 export { createHandOver, type HandOver } from './handOver.ts';
 export { createSafekeeping, type SafekeepingDeps } from './safekeeping.ts';

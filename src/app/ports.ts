@@ -1,6 +1,10 @@
-import type { Tone } from '../job/index.ts';
+import type { Ear } from '../ear/index.ts';
+import type { Context, Tone } from '../job/index.ts';
 import type { Spoken } from '../phrasebook/index.ts';
 import type { VoiceSettings } from '../voice/index.ts';
+
+/** The ear as the assistant uses it: told where the job stands, it makes its grammar, whose code comes with it. */
+export type PageEar = Ear & { readonly listenFor: (context: Context) => void };
 
 /** The voice as the assistant uses it. `louder` and `quieter` give the new volume, 0 to 1. */
 export interface VoicePort {

@@ -1,17 +1,17 @@
 import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { StoreApi } from 'zustand/vanilla';
-import { createAssistant, type AssistantState, type VoicePort } from '../../src/app/index.ts';
+import { createAssistant, type AssistantState, type PageEar, type VoicePort } from '../../src/app/index.ts';
 import { FIRST_EAR_SETTINGS, type Ear, type EarEvent, type EarSettings } from '../../src/ear/index.ts';
-import type { Grammar } from '../../src/phrasebook/index.ts';
-import { standingReadings } from '../../src/job/index.ts';
+import { grammarFor, type Grammar } from '../../src/phrasebook/index.ts';
+import { standingReadings, type Context } from '../../src/job/index.ts';
 import { memoryShelf, type Shelf } from '../../src/shelf/index.ts';
 
 const demo = (name: string): string => readFileSync(new URL(`../../src/shelf/demos/${name}.job.json`, import.meta.url), 'utf8');
 const NOON = Date.UTC(2026, 0, 5, 12);
 
 /** An ear that hears what the test says, and remembers what was asked of it. */
-class TestEar implements Ear {
+class TestEar implements PageEar {
   callName = 'name';
   settings: EarSettings = FIRST_EAR_SETTINGS;
   microphone = null;
@@ -36,6 +36,9 @@ class TestEar implements Ear {
   release(): void {}
   setGrammar(grammar: Grammar): void {
     this.grammars.push(grammar);
+  }
+  listenFor(context: Context): void {
+    this.setGrammar(grammarFor(context));
   }
   deaf(deaf: boolean): void {
     this.isDeaf = deaf;
@@ -115,7 +118,7 @@ type Bench = {
   storedElsewhere: () => void;
 };
 
-function bench(shelf: Shelf = memoryShelf(() => NOON), openEar?: () => Promise<Ear>): Bench {
+function bench(shelf: Shelf = memoryShelf(() => NOON), openEar?: () => Promise<PageEar>): Bench {
   const ear = new TestEar();
   const voice = new TestVoice();
   const marks: object[] = [];

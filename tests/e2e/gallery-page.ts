@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import react from '@vitejs/plugin-react';
 import sirv from 'sirv';
 import { build } from 'vite';
+import { withoutEval } from '../../config/withoutEval.ts';
 import { root } from '../../scripts/setup/root.mjs';
 import { forgetProfile, freshProfile, launch, type Browser } from './harness.ts';
 
@@ -21,7 +22,7 @@ export async function serveGallery(): Promise<ServedGallery> {
     configFile: false,
     base: './',
     logLevel: 'error',
-    plugins: [react()],
+    plugins: [react(), withoutEval()],
     build: { outDir: folder, emptyOutDir: true, rolldownOptions: { input: join(root, gallery) } },
   });
   const files = sirv(folder);

@@ -5,39 +5,48 @@ import { litSegments } from './level.ts';
 
 const SEGMENTS = 12;
 
+/** What the words of the listening state are made of. */
+type Told = Pick<AssistantState['listening'], 'mode' | 'state' | 'callName' | 'tooLoud'>;
+
 /** The listening state in plain words. */
-export function listeningWords(listening: AssistantState['listening']): string {
-  const { mode, state, callName, tooLoud } = listening;
+export function listeningWords({ mode, state, callName, tooLoud }: Told): string {
   if (tooLoud) return words.tooLoud;
   if (state !== 'waiting') return words.listening[state];
   return mode === 'call' ? words.callIt(callName) : words.listening.waiting[mode];
 }
 
-/** The listening state in words, and the level against the noise of the machine. */
-export function Listening() {
-  const listening = useAssistant((assistant) => assistant.listening);
-  const { levelDb, floorDb, tooLoud, state } = listening;
-  const lit = levelDb === null ? 0 : litSegments(levelDb, SEGMENTS);
-  const floor = floorDb === null ? null : litSegments(floorDb, SEGMENTS);
+/** The listening state without the level, which changes ten times a second and would draw anew whatever takes it along. */
+export function useTold(): Told {
+  const mode = useAssistant(({ listening }) => listening.mode);
+  const state = useAssistant(({ listening }) => listening.state);
+  const callName = useAssistant(({ listening }) => listening.callName);
+  const tooLoud = useAssistant(({ listening }) => listening.tooLoud);
+  return { mode, state, callName, tooLoud };
+}
+
+/** The level against the noise of the machine; drawn anew only when a segment changes. */
+function Meter() {
+  const lit = useAssistant(({ listening: { levelDb } }) => (levelDb === null ? null : litSegments(levelDb, SEGMENTS)));
+  const floor = useAssistant(({ listening: { floorDb } }) => (floorDb === null ? null : litSegments(floorDb, SEGMENTS)));
+  if (lit === null) return null;
   return (
-    <div className={`listening is-${state}`}>
-      <span className={tooLoud ? 'listening-words is-loud' : 'listening-words'} role="status">
-        {listeningWords(listening)}
+    <span className="meter" role="meter" aria-label={words.level} aria-valuemin={0} aria-valuemax={SEGMENTS} aria-valuenow={lit}>
+      {Array.from({ length: SEGMENTS }, (_, index) => (
+        <i key={index} className={`${index < lit ? 'lit' : ''} ${floor === index ? 'floor' : ''}`} />
+      ))}
+    </span>
+  );
+}
+
+/** The listening state in words, and the level. */
+export function Listening() {
+  const told = useTold();
+  return (
+    <div className={`listening is-${told.state}`}>
+      <span className={told.tooLoud ? 'listening-words is-loud' : 'listening-words'} role="status">
+        {listeningWords(told)}
       </span>
-      {levelDb !== null && (
-        <span
-          className="meter"
-          role="meter"
-          aria-label={words.level}
-          aria-valuemin={-80}
-          aria-valuemax={0}
-          aria-valuenow={Math.round(levelDb)}
-        >
-          {Array.from({ length: SEGMENTS }, (_, index) => (
-            <i key={index} className={`${index < lit ? 'lit' : ''} ${floor === index ? 'floor' : ''}`} />
-          ))}
-        </span>
-      )}
+      <Meter />
     </div>
   );
 }

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
-import { useAssistant, useAssistantStore } from '../store.tsx';
+import { useAssistantStore } from '../store.tsx';
 import { words } from '../words.ts';
-import { listeningWords } from './Listening.tsx';
+import { listeningWords, useTold } from './Listening.tsx';
 import { keepFocus } from './BigButton.tsx';
 
 /**
@@ -10,7 +10,7 @@ import { keepFocus } from './BigButton.tsx';
  */
 export function TalkButton() {
   const store = useAssistantStore();
-  const listening = useAssistant((assistant) => assistant.listening);
+  const listening = useTold();
   const [held, setHeld] = useState(false);
   const holding = useRef(false);
 
