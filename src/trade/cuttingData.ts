@@ -130,6 +130,7 @@ export const REDUCTIONS = {
   eccentric: { share: 0.5, why: 'the work is off centre and its force grows with the square of the speed' },
   interrupted: { share: 0.7, why: 'the cut is interrupted' },
   long: { share: 0.7, why: 'the work is long for its diameter' },
+  thin: { share: 0.7, why: 'the wall is thin and rings' },
   bore: { share: 0.7, why: 'boring: the bar is slender' },
   part: { share: 0.5, why: 'parting' },
   tap: { share: 0.25, why: 'tapping' },

@@ -176,3 +176,18 @@ test('a sawn blank that is much too long is sawn, not faced away', () => {
   expect(step(routed(one), 'face-second-end').note).toMatch(/too long: saw most of that off/);
   expect(step(routed(called('sawn-blank')), 'face-second-end').note).not.toMatch(/saw/);
 });
+
+describe('thin walls', () => {
+  test('a bore that leaves less than an eighth of it is cut slower, with light passes, and says why', () => {
+    const hub = called('bored-hub');
+    const thick = step(routed(hub), 'bore-end1');
+    const thin = step(routed({ ...hub, turned: hub.turned.replace('journal 35~', 'journal 24.8~') }), 'bore-end1');
+    expect(thick.note).not.toContain('wall');
+    expect(thick.why.join(' ')).not.toContain('thin wall');
+    // (24.79 - 20.032)/2 = 2.379, under an eighth of 20.032 (computed).
+    expect(thin.note).toContain('The wall left is only 2.379');
+    expect(thin.note).toContain('springs out of round');
+    expect(thin.why.join(' ')).toContain('less for the thin wall');
+    expect(thin.cut?.speedRpm ?? 0).toBeLessThan(thick.cut?.speedRpm ?? 0);
+  });
+});

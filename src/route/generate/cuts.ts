@@ -316,6 +316,7 @@ const REASONS: Readonly<Record<Reduction, string>> = {
   eccentric: 'half of it for work off centre',
   interrupted: 'less for the interrupted cut',
   long: 'less for long thin work',
+  thin: 'less for the thin wall',
   bore: 'less for the boring bar',
   part: 'half of it for plunging',
   tap: 'a quarter for tapping',

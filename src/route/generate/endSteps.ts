@@ -28,13 +28,14 @@ import {
   threadPercent,
   turnsFor,
   type Material,
+  type Reduction,
   type Thread,
 } from '../../trade/index.ts';
 import type { Target } from '../operation.ts';
 import { ALLOWANCES, LIMITS } from './allowances.ts';
 import { calledDrill, drillingCut, feedFor, rpmAt, speedWhy, TOOL_NAMES } from './cuts.ts';
 import { holeFit, shaftOf } from './fitOf.ts';
-import type { Hole } from './holes.ts';
+import { wallRound, widthOfHole, type Hole } from './holes.ts';
 import { bare, inSentence, target, type Step, type Work } from './draft.ts';
 
 export const depthTarget = (depth: Length, spread: Length): Target =>
@@ -118,6 +119,9 @@ function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step
   ];
 }
 
+/** A wall is thin under so many of it to the bore: an eighth. Common practice, no source. */
+const THIN = 8;
+
 function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole' }>): Step {
   const { low, high } = hole.diameter;
   const aim = midway(low, high, 'half-even');
@@ -127,7 +131,10 @@ function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole
   // Bars are asked for by round sizes: a thirty-second, or half a millimetre.
   const sold = larger(roundedTo(bar, part.unit === 'inch' ? sixtyFourths(2) : millimetres(0.5), 'floor'), thou(1));
   const last = thou(3);
-  const rpm = rpmAt(lathe, aim, ['bore']);
+  const wall = wallRound(part, hole);
+  const thin = times(wall, THIN) < widthOfHole(hole);
+  const slower: readonly Reduction[] = thin ? ['bore', 'thin'] : ['bore'];
+  const rpm = rpmAt(lathe, aim, slower);
   return {
     id: `bore-${hole.id}`,
     kind: 'bore',
@@ -146,11 +153,15 @@ function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole
       note: `Measure at ${formatAmount(times(last, 4), part.unit)} under, before the last two.`,
     },
     stop: { from: 'finished end', distance: depth },
-    note: 'It grows: measure before each pass, and feed the tool toward you.',
+    note: `It grows: measure before each pass, and feed the tool toward you.${
+      thin
+        ? ` The wall left is only ${bare(wall, part.unit)}: it gives before the tool and rings. Tool sharp, passes light; where the jaws hold over it, no tighter than they must, or it springs out of round when they let go.`
+        : ''
+    }`,
     before: ['Bar as short as the hole lets it be, tool on centre, and clear of the far side.'],
     why: [
       `The bar stands out ${(depth / bar).toFixed(1)} times its thickness; up to ${LIMITS.boringBar} it is stiff enough.`,
-      speedWhy(lathe, aim, ['bore'], rpm),
+      speedWhy(lathe, aim, slower, rpm),
     ],
     minutes: 12,
   };

@@ -1,4 +1,4 @@
-import { larger, midway, zero, type Length } from '../../measure/index.ts';
+import { dividedBy, larger, midway, minus, smaller, times, zero, type Length } from '../../measure/index.ts';
 import type { EndFeature, Part } from '../../part/index.ts';
 
 /** A hole in an end; a centre is none. */
@@ -9,6 +9,23 @@ export const widthOfHole = (hole: Hole): Length =>
   hole.kind === 'bored-hole' ? larger(hole.drill, hole.diameter.high) : hole.drill;
 
 export const holesOf = ({ ends }: Part): readonly Hole[] => ends.filter((end): end is Hole => end.kind !== 'centre');
+
+/** What stands of the part round a hole at its thinnest, from the axis of the spindle: half of what is round it less the hole. */
+export function wallRound({ turned }: Part, hole: Hole): Length {
+  const inward = hole.end === 'left' ? turned : [...turned].reverse();
+  let from = 0;
+  let wall: Length | null = null;
+  for (const feature of inward) {
+    if (from >= hole.drillDepth) break;
+    from += midway(feature.length.low, feature.length.high, 'half-even');
+    const outside =
+      feature.kind === 'thread' ? feature.major.low : feature.kind === 'taper' ? feature.small : feature.diameter.low;
+    const round = feature.kind === 'offset-journal' ? minus(outside, times(feature.throw, 2)) : outside;
+    const here = dividedBy(minus(round, widthOfHole(hole)), 2, 'floor');
+    wall = wall === null ? here : smaller(wall, here);
+  }
+  return wall ?? zero;
+}
 
 /** The widest hole that reaches into a feature, and whether it goes all the way through it. */
 export type HoleIn = { readonly across: Length; readonly through: boolean };
