@@ -40,7 +40,7 @@ describe('docs/dependencies.md', () => {
   });
 
   test.each(packages)('%s has its version exact and the licence that the package states', (name, version) => {
-    expect(version).toMatch(/^\d+\.\d+\.\d+$/);
+    expect(version).toMatch(/^\d+\.\d+\.\d+(-[\w.]+)?$/);
     const { license } = JSON.parse(read(`node_modules/${name}/package.json`)) as Package;
     expect(listed.get(name)).toContain(`(${license ?? 'none'})`);
   });
