@@ -85,7 +85,7 @@ class Block(nn.Module):
 
 
 class Network(nn.Module):
-    def __init__(self, width=192, dilations=(1, 1, 2, 1, 2, 4, 1), kernel=9, drop=0.1):
+    def __init__(self, width=256, dilations=(1, 1, 2, 1, 2, 4, 1, 2, 1), kernel=9, drop=0.1):
         super().__init__()
         self.embedding = Embedding()
         self.high = nn.Sequential(nn.Conv1d(12, 48, 3), nn.ReLU(), nn.Conv1d(48, 48, 4, stride=2))

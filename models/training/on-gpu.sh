@@ -1,5 +1,6 @@
 #!/bin/bash
-# Runs on a machine with a GPU and no network: unpacks the voices, speaks the sentences, trains, exports. Usage: on-gpu.sh KIT OUT SENTENCES train-options…
+# Runs on a machine with a GPU and no network: unpacks the voices, speaks the sentences, trains. Usage: on-gpu.sh KIT OUT SENTENCES train-options…
+# voices.tar.xz holds /opt/kit with the programs and their libraries (bin, lib; t for those of a newer Debian) and the voices where they look for them.
 set -euo pipefail
 kit=$1 out=$2 sentences=$3
 shift 3
@@ -10,6 +11,10 @@ if [ -f "$kit/voices.tar.xz" ] && [ ! -d /opt/kit ]; then tar xJf "$kit/voices.t
 if [ ! -f "$work/done" ]; then
   for tool in flite espeak-ng festival; do
     printf '#!/bin/sh\nLD_LIBRARY_PATH=/opt/kit/lib exec /opt/kit/bin/%s "$@"\n' "$tool" >"$work/$tool"
+    chmod +x "$work/$tool"
+  done
+  for tool in RHVoice-test pico2wave; do
+    printf '#!/bin/sh\nexec /opt/kit/t/ld-linux-x86-64.so.2 --library-path /opt/kit/t /opt/kit/bin/%s "$@"\n' "$tool" >"$work/$tool"
     chmod +x "$work/$tool"
   done
   head -n "$sentences" "$kit/phrases.txt" >"$work/phrases.txt"

@@ -62,7 +62,7 @@ class Speech:
         self.loud_from = noises
         self.loud_until = noises + noises // 5
         self.window = torch.from_numpy(window()).to(device)
-        self.warps = torch.stack([torch.from_numpy(filterbank(warp)) for warp in np.linspace(0.84, 1.2, 19)]).to(device)
+        self.warps = torch.stack([torch.from_numpy(filterbank(warp)) for warp in np.linspace(0.8, 1.26, 24)]).to(device)
         print(f'{len(known)} of {len(said_index)} sentences, {len(self.real)} + {len(self.real_check)} real words, '
               f'{len(self.audio) / RATE / 3600:.2f} hours, {len(self.noise)} noises')
 
@@ -104,7 +104,7 @@ class Speech:
             kind = dice.random()
             if kind < 0.05:
                 parts = []
-            elif kind < 0.40:
+            elif kind < 0.42:
                 several = 1 if dice.random() < 0.5 else int(dice.integers(2, 5))
                 parts = [self.real[k] for k in dice.choice(len(self.real), several, p=self.real_weights)]
                 if dice.random() < 0.15:
@@ -113,7 +113,8 @@ class Speech:
                 parts = [self.synthetic[dice.integers(len(self.synthetic))]]
                 if dice.random() < 0.12:
                     parts.append(self.synthetic[dice.integers(len(self.synthetic))])
-            speed = float(np.exp(dice.normal(0, 0.09)))
+            # The real words are few: the faster and slower they come, the higher and lower, the more throats they stand for.
+            speed = float(np.exp(dice.normal(0, 0.13 if parts and 'speaker' in parts[0] else 0.09)))
             utterance, at = [], int(dice.uniform(0.03, 0.5) * RATE)
             for clip in parts:
                 length = int(clip['length'] / speed)
@@ -210,7 +211,7 @@ class Speech:
             curve = curve - 30 * torch.sigmoid((low - hz) / 0.01) * (low > 0.01) - 45 * torch.sigmoid((hz - high) / 0.015)
             power = power * 10 ** (curve / 10)[:, None, :]
             # Voices of children and of large men: the bands moved as a longer or shorter throat would.
-            warp = (torch.randn(batch, device=device) * 3.2 + 9).round().long().clamp(0, 18)
+            warp = (torch.randn(batch, device=device) * 4 + 10).round().long().clamp(0, 23)
             energy = torch.bmm(power, self.warps[warp])
         else:
             energy = power @ self.plain
@@ -218,7 +219,7 @@ class Speech:
         if augment:
             middle = out.mean((1, 2), keepdim=True)
             for _ in range(2):
-                width = torch.randint(0, 6, (batch, 1, 1), device=device)
+                width = torch.randint(0, 8, (batch, 1, 1), device=device)
                 first = torch.randint(0, BANDS, (batch, 1, 1), device=device)
                 band = torch.arange(BANDS, device=device)[None, None]
                 out = torch.where((band >= first) & (band < first + width), middle, out)

@@ -1,8 +1,9 @@
 """Speaks sentences with free synthesisers in many voices, speeds and pitches, into shards of 16 kHz samples.
 
 Usage: synthesise.py SENTENCES OUT_FOLDER [--jobs N] [--seed N]
-Needs flite, festival (with festvox-kallpc16k and festvox-kdlpc16k) and espeak-ng on the path. The flite voices slt and rms
-are held out for measuring and are never used here.
+Needs flite, festival (with festvox-kallpc16k and festvox-kdlpc16k), espeak-ng, RHVoice-test (with rhvoice-english) and pico2wave on the
+path. The voices slt and rms are held out for measuring and are never used here, in whatever synthesiser they come; of RHVoice's voices those
+whose licence forbids what is made from them are left alone, too.
 """
 import argparse
 import json
@@ -31,13 +32,17 @@ THOU_FESTIVAL = '(lex.add.entry \'("thou" nil (((th aw) 1))))\n'
 
 
 def read(path):
+    return trimmed(resampled(path))
+
+
+def resampled(path):
     with wave.open(str(path)) as sound:
         rate = sound.getframerate()
         samples = np.frombuffer(sound.readframes(sound.getnframes()), np.int16).astype(np.float32)
     if rate != RATE:
         over = gcd(rate, RATE)
         samples = resample_poly(samples, RATE // over, rate // over)
-    return trimmed(samples)
+    return samples
 
 
 def trimmed(samples):
@@ -100,6 +105,41 @@ def festival(batch, folder, dice):
     return spoken
 
 
+def pico(text, folder, dice):
+    voice = dice.choice(['en-US', 'en-US', 'en-GB'])
+    wav = folder / 'pico.wav'
+    said = f'<pitch level="{dice.randint(70, 140)}"><speed level="{dice.randint(72, 150)}">{text}</speed></pitch>'
+    subprocess.run(['pico2wave', '-l', voice, '-w', str(wav), said], check=True, capture_output=True, timeout=20)
+    return f'pico-{voice}', read(wav)
+
+
+def rhvoice(batch, folder, dice):
+    """A few sentences in one start of the program, one voice and one setting, cut apart at the pauses between paragraphs."""
+    voice = dice.choice(['alan', 'bdl', 'clb'])
+    setting = ['-p', voice, '-r', str(dice.randint(70, 150)), '-t', str(dice.randint(70, 140)), '-q', 'min']
+    text, wav = folder / 'rhvoice.txt', folder / 'rhvoice.wav'
+
+    def say(written):
+        text.write_text(written)
+        subprocess.run(['RHVoice-test', *setting, '-i', str(text), '-o', str(wav)], check=True, capture_output=True, timeout=60)
+        return wav
+
+    # The pauses of alan are not still enough to be found.
+    pieces = [] if voice == 'alan' else cut_apart(say('.\n\n'.join(batch) + '.\n'), len(batch))
+    return [(f'rhvoice-{voice}', piece) for piece in pieces or [read(say(each)) for each in batch]]
+
+
+def cut_apart(path, count):
+    """`count` pieces at the longest pauses, or none where these are not plainly longer than every other one."""
+    samples = resampled(path)
+    power = np.convolve(samples ** 2, np.ones(160) / 160, 'same')
+    edges = np.flatnonzero(np.diff(np.concatenate([[0], power < power.max() * 1e-4, [0]])))
+    pauses = sorted(((end - begin, begin, end) for begin, end in edges.reshape(-1, 2) if begin > 0 and end < len(samples)), reverse=True)
+    if len(pauses) < count - 1 or (len(pauses) >= count > 1 and pauses[count - 2][0] < 1.15 * pauses[count - 1][0]):
+        return []
+    return [trimmed(piece) for piece in np.split(samples, sorted((begin + end) // 2 for _, begin, end in pauses[:count - 1]))]
+
+
 def work(task):
     number, sentences, seed, out = task
     dice = random.Random(seed * 100003 + number)
@@ -115,18 +155,30 @@ def work(task):
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         (folder / 'thou.lex').write_text('"thou" n th aw1\n')
-        by_festival = []
+        by_festival, by_rhvoice = [], []
         for text in sentences:
             draw = dice.random()
-            if draw < 0.33:
+            # "thou" is a thousandth here: the two that cannot be told so would say the old pronoun.
+            told = 'thou' in text.split()
+            if draw < 0.35 and not told:
+                by_rhvoice.append(text)
+                continue
+            if draw >= 0.85:
                 by_festival.append(text)
                 continue
             try:
-                keep(text, *(flite if draw < 0.62 else espeak)(text, folder, dice))
+                keep(text, *(pico if draw < 0.58 and not told else flite if draw < 0.69 else espeak)(text, folder, dice))
             except (subprocess.SubprocessError, OSError, wave.Error, EOFError, IndexError) as fault:
                 print('left out:', text, fault, file=sys.stderr)
         for text, (voice, samples) in zip(by_festival, festival(by_festival, folder, dice)):
             keep(text, voice, samples)
+        for first in range(0, len(by_rhvoice), 6):
+            batch = by_rhvoice[first:first + 6]
+            try:
+                for text, (voice, samples) in zip(batch, rhvoice(batch, folder, dice)):
+                    keep(text, voice, samples)
+            except (subprocess.SubprocessError, OSError, wave.Error, EOFError, IndexError) as fault:
+                print('left out:', batch, fault, file=sys.stderr)
     base = Path(out) / f'speech{number:03d}'
     np.concatenate(pieces).tofile(f'{base}.i16')
     Path(f'{base}.json').write_text(json.dumps(index))

@@ -61,12 +61,18 @@ def ahead(items, count=4):
     queue = Queue(count)
 
     def fill():
-        for item in items:
-            queue.put(item)
+        try:
+            for item in items:
+                queue.put(item)
+        except Exception as fault:
+            queue.put(fault)
 
     Thread(target=fill, daemon=True).start()
     while True:
-        yield queue.get()
+        item = queue.get()
+        if isinstance(item, Exception):
+            raise item
+        yield item
 
 
 def distance(a, b):
@@ -111,9 +117,11 @@ def main():
     options.add_argument('--steps', type=int, default=0)
     options.add_argument('--seconds', type=float, default=600)
     options.add_argument('--rate', type=float, default=2e-3)
-    options.add_argument('--width', type=int, default=192)
+    options.add_argument('--width', type=int, default=256)
     options.add_argument('--seed', type=int, default=1)
     options.add_argument('--noises', type=int, default=640)
+    options.add_argument('--state', help='where a run that was stopped goes on from, and is kept')
+    options.add_argument('--stop-after', type=float, default=math.inf, help='minutes of this sitting; with --state the next one goes on')
     chosen = options.parse_args()
     device = 'cuda' if torch.cuda.is_available() else 'cpu'
     torch.manual_seed(chosen.seed)
@@ -129,10 +137,19 @@ def main():
     upper = [each for name, each in network.named_parameters() if not name.startswith('embedding.')]
     optimiser = torch.optim.AdamW([{'params': upper, 'lr': chosen.rate}, {'params': lower, 'lr': chosen.rate}], weight_decay=0.01)
     average = copy.deepcopy(network)
-    begin, step, running = time.time(), 0, 0.0
+    sitting, step, spent, running = time.time(), 0, 0.0, 0.0
+    if chosen.state and Path(chosen.state).exists():
+        kept = torch.load(chosen.state, map_location=device)
+        network.load_state_dict(kept['network'])
+        average.load_state_dict(kept['average'])
+        optimiser.load_state_dict(kept['optimiser'])
+        step, spent, running = kept['step'], kept['spent'], kept['running']
+        torch.manual_seed(chosen.seed + step)
+        speech.dice = np.random.default_rng(chosen.seed + step)
+    begin = sitting - spent
     for mels, steps, targets in ahead(batches(speech, chosen.seconds)):
         done = step / chosen.steps if chosen.steps else (time.time() - begin) / (60 * chosen.minutes)
-        if done >= 1:
+        if done >= 1 or time.time() - sitting > 60 * chosen.stop_after:
             break
         slope = min(1, step / 400) * (0.5 + 0.5 * math.cos(math.pi * done)) + 0.005
         optimiser.param_groups[0]['lr'] = chosen.rate * slope
@@ -163,6 +180,9 @@ def main():
                 for name, clips, snr in (('real', speech.real_check, 40), ('real5dB', speech.real_check, 5),
                                          ('synthetic', speech.synthetic_check, 40), ('synthetic5dB', speech.synthetic_check, 5)))
             print(f'{time.time() - begin:.0f} s, step {step}, loss {running:.4f} {shown}', flush=True)
+    if chosen.state:
+        torch.save({'network': network.state_dict(), 'average': average.state_dict(), 'optimiser': optimiser.state_dict(), 'step': step,
+                    'spent': time.time() - begin, 'running': running}, chosen.state)
     for name, clips, snr in (('real', speech.real_check, 40), ('real 10 dB', speech.real_check, 10), ('real 5 dB', speech.real_check, 5),
                              ('synthetic', speech.synthetic_check, 40), ('synthetic 5 dB', speech.synthetic_check, 5)):
         print(f'phone errors, {name}: {check(average, speech, clips, snr, device):.1f} %')

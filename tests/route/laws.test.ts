@@ -98,11 +98,11 @@ describe('laws of computed routes', () => {
       ];
       for (const kind of new Set(kinds)) reached.set(kind, (reached.get(kind) ?? 0) + 1);
     }
-    // Bolts are no mates of a feature, `find-high-spot` wants something timed and `offset` is made by hands only: named parts have them.
+    // Bolts are no mates of a feature, `find-high-spot` wants something timed, `offset` is made by hands only: named parts have them.
     const named = new Set(['step find-high-spot', 'step offset', 'mate bolt']);
     const all = [
       ...[turnedFeatureSchema, edgeFeatureSchema, endFeatureSchema, milledFeatureSchema].flatMap(({ options }) =>
-        options.map(({ shape }) => String(shape.kind.value)),
+        options.map(({ shape }) => shape.kind.value),
       ),
       ...mateSchema.shape.kind.options.map((kind) => `mate ${kind}`),
       ...stockSchema.shape.form.options.map((form) => `stock ${form}`),
