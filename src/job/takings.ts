@@ -23,7 +23,7 @@ function onPart(state: JobState, operation: Operation, onDial: Length): Length {
   return across && machineOf(state, operation)?.crossSlide.reads === 'radius' ? times(onDial, 2) : onDial;
 }
 
-/** How one size of a feature came about, through all the steps that measured it: reading by reading, and what was done between. */
+/** How one size of a feature came about, through all steps that measured it: reading by reading, and what was done between. */
 export function takingsOf(state: JobState, feature: string, quantity: MeasuredQuantity): readonly Taking[] {
   const takings: Taking[] = [];
   let cuts: readonly { readonly by: Length; readonly said: 'dial' | 'took' }[] = [];

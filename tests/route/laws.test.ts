@@ -98,7 +98,7 @@ describe('laws of computed routes', () => {
       ];
       for (const kind of new Set(kinds)) reached.set(kind, (reached.get(kind) ?? 0) + 1);
     }
-    // Bolts are no mates of a feature, `find-high-spot` wants something timed, `offset` is made by hands only: named parts have them.
+    // Bolts are no mates of a feature, `find-high-spot` wants something timed, `offset` is made by hands: named parts have both.
     const named = new Set(['step find-high-spot', 'step offset', 'mate bolt']);
     const all = [
       ...[turnedFeatureSchema, edgeFeatureSchema, endFeatureSchema, milledFeatureSchema].flatMap(({ options }) =>
