@@ -11,24 +11,23 @@ mkdir -p "$work"
 cd "$root"
 "$python" "$here/pack_real.py" "$audio" "$work/real.npz"
 
-# Three stages, each on sentences of its own seed, each going on from the last; the rate falls to nearly nothing within each.
+# Two stages, each on sentences of its own seed, the second going on from the first; the rate falls to nearly nothing within each.
 stage() {
   local seed=$1 sentences=$2 steps=$3 rate=$4
   shift 4
   npx tsx "$here/phrases.ts" "$work/phrases$seed.txt" "${SENTENCES:-$sentences}" "$seed"
   "$python" "$here/synthesise.py" "$work/phrases$seed.txt" "$work/shards$seed" --seed "$seed"
   "$python" "$here/train.py" --shards "$work/shards$seed" --real "$work/real.npz" --embedding "$embedding" --out "$work/stage$seed" \
-    --steps "${STEPS:-$steps}" --seconds "${SECONDS_A_STEP:-600}" --rate "$rate" --seed "$seed" --noises "${NOISES:-960}" "$@"
+    --steps "${STEPS:-$steps}" --seconds "${SECONDS_A_STEP:-600}" --rate "$rate" --seed "$seed" --noises "${NOISES:-1100}" "$@"
 }
-stage 1 42000 5900 2e-3
-stage 2 42000 5600 1.2e-3 --start "$work/stage1/swarfnet.npz"
-stage 3 20000 900 8e-4 --start "$work/stage2/swarfnet.npz"
+stage 11 84000 12000 2e-3
+stage 13 90000 16400 1.5e-3 --start "$work/stage11/swarfnet.npz"
 
 if [ -n "${OUT:-}" ]; then
   # A trial: the network of the project and the fixtures of its tests are left alone.
-  "$python" "$here/export.py" "$work/stage3/swarfnet.npz" "$OUT"
+  "$python" "$here/export.py" "$work/stage13/swarfnet.npz" "$OUT"
   exit
 fi
-"$python" "$here/export.py" "$work/stage3/swarfnet.npz" models/swarfnet/swarfnet.onnx --check tests/ear/network/phone-net.json
+"$python" "$here/export.py" "$work/stage13/swarfnet.npz" models/swarfnet/swarfnet.onnx --check tests/ear/network/phone-net.json
 "$python" "$here/mel_fixture.py" tests/ear/network/mels.json
 npx tsx scripts/models/manifest.ts
