@@ -1,6 +1,6 @@
 """Writes the trained network as ONNX: norms folded in, weights as 8-bit integers with a scale for each output channel.
 
-Usage: export.py WEIGHTS.npz OUT.onnx [--check FIXTURE.json]
+Usage: export.py WEIGHTS.npz OUT.onnx [--mean WEIGHTS.npz] [--check FIXTURE.json]
 The weights are unpacked to floats when the session is made, so the sums are those of the floats that the integers stand for.
 The check file holds one utterance of noise and what torch makes of it with the same rounded weights, for the tests.
 """
@@ -122,9 +122,13 @@ def main():
     options = argparse.ArgumentParser()
     options.add_argument('weights')
     options.add_argument('out')
+    options.add_argument('--mean', help='weights of the stage before: the mean of both is written')
     options.add_argument('--check')
     chosen = options.parse_args()
     state = dict(np.load(chosen.weights))
+    if chosen.mean:
+        before = np.load(chosen.mean)
+        state = {name: ((value + before[name]) / 2).astype(np.float32) if value.dtype == np.float32 else value for name, value in state.items()}
     network = Network(int(state['width'])).eval()
     network.load_state_dict({name: torch.from_numpy(np.array(value)) for name, value in state.items() if name in network.state_dict()})
     dilations = [block.deep.dilation[0] for block in network.blocks]

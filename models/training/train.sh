@@ -11,7 +11,8 @@ mkdir -p "$work"
 cd "$root"
 "$python" "$here/pack_real.py" "$audio" "$work/real.npz"
 
-# Two stages, each on sentences of its own seed, the second going on from the first; the rate falls to nearly nothing within each.
+# Two stages, each on sentences of its own seed, the second going on from the first; the rate falls to nearly nothing within
+# each, and the mean of the weights of both is kept.
 stage() {
   local seed=$1 sentences=$2 steps=$3 rate=$4
   shift 4
@@ -25,9 +26,9 @@ stage 13 90000 16400 1.5e-3 --start "$work/stage11/swarfnet.npz"
 
 if [ -n "${OUT:-}" ]; then
   # A trial: the network of the project and the fixtures of its tests are left alone.
-  "$python" "$here/export.py" "$work/stage13/swarfnet.npz" "$OUT"
+  "$python" "$here/export.py" "$work/stage13/swarfnet.npz" "$OUT" --mean "$work/stage11/swarfnet.npz"
   exit
 fi
-"$python" "$here/export.py" "$work/stage13/swarfnet.npz" models/swarfnet/swarfnet.onnx --check tests/ear/network/phone-net.json
+"$python" "$here/export.py" "$work/stage13/swarfnet.npz" models/swarfnet/swarfnet.onnx --mean "$work/stage11/swarfnet.npz" --check tests/ear/network/phone-net.json
 "$python" "$here/mel_fixture.py" tests/ear/network/mels.json
 npx tsx scripts/models/manifest.ts
