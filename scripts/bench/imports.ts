@@ -7,7 +7,8 @@ import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { describeFileFault, memoryShelf, MOST_FILE_LENGTH, readJobFile, tooLarge, type JobFile } from '../../src/shelf/index.ts';
 import { damaged, PLACE, WHAT_TO_DO } from '../../tests/shelf/damage.ts';
-import { golden, goldenText, seeded } from '../../tests/shelf/sample.ts';
+import { seeded } from '../../tests/seeded.ts';
+import { golden, goldenText } from '../../tests/shelf/sample.ts';
 import { root } from '../setup/root.mjs';
 
 const { values: options } = parseArgs({

@@ -11,7 +11,7 @@ import { nanometres } from '../../src/measure/index.ts';
 import type { JobEvent } from '../../src/job/index.ts';
 import { memoryShelf, momentAfter, readJobFile, type Shelf } from '../../src/shelf/index.ts';
 import { forgetProfile, freshProfile, launch, screenshot, type Browser } from './harness.ts';
-import { random } from './kills/random.ts';
+import { seeded } from '../seeded.ts';
 import { press, repliedWith } from './machine-page.ts';
 
 /** `npm start -- --share` as a process of its own: its address and the code that it shows. */
@@ -203,7 +203,7 @@ describe('jobs handed over live between devices', () => {
     server = await desk();
     browser = await launch({ profile });
     for (const name of ['desk', 'tablet']) {
-      const line = await wire(Number(new URL(server.url).port), random(92 + wires.length));
+      const line = await wire(Number(new URL(server.url).port), seeded(92 + wires.length));
       wires.push(line);
       devices.push(new Device(name, line.port));
     }
@@ -239,7 +239,7 @@ describe('jobs handed over live between devices', () => {
     'two devices and a browser: 500 readings each, 20 cuts and messages out of order, and all end equal (seeds 91 to 93)',
     { timeout: 240_000 },
     async () => {
-      const pick = random(91);
+      const pick = seeded(91);
       const [first, second] = devices as [Device, Device];
       expect((await first.shelf.start(JOB, plan, Date.now())).ok).toBe(true);
       expect((await first.shelf.open(JOB)).ok).toBe(true);

@@ -8,6 +8,7 @@ import { chromium, type BrowserContext, type Page } from 'playwright-core';
 import { findChromium } from '../../scripts/setup/chromium.mjs';
 import { serve } from '../../scripts/setup/serve.mjs';
 import { root } from '../../scripts/setup/root.mjs';
+import { QUIET_FLAGS } from './quiet-flags.ts';
 
 /** The built page on a free port of this machine. `npm test` builds before; by hand, `npm run build` first. */
 export type Served = { readonly port: number; readonly url: string; readonly close: () => Promise<void> };
@@ -113,23 +114,10 @@ export async function launch({
   const child = spawn(
     program,
     [
-      '--headless',
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--disable-dev-shm-usage',
-      '--no-first-run',
-      '--no-default-browser-check',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-default-apps',
-      '--disable-domain-reliability',
-      '--disable-sync',
-      '--disable-extensions',
+      ...QUIET_FLAGS,
       '--disable-component-extensions-with-background-pages',
       '--disable-client-side-phishing-detection',
       '--disable-features=OptimizationHints,MediaRouter,Translate',
-      '--password-store=basic',
       `--proxy-server=http://127.0.0.1:${proxy.port}`,
       `--window-size=${size.width},${size.height}`,
       '--remote-debugging-port=0',

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { forgetProfile, freshProfile, launch } from './harness.ts';
 import { killAgainAndAgain, killAndTear } from './kills/again-and-again.ts';
-import { random } from './kills/random.ts';
+import { seeded } from '../seeded.ts';
 import { killServer, type KillServer } from './kills/server.ts';
 
 /*
@@ -66,7 +66,7 @@ describe('what was acknowledged is there after', () => {
     '3 kills with the disk full (seed 73): refused and told so, and what was acknowledged before stays',
     { timeout: 300_000 },
     async () => {
-      const pick = random(73);
+      const pick = seeded(73);
       const full = profile();
       for (let kill = 0; kill < 3; kill += 1) {
         const browser = await launch({ profile: full });

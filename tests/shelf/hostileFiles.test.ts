@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { describeFileFault, memoryShelf, readJobFile, writeJobFile, type JobFile } from '../../src/shelf/index.ts';
 import { findJsonFault } from '../../src/shelf/jsonText.ts';
 import { damaged, PLACE, WHAT_TO_DO } from './damage.ts';
-import { golden, goldenText, seeded } from './sample.ts';
+import { seeded } from '../seeded.ts';
+import { golden, goldenText } from './sample.ts';
 
 describe('damaged and hostile files', () => {
   it.each([1, 2, 3, 4])('seed %i: 400 files neither throw nor pass in silence, and each message names a place', (seed) => {

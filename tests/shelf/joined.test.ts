@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { FILE_VERSION, joinEvents, memoryShelf, momentAfter, writeEvent, type JobHead, type Shelf } from '../../src/shelf/index.ts';
-import { golden, plan, reading, seeded } from './sample.ts';
+import { seeded } from '../seeded.ts';
+import { golden, plan, reading } from './sample.ts';
 
 const head: JobHead = { job: 'job-1', startedAt: 1000, plan: golden.kept.plan, version: FILE_VERSION };
 const text = (seq: number, id: string, at: number): string => writeEvent(reading(seq, id, at));

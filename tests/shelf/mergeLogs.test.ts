@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { memoryShelf, type JobFile, type Shelf } from '../../src/shelf/index.ts';
 import { mergeLogs } from '../../src/shelf/mergeLogs.ts';
-import { golden, plan, reading, seeded } from './sample.ts';
+import { seeded } from '../seeded.ts';
+import { golden, plan, reading } from './sample.ts';
 
 /** Logs in short: `a1` is an event of id a1 at time 1; the number of the event is its place. */
 const log = (short: string): string[] =>

@@ -8,7 +8,8 @@ import { memoryPages } from '../../src/shelf/memoryPages.ts';
 import type { EventRow, Pages } from '../../src/shelf/pages.ts';
 import { shelfOver } from '../../src/shelf/shelfOver.ts';
 import { memoryFolder, type MemoryFolder } from './copies.ts';
-import { golden, plan, reading, seeded } from './sample.ts';
+import { seeded } from '../seeded.ts';
+import { golden, plan, reading } from './sample.ts';
 
 const FOUND_AT = 1_760_000_000_000;
 

@@ -1,6 +1,6 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { bareBrowser, tearDatabase } from './bare-browser.ts';
-import { random } from './random.ts';
+import { seeded } from '../../seeded.ts';
 import type { KillServer } from './server.ts';
 
 /** Jobs that are worked on at once: a conversation and three logs. */
@@ -27,7 +27,7 @@ export async function killAgainAndAgain(
   profile: string,
   { lane, kills, seed }: { readonly lane: string; readonly kills: number; readonly seed: number },
 ): Promise<Killed> {
-  const pick = random(seed);
+  const pick = seeded(seed);
   const all = new Set<string>();
   const atRisk: number[] = [];
   const acknowledged = (names: readonly string[]): number =>

@@ -2,28 +2,16 @@ import { spawn } from 'node:child_process';
 import { appendFileSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { findChromium } from '../../../scripts/setup/chromium.mjs';
+import { QUIET_FLAGS } from '../quiet-flags.ts';
 
 /** Flags that leave out what a page to be killed does not need: measured here, they halve what a start costs. */
 const FLAGS = [
-  '--headless',
-  '--no-sandbox',
-  '--disable-gpu',
+  ...QUIET_FLAGS,
   '--in-process-gpu',
   '--no-zygote',
-  '--disable-quic',
-  '--disable-dev-shm-usage',
-  '--no-first-run',
-  '--no-default-browser-check',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-default-apps',
-  '--disable-domain-reliability',
-  '--disable-sync',
-  '--disable-extensions',
   '--disable-breakpad',
   '--disable-component-extensions-with-background-pages',
   '--disable-search-engine-choice-screen',
-  '--password-store=basic',
   '--mute-audio',
   '--disable-features=OptimizationHints,MediaRouter,Translate,PreloadTopChromeWebUI,SpareRendererForSitePerProcess',
   '--enable-features=NetworkServiceInProcess2',
