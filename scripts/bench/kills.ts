@@ -19,10 +19,33 @@ const kills = Math.ceil(Number(options.kills) / lanes);
 const seed = Number(options.seed);
 const server = await killServer();
 const begun = performance.now();
+/** How the run stands, told every so many kills: it takes an hour. */
+const TOLD_EVERY = 25;
+let done = 0;
+let risked = 0;
+const wrongOf = new Map<string, readonly string[]>();
+function tellOf(lane: string, atRisk: number, wrong: readonly string[]): void {
+  done += 1;
+  risked += atRisk;
+  wrongOf.set(lane, wrong);
+  const found = [...wrongOf.values()].flat();
+  if (done % TOLD_EVERY === 0 || found.length > 0)
+    process.stderr.write(
+      `${done} kills, ${risked} acknowledged, ${((performance.now() - begun) / 1000).toFixed(0)} s, wrong: ${found.join('; ') || 'nothing'}\n`,
+    );
+}
 const profiles = Array.from({ length: lanes }, () => freshProfile());
 try {
   const killed = await Promise.all(
-    profiles.map((profile, lane) => killAgainAndAgain(server, profile, { lane: `lane${lane}`, kills, seed: seed + lane })),
+    profiles.map((profile, index) => {
+      const lane = `lane${index}`;
+      return killAgainAndAgain(server, profile, {
+        lane,
+        kills,
+        seed: seed + index,
+        onKill: (atRisk, wrong) => tellOf(lane, atRisk, wrong),
+      });
+    }),
   );
   const jobs = killed.flatMap((lane) => lane.jobs).map(server.job);
   const atRisk = killed.flatMap((lane) => lane.atRisk).toSorted((a, b) => a - b);

@@ -12,6 +12,13 @@ const WHOLE_EVERY = 5;
 const PATIENCE_MS = 120_000;
 const MOST_OWN_ENDS = 5;
 
+export type Killing = {
+  readonly lane: string;
+  readonly kills: number;
+  readonly seed: number;
+  readonly onKill?: (atRisk: number, wrong: readonly string[]) => void;
+};
+
 export type Killed = {
   readonly jobs: readonly string[];
   /** How many events were acknowledged between the opening and each kill. */
@@ -20,12 +27,13 @@ export type Killed = {
 
 /**
  * Kills the browser again and again while it takes readings, each time at a moment up to 400 ms after the first reading of this
- * start was acknowledged, and opens every log once more at the end. `lane` names the jobs of this profile.
+ * start was acknowledged, and opens every log once more at the end. `lane` names the jobs of this profile; `onKill` is told of
+ * every kill how many events it put at risk, and what has been found wrong so far.
  */
 export async function killAgainAndAgain(
   server: KillServer,
   profile: string,
-  { lane, kills, seed }: { readonly lane: string; readonly kills: number; readonly seed: number },
+  { lane, kills, seed, onKill }: Killing,
 ): Promise<Killed> {
   const pick = seeded(seed);
   const all = new Set<string>();
@@ -58,8 +66,14 @@ export async function killAgainAndAgain(
       await server.acknowledging(names);
       await pause(pick(400));
     });
-    if (killed) atRisk.push(acknowledged(names) - before);
-    else {
+    if (killed) {
+      const risked = acknowledged(names) - before;
+      atRisk.push(risked);
+      onKill?.(
+        risked,
+        [...all].map(server.job).flatMap((job) => job.wrong),
+      );
+    } else {
       ownEnds += 1;
       kill -= 1;
       if (ownEnds > MOST_OWN_ENDS) throw new Error('Chromium ends by itself again and again');
