@@ -3,15 +3,16 @@ import { EngineFault } from '../recogniser.ts';
 import type { WordGraph } from '../word-graph.ts';
 
 /**
- * A word graph spelt out in phones. Nodes 0 up to `wordNodes` are the states of the word graph, the rest lie inside words that
- * begin alike. Edges lie by the node that they leave: those of node n are `firstEdge[n]` up to `firstEdge[n + 1]`. An edge that
+ * A word graph spelt out in phones. Nodes with a 1 in `betweenWords` are states of the word graph, `start` one of them; the rest lie
+ * inside words that begin alike. Edges lie by the node that they leave: those of node n are `firstEdge[n]` up to `firstEdge[n + 1]`. An edge that
  * ends a word has its `word`, others have -1. `cost` is paid on the edge that ends the word. `arc` tells words in different
  * places of the grammar apart.
  */
 export type PhoneGraph = {
   readonly words: readonly string[];
   readonly nodes: number;
-  readonly wordNodes: number;
+  readonly start: number;
+  readonly betweenWords: Uint8Array;
   readonly exit: Float32Array;
   readonly firstEdge: Int32Array;
   readonly to: Int32Array;
@@ -55,7 +56,8 @@ export function phoneGraph(graph: WordGraph, sounds: Pronunciations): PhoneGraph
         let node = from;
         let prefix = '';
         phones.forEach((phone, at) => {
-          if (phone === undefined) throw new EngineFault('grammar', `"${arc.word}" is pronounced with an unknown phone: ${pronunciation}`);
+          if (phone === undefined)
+            throw new EngineFault('grammar', `"${arc.word}" is pronounced with an unknown phone: ${pronunciation}`);
           if (at === phones.length - 1) {
             edges[node]!.push({ to: arc.to, phone, word, arc: number, cost: arc.cost, length: phones.length });
             return;
@@ -78,7 +80,8 @@ export function phoneGraph(graph: WordGraph, sounds: Pronunciations): PhoneGraph
   return {
     words,
     nodes: edges.length,
-    wordNodes: graph.states.length,
+    start: 0,
+    betweenWords: Uint8Array.from(edges, (_, at) => (at < graph.states.length ? 1 : 0)),
     exit: Float32Array.from(edges, (_, at) => graph.states[at]?.exit ?? Infinity),
     firstEdge,
     to: Int32Array.from(flat, (edge) => edge.to),

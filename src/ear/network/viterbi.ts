@@ -3,23 +3,22 @@ import type { PhoneGraph } from './phone-graph.ts';
 /** What the network heard: log probabilities of blank and the phones, `classes` for each of `steps`. */
 export type PhoneScores = { readonly log: Float32Array; readonly steps: number; readonly classes: number };
 
-/** A word on the best path; `from` and `to` are the steps of its first and last phone. */
+/** A word on the best path; `from` and `to` are the steps of its first and last phone, `leadsTo` the node after it. */
 export type PathWord = {
   readonly word: number;
   readonly arc: number;
+  readonly leadsTo: number;
   readonly from: number;
   readonly to: number;
   readonly phones: number;
 };
-/** `end` is the state of the word graph in which it ends. */
-export type PhonePath = { readonly score: number; readonly words: readonly PathWord[]; readonly end: number };
-
-/** An arc that may not be taken, or a state in which no path may end. */
-export type Barred = { readonly arc?: number; readonly end?: number };
+export type PhonePath = { readonly score: number; readonly words: readonly PathWord[] };
 
 export type Search = {
   /** Paths worse than the best by more than this (natural logarithm) are dropped. */
   readonly beam: number;
+  /** Of more sounding phones than this at once only the likeliest are gone on with, so that noise costs no more than speech. */
+  readonly most: number;
   /** What a word costs, so that many short ones do not stand in for few long ones. */
   readonly wordCost: number;
   /** How much the grammar's own weights count. */
@@ -33,10 +32,9 @@ const NONE = -1;
 /**
  * The best path of a phone graph through what the network heard, in the manner of connectionist temporal classification: a phone
  * lasts one step or more, blanks may stand between phones and must between two that are alike. Null when nothing reaches an end.
- * What is `barred` finds the second best path: any other leaves out an arc of the best, or goes on from its end.
  */
-export function bestPath(graph: PhoneGraph, heard: PhoneScores, search: Search, barred: Barred = {}): PhonePath | null {
-  const { nodes, firstEdge, to, phone, word, arc, cost, exit, wordNodes } = graph;
+export function bestPath(graph: PhoneGraph, heard: PhoneScores, search: Search): PhonePath | null {
+  const { nodes, start: begin, firstEdge, to, phone, word, arc, cost, exit, betweenWords } = graph;
   const edges = to.length;
   const { log, steps, classes } = heard;
   // Scores and marks of this step and the last: on an edge (its phone sounds) and at a node (blank after it).
@@ -61,15 +59,15 @@ export function bestPath(graph: PhoneGraph, heard: PhoneScores, search: Search, 
   const list = (): number[] => [];
   const record = { word: list(), before: list(), from: list(), end: list(), edge: list() };
 
-  atNode[0] = 0;
-  liveNodes.push(0);
+  atNode[begin] = 0;
+  liveNodes.push(begin);
   for (let step = 0; step < steps; step += 1) {
     const row = step * classes;
     const blank = log[row]! - search.blankCost;
     let best = -Infinity;
     for (const edge of liveEdges) best = Math.max(best, onEdge[edge]!);
     for (const node of liveNodes) best = Math.max(best, atNode[node]!);
-    const floor = best - search.beam;
+    const floor = liveEdges.length > search.most ? crowdedFloor(liveEdges, onEdge, best, search) : best - search.beam;
 
     const newEdges: number[] = [];
     const newNodes: number[] = [];
@@ -124,13 +122,12 @@ export function bestPath(graph: PhoneGraph, heard: PhoneScores, search: Search, 
         const before = byEdge ? onEdge[from]! : rest;
         if (before === -Infinity) continue;
         const ends = word[edge]! !== NONE;
-        if (ends && arc[edge] === barred.arc) continue;
         const score = before + log[row + sound]! - (ends ? cost[edge]! * search.weightScale + search.wordCost : 0);
         if (score < floor || score <= nextOnEdge[edge]!) continue;
         if (nextOnEdge[edge] === -Infinity) newEdges.push(edge);
         nextOnEdge[edge] = score;
         const past = byEdge ? edgePast[from]! : nodePast[node]!;
-        const start = node < wordNodes ? step : byEdge ? edgeStart[from]! : nodeStart[node]!;
+        const start = betweenWords[node] === 1 ? step : byEdge ? edgeStart[from]! : nodeStart[node]!;
         pending.edgeStart[edge] = start;
         if (ends) {
           nextEdgePast[edge] = record.word.push(word[edge]!) - 1;
@@ -160,21 +157,36 @@ export function bestPath(graph: PhoneGraph, heard: PhoneScores, search: Search, 
 
   let score = -Infinity;
   let past = NONE;
-  let end = NONE;
   const offer = (before: number, node: number, reaching: number): void => {
     const whole = before - exit[node]! * search.weightScale;
-    if (reaching !== NONE && node !== barred.end && whole > score) [score, past, end] = [whole, reaching, node];
+    if (reaching !== NONE && whole > score) [score, past] = [whole, reaching];
   };
-  for (const node of liveNodes) if (node < wordNodes) offer(atNode[node]!, node, nodePast[node]!);
+  for (const node of liveNodes) if (betweenWords[node] === 1) offer(atNode[node]!, node, nodePast[node]!);
   for (const edge of liveEdges) if (word[edge] !== NONE) offer(onEdge[edge]!, to[edge]!, edgePast[edge]!);
   if (score === -Infinity) return null;
   const words: PathWord[] = [];
   for (let at = past; at !== NONE; at = record.before[at]!) {
     const edge = record.edge[at]!;
     const [from, last] = [record.from[at]!, record.end[at]!];
-    words.push({ word: record.word[at]!, arc: arc[edge]!, from, to: last, phones: graph.length[edge]! });
+    words.push({ word: record.word[at]!, arc: arc[edge]!, leadsTo: to[edge]!, from, to: last, phones: graph.length[edge]! });
   }
-  return { score, words: words.reverse(), end };
+  return { score, words: words.reverse() };
+}
+
+/** How finely the beam is divided where it holds too many. */
+const SLICES = 64;
+
+/** A score that at most `most` of these edges reach, save for those that share a slice of the beam with the last of them. */
+function crowdedFloor(edges: readonly number[], scores: Float64Array, best: number, { beam, most }: Search): number {
+  const slice = beam / SLICES;
+  const held = new Int32Array(SLICES + 1);
+  for (const edge of edges) {
+    const at = Math.floor((best - scores[edge]!) / slice);
+    if (at < SLICES) held[at]! += 1;
+  }
+  let upTo = 0;
+  for (let sum = held[0]!; upTo < SLICES - 1 && sum + held[upTo + 1]! <= most; upTo += 1) sum += held[upTo + 1]!;
+  return best - (upTo + 1) * slice;
 }
 
 /** The score of the likeliest outputs one by one: what any speech, or none, would get. */

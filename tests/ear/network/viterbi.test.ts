@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { wordGraph } from '../../../src/ear/index.ts';
+import { allBut } from '../../../src/ear/network/all-but.ts';
 import { phoneGraph } from '../../../src/ear/network/phone-graph.ts';
 import { bestPath, freeScore, type PhoneScores, type Search } from '../../../src/ear/network/viterbi.ts';
 import type { Grammar, GrammarNode } from '../../../src/phrasebook/index.ts';
 
-const EVERYTHING: Search = { beam: Infinity, wordCost: 0, weightScale: 1, blankCost: 0 };
+const EVERYTHING: Search = { beam: Infinity, most: Infinity, wordCost: 0, weightScale: 1, blankCost: 0 };
 /** Phones 1 to 3 are AA, AE and AH. */
 const SOUNDS = new Map([
   ['a', ['AA']],
@@ -41,10 +42,11 @@ function aligned({ log, steps, classes }: PhoneScores, labels: readonly number[]
 function rows(text: string): number[][] {
   const number = { AA: 1, AE: 2, AH: 3 } as const;
   const numbers = (said: string): number[] => said.split(' ').map((phone) => number[phone as keyof typeof number]);
-  return text.split(' ').reduce<number[][]>(
-    (fronts, each) => fronts.flatMap((front) => SOUNDS.get(each)!.map((said) => [...front, ...numbers(said)])),
-    [[]],
-  );
+  return text
+    .split(' ')
+    .reduce<
+      number[][]
+    >((fronts, each) => fronts.flatMap((front) => SOUNDS.get(each)!.map((said) => [...front, ...numbers(said)])), [[]]);
 }
 
 const scores = (rowsOf: readonly (readonly number[])[]): PhoneScores => {
@@ -72,15 +74,16 @@ describe('the search', () => {
     );
   });
 
-  it('finds the second best by barring each word of the best and its end (seed 12)', () => {
+  it('finds the second best in the graph of all but the best (seed 12)', () => {
     fc.assert(
       fc.property(heard, (sound) => {
         const best = bestPath(graph, sound, EVERYTHING)!;
-        const barred = [{ end: best.end }, ...best.words.map(({ arc }) => ({ arc }))];
-        const others = barred.map((each) => bestPath(graph, sound, EVERYTHING, each)?.score ?? -Infinity);
+        const second = bestPath(allBut(graph, best), sound, EVERYTHING)!;
         const rest = TEXTS.filter((text) => text !== textOf(best)).flatMap(rows);
         const wanted = Math.max(...rest.map((labels) => aligned(sound, labels)));
-        expect(Math.max(...others)).toBeCloseTo(wanted, 3);
+        expect(second.score).toBeCloseTo(wanted, 3);
+        expect(textOf(second)).not.toBe(textOf(best));
+        expect(Math.max(...rows(textOf(second)).map((labels) => aligned(sound, labels)))).toBeCloseTo(wanted, 3);
       }),
       { seed: 12 },
     );
@@ -99,9 +102,47 @@ describe('the search', () => {
     );
   });
 
+  it('finds each of all phrases once, from the best to the last (seed 14)', () => {
+    fc.assert(
+      fc.property(heard, (sound) => {
+        const found: string[] = [];
+        let last = Infinity;
+        for (let rest = graph; found.length < TEXTS.length; ) {
+          const path = bestPath(rest, sound, EVERYTHING)!;
+          expect(path.score).toBeLessThanOrEqual(last + 1e-4);
+          last = path.score;
+          found.push(textOf(path));
+          rest = allBut(rest, path);
+        }
+        expect(found.toSorted()).toEqual(TEXTS.toSorted());
+      }),
+      { seed: 14, numRuns: 50 },
+    );
+  });
+
+  it('goes on with the likeliest where there are more than it may keep (seed 15)', () => {
+    const many = phoneGraph(wordGraph(phrases(...TEXTS, 'b b b', 'c c', 'b c a')), SOUNDS);
+    let fewer = 0;
+    fc.assert(
+      fc.property(heard, (sound) => {
+        const whole = bestPath(many, sound, { ...EVERYTHING, beam: 50 })!.score;
+        const kept = (most: number): number => bestPath(many, sound, { ...EVERYTHING, beam: 50, most })?.score ?? -Infinity;
+        expect(kept(1_000)).toBe(whole);
+        if (kept(1) < whole) fewer += 1;
+        expect(kept(1)).toBeLessThanOrEqual(whole);
+      }),
+      { seed: 15 },
+    );
+    expect(fewer).toBeGreaterThan(0);
+  });
+
   it('tells when each word was said', () => {
     const quiet = [0.97, 0.01, 0.01, 0.01];
-    const [aa, ae, ah] = [[0.01, 0.97, 0.01, 0.01], [0.01, 0.01, 0.97, 0.01], [0.01, 0.01, 0.01, 0.97]];
+    const [aa, ae, ah] = [
+      [0.01, 0.97, 0.01, 0.01],
+      [0.01, 0.01, 0.97, 0.01],
+      [0.01, 0.01, 0.01, 0.97],
+    ];
     const path = bestPath(graph, scores([quiet, ae, quiet, ah, quiet, quiet, aa, quiet]), EVERYTHING);
     expect(path?.words.map(({ word: said, from, to, phones }) => [graph.words[said], from, to, phones])).toEqual([
       ['b', 1, 3, 2],
