@@ -3,8 +3,8 @@ import type { PhonePath } from './viterbi.ts';
 
 /**
  * The graph of every phrase but the one of this path, so that one more search finds the second best whatever the length of the
- * best. The states that the path passes are laid once more, and the search starts in these: where it leaves the path it goes on in
- * the graph as it was, and may come back to the same words; where it does not, it may not end where the path ends.
+ * best. The states that the path passes are laid once more, and the search starts in these: where it leaves the path it goes on
+ * in the graph as it was, and may come back to the same words; where it does not, it may not end where the path ends.
  */
 export function allBut(graph: PhoneGraph, path: PhonePath): PhoneGraph {
   const { firstEdge, to, phone, word, arc, cost, exit, length } = graph;

@@ -3,10 +3,10 @@ import { EngineFault } from '../recogniser.ts';
 import type { WordGraph } from '../word-graph.ts';
 
 /**
- * A word graph spelt out in phones. Nodes with a 1 in `betweenWords` are states of the word graph, `start` one of them; the rest lie
- * inside words that begin alike. Edges lie by the node that they leave: those of node n are `firstEdge[n]` up to `firstEdge[n + 1]`. An edge that
- * ends a word has its `word`, others have -1. `cost` is paid on the edge that ends the word. `arc` tells words in different
- * places of the grammar apart.
+ * A word graph spelt out in phones. Nodes with a 1 in `betweenWords` are states of the word graph, `start` one of them; the rest
+ * lie inside words that begin alike. Edges lie by the node that they leave: those of node n are `firstEdge[n]` up to
+ * `firstEdge[n + 1]`. An edge that ends a word has its `word`, others have -1. `cost` is paid on the edge that ends the word.
+ * `arc` tells words in different places of the grammar apart.
  */
 export type PhoneGraph = {
   readonly words: readonly string[];

@@ -1,4 +1,5 @@
 import type { PhoneGraph } from './phone-graph.ts';
+import { NONE, roomFor } from './search-room.ts';
 
 /** What the network heard: log probabilities of blank and the phones, `classes` for each of `steps`. */
 export type PhoneScores = { readonly log: Float32Array; readonly steps: number; readonly classes: number };
@@ -27,57 +28,42 @@ export type Search = {
   readonly blankCost: number;
 };
 
-const NONE = -1;
-
 /**
  * The best path of a phone graph through what the network heard, in the manner of connectionist temporal classification: a phone
  * lasts one step or more, blanks may stand between phones and must between two that are alike. Null when nothing reaches an end.
  */
 export function bestPath(graph: PhoneGraph, heard: PhoneScores, search: Search): PhonePath | null {
   const { nodes, start: begin, firstEdge, to, phone, word, arc, cost, exit, betweenWords } = graph;
-  const edges = to.length;
   const { log, steps, classes } = heard;
-  // Scores and marks of this step and the last: on an edge (its phone sounds) and at a node (blank after it).
-  let onEdge = new Float64Array(edges).fill(-Infinity);
-  let nextOnEdge = new Float64Array(edges).fill(-Infinity);
-  let atNode = new Float64Array(nodes).fill(-Infinity);
-  let nextAtNode = new Float64Array(nodes).fill(-Infinity);
-  let edgePast = new Int32Array(edges).fill(NONE);
-  let nextEdgePast = new Int32Array(edges).fill(NONE);
-  let nodePast = new Int32Array(nodes).fill(NONE);
-  let nextNodePast = new Int32Array(nodes).fill(NONE);
-  const edgeStart = new Int32Array(edges);
-  const nodeStart = new Int32Array(nodes);
-  const pending = { edgeStart: new Int32Array(edges), nodeStart: new Int32Array(nodes) };
-  let liveEdges: number[] = [];
-  let liveNodes: number[] = [];
-  // The two best arrivals at a node by different phones.
-  const first = new Int32Array(nodes).fill(NONE);
-  const second = new Int32Array(nodes).fill(NONE);
-  const reached: number[] = [];
-  const isReached = new Uint8Array(nodes);
+  const room = roomFor(nodes, to.length);
+  let { onEdge, nextOnEdge, atNode, nextAtNode, edgePast, nextEdgePast, nodePast, nextNodePast } = room;
+  let { liveEdges, newEdges, liveNodes, newNodes } = room;
+  const { edgeStart, nodeStart, nextEdgeStart, nextNodeStart, first, second, reached, isReached } = room;
+  let [edgesLive, nodesLive] = [0, 0];
   const list = (): number[] => [];
   const record = { word: list(), before: list(), from: list(), end: list(), edge: list() };
 
   atNode[begin] = 0;
-  liveNodes.push(begin);
+  nodePast[begin] = NONE;
+  liveNodes[nodesLive++] = begin;
   for (let step = 0; step < steps; step += 1) {
     const row = step * classes;
     const blank = log[row]! - search.blankCost;
     let best = -Infinity;
-    for (const edge of liveEdges) best = Math.max(best, onEdge[edge]!);
-    for (const node of liveNodes) best = Math.max(best, atNode[node]!);
-    const floor = liveEdges.length > search.most ? crowdedFloor(liveEdges, onEdge, best, search) : best - search.beam;
+    for (let at = 0; at < edgesLive; at += 1) best = Math.max(best, onEdge[liveEdges[at]!]!);
+    for (let at = 0; at < nodesLive; at += 1) best = Math.max(best, atNode[liveNodes[at]!]!);
+    const crowded = edgesLive > search.most;
+    const floor = crowded ? crowdedFloor(liveEdges.subarray(0, edgesLive), onEdge, best, search) : best - search.beam;
 
-    const newEdges: number[] = [];
-    const newNodes: number[] = [];
-    for (const edge of liveEdges) {
+    let [edgesNew, nodesNew, reachedNow] = [0, 0, 0];
+    for (let at = 0; at < edgesLive; at += 1) {
+      const edge = liveEdges[at]!;
       const score = onEdge[edge]!;
       if (score < floor) continue;
       const node = to[edge]!;
       if (isReached[node] === 0) {
         isReached[node] = 1;
-        reached.push(node);
+        reached[reachedNow++] = node;
         first[node] = edge;
       } else if (phone[edge] === phone[first[node]!]) {
         if (score > onEdge[first[node]!]!) first[node] = edge;
@@ -88,31 +74,33 @@ export function bestPath(graph: PhoneGraph, heard: PhoneScores, search: Search):
       // The same phone goes on.
       nextOnEdge[edge] = score + log[row + phone[edge]!]!;
       nextEdgePast[edge] = edgePast[edge]!;
-      pending.edgeStart[edge] = edgeStart[edge]!;
-      newEdges.push(edge);
+      nextEdgeStart[edge] = edgeStart[edge]!;
+      newEdges[edgesNew++] = edge;
     }
-    for (const node of liveNodes) {
+    for (let at = 0; at < nodesLive; at += 1) {
+      const node = liveNodes[at]!;
       if (atNode[node]! < floor) continue;
       nextAtNode[node] = atNode[node]! + blank;
       nextNodePast[node] = nodePast[node]!;
-      pending.nodeStart[node] = nodeStart[node]!;
-      newNodes.push(node);
+      nextNodeStart[node] = nodeStart[node]!;
+      newNodes[nodesNew++] = node;
       if (isReached[node] === 0) {
         isReached[node] = 1;
-        reached.push(node);
+        reached[reachedNow++] = node;
       }
     }
-    for (const node of reached) {
+    for (let at = 0; at < reachedNow; at += 1) {
+      const node = reached[at]!;
       const lead = first[node]!;
       const other = second[node]!;
       const rest = atNode[node]! >= floor ? atNode[node]! : -Infinity;
       if (lead !== NONE) {
         const score = onEdge[lead]! + blank;
-        if (nextAtNode[node] === -Infinity) newNodes.push(node);
+        if (nextAtNode[node] === -Infinity) newNodes[nodesNew++] = node;
         if (score > nextAtNode[node]!) {
           nextAtNode[node] = score;
           nextNodePast[node] = edgePast[lead]!;
-          pending.nodeStart[node] = edgeStart[lead]!;
+          nextNodeStart[node] = edgeStart[lead]!;
         }
       }
       for (let edge = firstEdge[node]!; edge < firstEdge[node + 1]!; edge += 1) {
@@ -124,11 +112,11 @@ export function bestPath(graph: PhoneGraph, heard: PhoneScores, search: Search):
         const ends = word[edge]! !== NONE;
         const score = before + log[row + sound]! - (ends ? cost[edge]! * search.weightScale + search.wordCost : 0);
         if (score < floor || score <= nextOnEdge[edge]!) continue;
-        if (nextOnEdge[edge] === -Infinity) newEdges.push(edge);
+        if (nextOnEdge[edge] === -Infinity) newEdges[edgesNew++] = edge;
         nextOnEdge[edge] = score;
         const past = byEdge ? edgePast[from]! : nodePast[node]!;
         const start = betweenWords[node] === 1 ? step : byEdge ? edgeStart[from]! : nodeStart[node]!;
-        pending.edgeStart[edge] = start;
+        nextEdgeStart[edge] = start;
         if (ends) {
           nextEdgePast[edge] = record.word.push(word[edge]!) - 1;
           record.before.push(past);
@@ -138,21 +126,22 @@ export function bestPath(graph: PhoneGraph, heard: PhoneScores, search: Search):
         } else nextEdgePast[edge] = past;
       }
     }
-    for (const node of reached) {
+    for (let at = 0; at < reachedNow; at += 1) {
+      const node = reached[at]!;
       first[node] = second[node] = NONE;
       isReached[node] = 0;
     }
-    reached.length = 0;
-    for (const edge of liveEdges) onEdge[edge] = -Infinity;
-    for (const node of liveNodes) atNode[node] = -Infinity;
+    for (let at = 0; at < edgesLive; at += 1) onEdge[liveEdges[at]!] = -Infinity;
+    for (let at = 0; at < nodesLive; at += 1) atNode[liveNodes[at]!] = -Infinity;
     [onEdge, nextOnEdge] = [nextOnEdge, onEdge];
     [atNode, nextAtNode] = [nextAtNode, atNode];
     [edgePast, nextEdgePast] = [nextEdgePast, edgePast];
     [nodePast, nextNodePast] = [nextNodePast, nodePast];
-    for (const edge of newEdges) edgeStart[edge] = pending.edgeStart[edge]!;
-    for (const node of newNodes) nodeStart[node] = pending.nodeStart[node]!;
-    liveEdges = newEdges;
-    liveNodes = newNodes;
+    [liveEdges, newEdges] = [newEdges, liveEdges];
+    [liveNodes, newNodes] = [newNodes, liveNodes];
+    [edgesLive, nodesLive] = [edgesNew, nodesNew];
+    for (let at = 0; at < edgesLive; at += 1) edgeStart[liveEdges[at]!] = nextEdgeStart[liveEdges[at]!]!;
+    for (let at = 0; at < nodesLive; at += 1) nodeStart[liveNodes[at]!] = nextNodeStart[liveNodes[at]!]!;
   }
 
   let score = -Infinity;
@@ -161,8 +150,16 @@ export function bestPath(graph: PhoneGraph, heard: PhoneScores, search: Search):
     const whole = before - exit[node]! * search.weightScale;
     if (reaching !== NONE && whole > score) [score, past] = [whole, reaching];
   };
-  for (const node of liveNodes) if (betweenWords[node] === 1) offer(atNode[node]!, node, nodePast[node]!);
-  for (const edge of liveEdges) if (word[edge] !== NONE) offer(onEdge[edge]!, to[edge]!, edgePast[edge]!);
+  for (let at = 0; at < nodesLive; at += 1) {
+    const node = liveNodes[at]!;
+    if (betweenWords[node] === 1) offer(atNode[node]!, node, nodePast[node]!);
+    atNode[node] = -Infinity;
+  }
+  for (let at = 0; at < edgesLive; at += 1) {
+    const edge = liveEdges[at]!;
+    if (word[edge] !== NONE) offer(onEdge[edge]!, to[edge]!, edgePast[edge]!);
+    onEdge[edge] = -Infinity;
+  }
   if (score === -Infinity) return null;
   const words: PathWord[] = [];
   for (let at = past; at !== NONE; at = record.before[at]!) {
@@ -177,7 +174,7 @@ export function bestPath(graph: PhoneGraph, heard: PhoneScores, search: Search):
 const SLICES = 64;
 
 /** A score that at most `most` of these edges reach, save for those that share a slice of the beam with the last of them. */
-function crowdedFloor(edges: readonly number[], scores: Float64Array, best: number, { beam, most }: Search): number {
+function crowdedFloor(edges: Int32Array, scores: Float64Array, best: number, { beam, most }: Search): number {
   const slice = beam / SLICES;
   const held = new Int32Array(SLICES + 1);
   for (const edge of edges) {
