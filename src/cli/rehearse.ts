@@ -86,6 +86,7 @@ function expecting(plan: Plan, operation: string, expected: NonNullable<Request[
     high: (expected.size + half) as Length,
     aim: expected.size,
     from: null,
+    datum: null,
     fit: null,
   };
   const operations = plan.route.operations.map((each) => (each.id === operation ? { ...each, target } : each));

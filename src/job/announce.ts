@@ -1,4 +1,5 @@
-import { CAUTIONS, type Operation } from '../route/index.ts';
+import type { Length } from '../measure/index.ts';
+import { CAUTIONS, type Operation, type Target } from '../route/index.ts';
 import type { EventBody } from './event.ts';
 import { progressOf } from './fold.ts';
 import { stepNumber } from './stepNumber.ts';
@@ -16,7 +17,7 @@ export function targetPieces(state: JobState, operation: Operation): readonly (r
     case 'length':
     case 'depth':
     case 'hole':
-      return [sentence('target', size(window.aim))];
+      return [targetSentence(operation.target, window.aim)];
     case 'indicator':
       return [sentence('target', bareAmount(window.aim), 'on-the-indicator')];
     case 'bore':
@@ -24,6 +25,10 @@ export function targetPieces(state: JobState, operation: Operation): readonly (r
       return [];
   }
 }
+
+/** A size to make, and what a length is counted from where that has a name. */
+const targetSentence = ({ datum }: Target, aim: Length): readonly Piece[] =>
+  datum === null ? sentence('target', size(aim)) : sentence('target', size(aim), 'from', line(datum));
 
 /** What is said when an operation is opened, and the event that its caution was given, the first time. */
 export function announcement(

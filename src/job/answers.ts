@@ -1,4 +1,5 @@
 import { magnitude } from '../measure/index.ts';
+import { ringOf } from '../part/index.ts';
 import type { Clearances } from '../trade/index.ts';
 import { CAUTIONS, type FitName, type Operation } from '../route/index.ts';
 import { announcement, targetPieces } from './announce.ts';
@@ -173,7 +174,7 @@ function fitAnswer(state: JobState, operation: Operation): Sentences {
   // A part that is to slide or run and is still too big here is left so for the file.
   const forTheFile = fit.mostClearance <= 0 && (fit.name === 'slide' || fit.name === 'run');
   return [
-    sentence(mate?.kind === 'bearing' ? 'seat-for-a-bearing' : FITS[fit.name]),
+    sentence(mate !== undefined && ringOf(mate) !== null ? 'seat-for-a-bearing' : FITS[fit.name]),
     clearancePieces({ least: fit.leastClearance, most: fit.mostClearance }, forTheFile),
   ];
 }

@@ -1,5 +1,5 @@
 import { larger, magnitude, minus, nanometres, NM_PER_THOU, plus, scaled, times, type Length } from '../measure/index.ts';
-import type { Mate } from '../part/index.ts';
+import { ringOf, type Mate } from '../part/index.ts';
 import type { MeasuredQuantity, Operation } from '../route/index.ts';
 import { ringTolerance } from '../trade/index.ts';
 import { mateHere } from './mates.ts';
@@ -20,7 +20,12 @@ const FAR_PAST: Length = nanometres(20 * NM_PER_THOU);
  */
 export function doubtOf(state: JobState, operation: Operation, quantity: MeasuredQuantity, value: Length): Doubt | null {
   const stock = state.plan.part.stock;
-  const limit = quantity === 'diameter' || quantity === 'hole' ? stock.size : quantity === 'length' || quantity === 'depth' ? stock.length : null;
+  const limit =
+    quantity === 'diameter' || quantity === 'hole'
+      ? stock.size
+      : quantity === 'length' || quantity === 'depth'
+        ? stock.length
+        : null;
   if (value < 0 && quantity !== 'indicator') return 'outside-the-stock';
   if (limit !== null && value > limit) return 'outside-the-stock';
   if (quantity === 'bore' && farFromTheBearing(mateHere(state, operation), value)) return 'far-from-the-target';
@@ -49,14 +54,15 @@ export function doubtOf(state: JobState, operation: Operation, quantity: Measure
   }
 }
 
-/** A bearing's bore is what its maker guarantees: 2 thou off that is a slip, or another bearing (ours). */
+/** The ring of a bearing is what its maker guarantees: 2 thou off that is a slip, or another bearing (ours). */
 const BEARING_OFF: Length = nanometres(2 * NM_PER_THOU);
 
-function farFromTheBearing(mate: Mate | null, bore: Length): boolean {
-  if (mate?.kind !== 'bearing') return false;
-  const tolerance = ringTolerance('inner', mate.nominal);
+function farFromTheBearing(mate: Mate | null, read: Length): boolean {
+  const ring = mate === null ? null : ringOf(mate);
+  if (mate === null || ring === null) return false;
+  const tolerance = ringTolerance(ring, mate.nominal);
   if (!tolerance.ok) return false;
-  return bore > plus(mate.nominal, BEARING_OFF) || bore < minus(minus(mate.nominal, tolerance.value), BEARING_OFF);
+  return read > plus(mate.nominal, BEARING_OFF) || read < minus(minus(mate.nominal, tolerance.value), BEARING_OFF);
 }
 
 /** Three of the plan's passes, on the diameter, and never less than the least that is odd. */

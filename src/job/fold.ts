@@ -1,3 +1,4 @@
+import { goesIn } from '../part/index.ts';
 import { added, downward, inOrder, newest, sizeOf } from './history.ts';
 import type { EventBody, JobEvent } from './event.ts';
 import type { Plan } from './plan.ts';
@@ -90,8 +91,8 @@ function applied(state: JobState, event: JobEvent, body: Exclude<EventBody, { ty
     }
     case 'MateMeasured': {
       const { operation, mate, value, instrument, place, confirmed } = body;
-      const kind = state.plan.part.mates.find((candidate) => candidate.id === mate)?.kind;
-      const quantity = kind === 'width' || kind === 'shaft' ? 'width' : 'bore';
+      const is = state.plan.part.mates.find((candidate) => candidate.id === mate);
+      const quantity = is !== undefined && (is.kind === 'width' || goesIn(is)) ? 'width' : 'bore';
       const reading: Reading = { event: event.id, at: event.at, operation, quantity, value, instrument, place, confirmed };
       const measured = { ...state, mates: { ...state.mates, [mate]: added(state.mates[mate] ?? null, reading) } };
       return change(measured, operation, { readings: added(progressOf(state, operation).readings, reading) });

@@ -73,7 +73,7 @@ export const PHRASES = {
   at: 'at',
   'stop-at': 'stop at',
   'carriage-dial': 'carriage dial at',
-  from: 'from',
+  from: 'from the',
   turns: 'turns of the carriage dial',
   'turn-and': 'turns and',
   'one-turn': 'one turn of the carriage dial',

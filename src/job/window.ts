@@ -9,9 +9,9 @@ import {
   type Diameter,
   type Length,
 } from '../measure/index.ts';
-import type { Machine, Mate } from '../part/index.ts';
+import { ringOf, type Machine, type Mate } from '../part/index.ts';
 import { windowOf as targetWindow, type MeasuredQuantity, type Operation, type SizeWindow } from '../route/index.ts';
-import { EXPANSIONS, ringSize, sizeAtReference } from '../trade/index.ts';
+import { EXPANSIONS, ringSize, sizeAtReference, type BearingRing } from '../trade/index.ts';
 import { inOrder, newest } from './history.ts';
 import { progressOf } from './fold.ts';
 import type { JobState, Reading } from './state.ts';
@@ -60,16 +60,21 @@ export function measuredMate(
   return { least, most, count: readings.length, instrument: readings.at(-1)?.instrument ?? null };
 }
 
-/** A bearing's bore: as it was measured, as far as that says more than its maker does; else the middle of its tolerance. */
-export function bearingBore(
+/**
+ * The ring of a bearing that a seat holds: as it was measured, the tightest place of it and as far as that says more than its
+ * maker does; else the middle of its tolerance.
+ */
+export function bearingRing(
+  ring: BearingRing,
   { nominal }: Mate,
-  measured: { readonly least: Length; readonly instrument: Reading['instrument'] } | null,
+  measured: { readonly least: Length; readonly most: Length; readonly instrument: Reading['instrument'] } | null,
 ): Length {
-  const ring =
-    measured === null
+  const tightest = measured === null ? null : ring === 'inner' ? measured.least : measured.most;
+  const read =
+    tightest === null
       ? null
-      : { size: measured.least, uncertainty: INSTRUMENTS[measured.instrument ?? 'caliper'].permissibleError(measured.least) };
-  const size = ringSize('inner', nominal, ring);
+      : { size: tightest, uncertainty: INSTRUMENTS[measured?.instrument ?? 'caliper'].permissibleError(tightest) };
+  const size = ringSize(ring, nominal, read);
   return size.ok ? size.value : nominal;
 }
 
@@ -81,8 +86,9 @@ export function windowOf(state: JobState, operation: Operation): SizeWindow | nu
   const target = operation.target;
   if (target === null) return null;
   const mate = target.fit === null ? null : measuredMate(state, target.fit.mate);
-  const bearing = state.plan.part.mates.find(({ id, kind }) => id === target.fit?.mate && kind === 'bearing');
-  if (bearing !== undefined && mate !== null) return targetWindow(target, bearingBore(bearing, mate));
+  const fitted = state.plan.part.mates.find(({ id }) => id === target.fit?.mate);
+  const ring = fitted === undefined ? null : ringOf(fitted);
+  if (fitted !== undefined && ring !== null && mate !== null) return targetWindow(target, bearingRing(ring, fitted, mate));
   const between = target.quantity === 'length' || target.quantity === 'depth' || target.quantity === 'hole';
   return targetWindow(target, mate === null ? null : between ? mate.most : mate.least);
 }

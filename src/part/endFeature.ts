@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { acrossField, idField, lineField, sizeField } from './fields.ts';
+import { acrossField, idField, lineField, roughnessField, sizeField } from './fields.ts';
 import { HAND_FITS } from '../trade/index.ts';
 import { limitsSchema } from './limits.ts';
 
@@ -26,7 +26,7 @@ export const endFeatureSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('drilled-hole'), ...base, drill: acrossField, drillDepth: sizeField }),
   /**
    * A hole brought to size with a boring bar, after a drill of `drill` to `drillDepth`. With a `fit` the diameter follows
-   * from the shaft that goes into it, as it was measured.
+   * from the shaft or the outer ring that goes into it, as it was measured.
    */
   z.strictObject({
     kind: z.literal('bored-hole'),
@@ -37,6 +37,7 @@ export const endFeatureSchema = z.discriminatedUnion('kind', [
     drillDepth: sizeField,
     mate: idField.nullable().default(null),
     fit: holeFitField.nullable().default(null),
+    roughness: roughnessField,
   }),
 ]);
 export type EndFeature = z.output<typeof endFeatureSchema>;

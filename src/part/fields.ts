@@ -56,3 +56,6 @@ export const sentenceField = z.string().trim().min(1).max(800);
 
 /** An angle in degrees, in decimals, up to a whole turn either way. */
 export const degreesField = z.number().min(-360).max(360);
+
+/** The roughness wanted, Ra in micrometres; null where nothing is asked. The feed of the finishing cut follows from it. */
+export const roughnessField = z.number().positive().max(50).nullable().default(null);

@@ -7,6 +7,7 @@ import {
   handClearances,
   isoLimits,
   seatLimits,
+  type BearingRing,
   type HandFit,
   type MeasuredRing,
   type SizeLimits,
@@ -15,18 +16,26 @@ import type { Mate } from './mate.ts';
 
 const isHandFit = (fit: string): fit is HandFit => (HAND_FITS as readonly string[]).includes(fit);
 
+/** The ring of a bearing that a mate is; null where it is none. */
+export function ringOf({ kind }: Mate): BearingRing | null {
+  return kind === 'bearing' ? 'inner' : kind === 'outer-ring' ? 'outer' : null;
+}
+
+/** True of what goes into a bored hole; everything else goes over a journal or into a length. */
+export const goesIn = ({ kind }: Mate): boolean => kind === 'shaft' || kind === 'outer-ring';
+
 /** How far the readings of a mate may be off: the worst of their instruments at its size. Nothing where there are none. */
 export const uncertaintyOf = ({ readings }: Mate): Length =>
   readings.reduce((worst, { value, instrument }) => larger(worst, INSTRUMENTS[instrument].permissibleError(value)), zero);
 
-/** The size that counts: the smallest reading of a bore, the largest of a shaft or a width, else the nominal size. */
+/** The size that counts: the smallest reading of a bore, the largest of what goes in and of a width, else the nominal size. */
 export function mateSize(mate: Mate): Length {
   const shape = boreShape(mate.readings);
   if (shape === null) return mate.nominal;
-  return mate.kind === 'width' || mate.kind === 'shaft' ? shape.largest : shape.smallest;
+  return mate.kind === 'width' || goesIn(mate) ? shape.largest : shape.smallest;
 }
 
-/** The bore of a bearing as it was measured; null where it was not. */
+/** The ring of a bearing as it was measured; null where it was not. */
 export const measuredRing = (mate: Mate): MeasuredRing | null =>
   mate.readings.length === 0 ? null : { size: mateSize(mate), uncertainty: uncertaintyOf(mate) };
 
@@ -37,20 +46,20 @@ export type FitFault =
 
 /**
  * The limits of a diameter from its fit: by hand from the bore or the shaft as it was measured, less what its instrument may be
- * off on either side; by its class from the nominal size, at a bearing moved with its bore as far as a reading tells it
+ * off on either side; by its class from the nominal size, at a bearing moved with its ring as far as a reading tells it
  * (`seatLimits`). A journal is its bore less the clearance, a bore its shaft and the clearance. Where the mate was not measured
  * its nominal size stands for it.
  */
 export function fitLimits(fit: string, mate: Mate): Result<SizeLimits, FitFault> {
   if (!isHandFit(fit)) {
-    const limits =
-      mate.kind === 'bearing' ? seatLimits('inner', mate.nominal, fit, measuredRing(mate)) : isoLimits(mate.nominal, fit);
+    const ring = ringOf(mate);
+    const limits = ring === null ? isoLimits(mate.nominal, fit) : seatLimits(ring, mate.nominal, fit, measuredRing(mate));
     return limits.ok ? limits : fail({ key: 'no-such-fit', fit });
   }
   const size = mateSize(mate);
   const clearances = handClearances(fit, size);
   const uncertainty = uncertaintyOf(mate);
-  const window = (mate.kind === 'shaft' ? boreWindow : fitWindow)(size, uncertainty, clearances);
+  const window = (goesIn(mate) ? boreWindow : fitWindow)(size, uncertainty, clearances);
   if (window.ok) return ok({ low: window.value.low, high: window.value.high });
   return fail({ key: 'mate-too-uncertain', mate: mate.id, room: minus(clearances.most, clearances.least), uncertainty });
 }

@@ -22,12 +22,13 @@ export const mateReadingSchema = z.strictObject({
 export type MateReading = z.output<typeof mateReadingSchema>;
 
 /**
- * A thing that exists already and that the part must fit: a bore or a bearing that goes over a journal, a shaft that goes into a
- * bored hole, a width that a length holds.
+ * A thing that exists already and that the part must fit: a bore or a bearing that goes over a journal, a shaft or the outer ring
+ * of a bearing that goes into a bored hole, a width that a length holds. The size of a `bearing` is its bore, of an `outer-ring`
+ * the outside of that.
  */
 export const mateSchema = z.strictObject({
   id: idField,
-  kind: z.enum(['bore', 'shaft', 'width', 'bearing', 'bolt']),
+  kind: z.enum(['bore', 'shaft', 'width', 'bearing', 'outer-ring', 'bolt']),
   name: lineField,
   say: lineField,
   /** The size before it is measured at the machine: from a drawing, a catalogue or an earlier reading. */

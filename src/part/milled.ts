@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { acrossField, degreesField, idField, lengthField, lineField, sizeField } from './fields.ts';
+import { acrossField, degreesField, idField, lengthField, lineField, roughnessField, sizeField } from './fields.ts';
 
 /**
  * What every milled feature has. `timedTo` names the direction that its angle is counted from: the high spot of an offset
@@ -17,10 +17,24 @@ const base = {
 
 /** What is milled into the side. */
 export const milledFeatureSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('flat'), ...base, depth: sizeField, length: sizeField }),
-  z.strictObject({ kind: z.literal('keyway'), ...base, width: sizeField, depth: sizeField, length: sizeField }),
+  z.strictObject({ kind: z.literal('flat'), ...base, depth: sizeField, length: sizeField, roughness: roughnessField }),
+  z.strictObject({
+    kind: z.literal('keyway'),
+    ...base,
+    width: sizeField,
+    depth: sizeField,
+    length: sizeField,
+    roughness: roughnessField,
+  }),
   z.strictObject({ kind: z.literal('pin-pocket'), ...base, diameter: acrossField, depth: sizeField }),
-  z.strictObject({ kind: z.literal('pocket'), ...base, width: sizeField, depth: sizeField, length: sizeField }),
+  z.strictObject({
+    kind: z.literal('pocket'),
+    ...base,
+    width: sizeField,
+    depth: sizeField,
+    length: sizeField,
+    roughness: roughnessField,
+  }),
   /** Drilled square to the axis; through where it has no depth. */
   z.strictObject({ kind: z.literal('cross-hole'), ...base, diameter: acrossField, depth: sizeField.nullable().default(null) }),
 ]);

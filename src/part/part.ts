@@ -3,7 +3,7 @@ import { endFeatureSchema } from './endFeature.ts';
 import { idField, lineField } from './fields.ts';
 import { mateSchema } from './mate.ts';
 import { milledFeatureSchema } from './milled.ts';
-import { checkEdges, checkSides, checkTurned } from './partChecks.ts';
+import { checkEdges, checkLengths, checkSides, checkTurned } from './partChecks.ts';
 import { stockSchema } from './stock.ts';
 import { edgeFeatureSchema, turnedFeatureSchema } from './turned.ts';
 
@@ -38,6 +38,7 @@ export const partSchema = z
         ids.add(member.id);
       });
     checkTurned(part, wrong);
+    checkLengths(part, wrong);
     checkEdges(part, wrong);
     checkSides(part, wrong);
   });

@@ -1,8 +1,11 @@
 import { formatSize, plus, times, zero, type Length } from '../measure/index.ts';
+import { ownLengths } from './chain.ts';
 import type { EndFeature } from './endFeature.ts';
+import { goesIn } from './fitted.ts';
 import type { Mate } from './mate.ts';
 import type { MilledFeature } from './milled.ts';
 import type { EdgeFeature, TurnedFeature } from './turned.ts';
+import { describeChainFault, followsFrom } from './writtenLengths.ts';
 
 /** As much of a part as the checks of its features against each other need. */
 type Features = {
@@ -33,6 +36,33 @@ export function checkTurned({ turned, mates, unit }: Features, wrong: Wrong): vo
     if (feature.mate !== null && !known.has(feature.mate))
       wrong(['turned', index, 'mate'], `no mate is called "${feature.mate}"`);
     if (feature.fit !== null && feature.mate === null) wrong(['turned', index, 'fit'], 'a fit needs a mate to fit');
+  });
+}
+
+/** The chain of lengths holds, each `length` is what it makes it, and a length that holds a width is the feature's own. */
+export function checkLengths({ turned, unit }: Features, wrong: Wrong): void {
+  if (turned.every(({ datum }) => datum === null)) return;
+  turned.forEach((feature, index) => {
+    const from = feature.datum?.from;
+    if ('between' in feature && feature.between !== null && (from === 'left-face' || from === 'right-face'))
+      wrong(['turned', index, 'datum'], 'a length that holds a width is counted from a shoulder of its own, not from a face');
+  });
+  const lengths = ownLengths(turned);
+  if (!lengths.ok) {
+    const { feature } = lengths.error;
+    wrong(
+      ['turned', feature, 'datum'],
+      describeChainFault(lengths.error, (at) => turned[at]?.name ?? '', unit),
+    );
+    return;
+  }
+  turned.forEach(({ datum, length }, index) => {
+    const own = lengths.value[index];
+    if (datum !== null && own !== undefined && !followsFrom(length, own))
+      wrong(
+        ['turned', index, 'length'],
+        `it follows from its datum, ${formatSize(own.low, unit)} to ${formatSize(own.high, unit)}: leave it out`,
+      );
   });
 }
 
@@ -84,13 +114,13 @@ export function checkEdges({ turned, edges, unit }: Features, wrong: Wrong): voi
 
 /** Holes in the ends are deep enough for what is in them; what is milled stands on something and has room there. */
 export function checkSides({ mates, turned, ends, milled, unit }: Features, wrong: Wrong): void {
-  const shafts = new Set(mates.filter((mate) => mate.kind === 'shaft').map((mate) => mate.id));
+  const shafts = new Set(mates.filter(goesIn).map((mate) => mate.id));
   const size = (length: Length): string => formatSize(length, unit);
   ends.forEach((feature, index) => {
     if (feature.kind === 'tapped-hole' && feature.threadDepth > feature.drillDepth)
       wrong(['ends', index, 'threadDepth'], 'the thread is deeper than its drilled hole');
     if (feature.kind === 'bored-hole' && feature.mate !== null && !shafts.has(feature.mate))
-      wrong(['ends', index, 'mate'], `no shaft is called "${feature.mate}"`);
+      wrong(['ends', index, 'mate'], `no shaft and no outer ring is called "${feature.mate}"`);
     if (feature.kind === 'bored-hole' && feature.fit !== null && feature.mate === null)
       wrong(['ends', index, 'fit'], 'a fit needs a shaft to fit');
     if (feature.kind === 'bored-hole' && feature.drill >= feature.diameter.low)

@@ -5,6 +5,7 @@ import { partSchema } from './part.ts';
 import { readBy, type FileProblem } from './problem.ts';
 import { PART_STEPS, PART_VERSION } from './steps.ts';
 import { withFittedDiameters } from './writtenFits.ts';
+import { withOwnLengths } from './writtenLengths.ts';
 
 /** A part with the machines that it is to be made on, as a file of its own: what a route is computed from. */
 export const partFileSchema = z.strictObject({
@@ -26,7 +27,8 @@ const carried = (part: unknown, version: number): unknown =>
 
 /**
  * Reads the text of a part file, of this version or an older one, by a schema that holds what a part file does and maybe more;
- * what is wrong comes back with its place. A diameter that is left out beside a `fit` follows from its mate.
+ * what is wrong comes back with its place. A diameter that is left out beside a `fit` follows from its mate, a length
+ * beside its `datum` from the chain of lengths.
  */
 export function readPartFileBy<T>(schema: z.ZodType<T>, text: string): Result<T, FileProblem> {
   let json: unknown;
@@ -43,7 +45,8 @@ export function readPartFileBy<T>(schema: z.ZodType<T>, text: string): Result<T,
       says: `written by a newer version (${version}); this one reads up to ${PART_VERSION}`,
     });
   if (!isGroup(json) || typeof version !== 'number' || !Number.isInteger(version) || version < 1) return readBy(schema, json);
-  const part = withFittedDiameters(carried(json['part'], version), ['part']);
+  const fitted = withFittedDiameters(carried(json['part'], version), ['part']);
+  const part = fitted.ok ? withOwnLengths(fitted.value, ['part']) : fitted;
   return part.ok ? readBy(schema, { ...json, version: PART_VERSION, part: part.value }) : part;
 }
 

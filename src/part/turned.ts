@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { HAND_FITS } from '../trade/index.ts';
-import { acrossField, degreesField, idField, lineField, sizeField } from './fields.ts';
+import { acrossField, degreesField, idField, lineField, roughnessField, sizeField } from './fields.ts';
+import { datumField } from './datum.ts';
 import { limitsSchema } from './limits.ts';
 
 /** A fit by hand in plain words, or the shaft's class of ISO 286 (`g6`). */
@@ -8,11 +9,6 @@ export const fitField = z.union([
   z.enum(HAND_FITS),
   z.string().regex(/^[a-z]{1,2}\d{1,2}$/, 'a fit is slide, run, locate, tap, press or a class such as g6'),
 ]);
-
-/**
- * The roughness wanted, Ra in micrometres; null where nothing is asked. The feed of the finishing cut follows from it.
- */
-const roughnessField = z.number().positive().max(50).nullable().default(null);
 
 /**
  * What every plain turned feature has. `between` names the width that its length holds with end play (a hub between a shoulder
@@ -23,6 +19,7 @@ const plain = {
   name: lineField,
   diameter: limitsSchema,
   length: limitsSchema,
+  datum: datumField,
   between: idField.nullable().default(null),
   finish: z.enum(['turned', 'filed', 'polished']).default('turned'),
   roughness: roughnessField,
@@ -50,6 +47,7 @@ export const turnedFeatureSchema = z.discriminatedUnion('kind', [
     designation: lineField,
     major: limitsSchema,
     length: limitsSchema,
+    datum: datumField,
   }),
   /** A cone: `diameter` holds its large end, `small` the other; `smallEnd` says which one that is. */
   z.strictObject({ kind: z.literal('taper'), ...plain, small: acrossField, smallEnd: z.enum(['left', 'right']) }),

@@ -1,5 +1,5 @@
 import { plus, times, type Length } from '../measure/index.ts';
-import type { Machine, Part, TurnedFeature } from '../part/index.ts';
+import { givenLengths, ringOf, spanOf, type Machine, type Part, type TurnedFeature } from '../part/index.ts';
 import type { CautionKey, Operation, Target } from './operation.ts';
 import type { Route } from './route.ts';
 
@@ -41,7 +41,6 @@ const diameterOfFeature = (feature: TurnedFeature): { readonly low: Length; read
 
 function stockWarnings(part: Part): Warning[] {
   const warnings: Warning[] = [];
-  let long: Length | null = null;
   for (const feature of part.turned) {
     const { low, high } = diameterOfFeature(feature);
     const asStock = part.stock.size >= low && part.stock.size <= high;
@@ -53,10 +52,10 @@ function stockWarnings(part: Part): Warning[] {
       if (needed > part.stock.size)
         warnings.push({ key: 'offset-outside-stock', feature: feature.id, needed, stock: part.stock.size });
     }
-    long = long === null ? feature.length.low : plus(long, feature.length.low);
   }
-  if (long !== null && long > part.stock.length)
-    warnings.push({ key: 'stock-too-short', needed: long, stock: part.stock.length });
+  const long = spanOf(givenLengths(part.turned), 0, part.turned.length);
+  if (long !== null && long.low > part.stock.length)
+    warnings.push({ key: 'stock-too-short', needed: long.low, stock: part.stock.length });
   return warnings;
 }
 
@@ -176,8 +175,8 @@ export function checkRoute(part: Part, machines: readonly Machine[], route: Rout
     ...[...part.edges, ...part.ends, ...part.milled].map((feature) => feature.id),
   ]);
   // What was measured at the desk counts as measured.
-  // A bearing's bore is guaranteed by its maker: it may be measured, and need not be.
-  const sure = part.mates.filter(({ kind, readings }) => kind === 'bearing' || readings.length > 0);
+  // The rings of a bearing are guaranteed by their maker: they may be measured, and need not be.
+  const sure = part.mates.filter((mate) => ringOf(mate) !== null || mate.readings.length > 0);
   const measured = new Set(sure.map(({ id }) => id));
   for (const operation of route.operations) {
     const { id, feature, target, cut } = operation;

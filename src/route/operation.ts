@@ -35,6 +35,8 @@ export const targetSchema = z
     high: lengthField,
     aim: lengthField,
     from: lengthField.nullable(),
+    /** What a length is counted from, as it is said after "from the": `left face`; null where that is plain. */
+    datum: lineField.nullable().default(null),
     fit: z
       .strictObject({ mate: idField, name: fitNameField, leastClearance: lengthField, mostClearance: lengthField })
       .nullable(),

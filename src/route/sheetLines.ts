@@ -54,6 +54,13 @@ export function wrapped(text: string, first: string, rest: number): string[] {
 const labelled = (label: string, text: string): string[] =>
   wrapped(text, ' '.repeat(INDENT) + label.padEnd(LABEL), INDENT + LABEL);
 
+/** The clearances of a fit in words: one less than nothing is interference. */
+function roomText({ leastClearance, mostClearance }: NonNullable<Target['fit']>, unit: DisplayUnit): string {
+  const [least, most] = [leastClearance, mostClearance].map((length) => formatAmount(magnitude(length), unit));
+  if (mostClearance < 0) return `interference ${most} to ${least}`;
+  return leastClearance < 0 ? `from ${least} of interference to ${most} of clearance` : `clearance ${least} to ${most}`;
+}
+
 function targetLines(target: Target, instrument: string | null, unit: DisplayUnit, mates: Part['mates']): string[] {
   const size = (length: Length): string => bare(length, unit);
   const from = target.from === null || target.from === 0 ? '' : `, from ${size(target.from)}`;
@@ -68,7 +75,7 @@ function targetLines(target: Target, instrument: string | null, unit: DisplayUni
     return labelled('size', `${QUANTITIES[target.quantity]} still within ${size(target.high)}${by}`);
   const lines = labelled(
     'size',
-    `${QUANTITIES[target.quantity]} ${size(target.aim)}, not under ${size(target.low)}, not over ${size(target.high)}${from}${by}`,
+    `${QUANTITIES[target.quantity]} ${size(target.aim)}${target.datum === null ? '' : ` from the ${target.datum}`}, not under ${size(target.low)}, not over ${size(target.high)}${from}${by}`,
   );
   const { fit } = target;
   if (fit === null) return lines;
@@ -80,19 +87,11 @@ function targetLines(target: Target, instrument: string | null, unit: DisplayUni
       ...labelled('fit', `still over the ${mate} by ${over} to ${most}. Measured again, the size moves with it.`),
     ];
   }
-  if (target.quantity === 'diameter' && fit.mostClearance < 0) {
-    const [least, most] = [formatAmount(magnitude(fit.mostClearance), unit), formatAmount(magnitude(fit.leastClearance), unit)];
-    return [
-      ...lines,
-      ...labelled('fit', `${fit.name} in the ${mate}: interference ${least} to ${most}. Measured again, the size moves with it.`),
-    ];
-  }
-  const [least, most] = [formatAmount(fit.leastClearance, unit), formatAmount(fit.mostClearance, unit)];
   return [
     ...lines,
     ...labelled(
       'fit',
-      `${fit.name} ${target.quantity === 'hole' ? 'on' : 'in'} the ${mate}: clearance ${least} to ${most}. Measured again, the size moves with it.`,
+      `${fit.name} ${target.quantity === 'hole' ? 'on' : 'in'} the ${mate}: ${roomText(fit, unit)}. Measured again, the size moves with it.`,
     ),
   ];
 }

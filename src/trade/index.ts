@@ -13,7 +13,15 @@ export { holeDeviations, shaftDeviations, type Deviations } from './isoDeviation
 export { fitLimitsOf, isoFit, isoLimits, type FitLimits, type SizeLimits } from './isoFits.ts';
 export { INCH_FITS, inchFit, LARGEST_INCH_SIZE, parseInchFit, type InchFit, type InchFitFault } from './inchFits.ts';
 export { HAND_FIT_FEELS, HAND_FITS, handClearances, type Clearances, type HandFit } from './handFits.ts';
-export { boreShape, boreWindow, fitWindow, type BoreReading, type BoreShape, type FitWindow, type FitWindowFault } from './fitWindow.ts';
+export {
+  boreShape,
+  boreWindow,
+  fitWindow,
+  type BoreReading,
+  type BoreShape,
+  type FitWindow,
+  type FitWindowFault,
+} from './fitWindow.ts';
 export {
   ALUMINIUM,
   BRASS,
@@ -33,6 +41,7 @@ export {
   type ElasticMaterial,
   type PressedPair,
 } from './interference.ts';
+export { jawForceN, ringGives, squeezedOutOfRound, type RingInJaws } from './jawSqueeze.ts';
 export {
   blindHoleDepth,
   engagementInDiameters,
@@ -124,7 +133,17 @@ export {
   type Expansion,
   type ThermalMaterial,
 } from './thermal.ts';
-export { believed, chanceBelow, changed, independent, seen, shifted, type Belief, type Estimate, type Weights } from './belief.ts';
+export {
+  believed,
+  chanceBelow,
+  changed,
+  independent,
+  seen,
+  shifted,
+  type Belief,
+  type Estimate,
+  type Weights,
+} from './belief.ts';
 export {
   acceptance,
   asLength,

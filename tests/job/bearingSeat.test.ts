@@ -13,6 +13,7 @@ const target = {
   high: millimetres(20.011),
   aim: millimetres(20.0065),
   from: millimetres(20.02),
+  datum: null,
   fit: { mate: 'wheel-bearing', name: 'tap', leastClearance: micrometres(-16), mostClearance: micrometres(-7) },
 } as const;
 const seated: Plan = {

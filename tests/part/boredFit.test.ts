@@ -52,7 +52,11 @@ describe('a bored hole that is fitted to a shaft', () => {
   );
 
   test.each([
-    ['a bore for a shaft', { mate: 'hub', fit: 'slide' }, /"Pin bore".*ends\[0\]\.mate: no shaft is called "hub"/],
+    [
+      'a bore for a shaft',
+      { mate: 'hub', fit: 'slide' },
+      /"Pin bore".*ends\[0\]\.mate: no shaft and no outer ring is called "hub"/,
+    ],
     ['no mate', { fit: 'slide', diameter: { low: '20mm', high: '20.02mm' } }, /"Pin bore".*ends\[0\]\.fit: a fit needs a shaft/],
     ['the class of a shaft', { mate: 'steel-pin', fit: 'g6', diameter: { low: '20mm', high: '20.02mm' } }, /"Pin bore".*fit/],
     ['a class that there is not', { mate: 'steel-pin', fit: 'Q7' }, /"Pin bore".*no fit is called "Q7"/],

@@ -44,7 +44,9 @@ const shape = fc.record({
   cam: fc.option(fc.integer({ min: 100, max: 400 }), { freq: 2 }),
   camToward: fc.constantFrom('left', 'left', 'right' as const),
   form: fc.constantFrom('round', 'round', 'round', 'hexagon', 'square' as const),
-  shaft: fc.boolean(),
+  inBore: fc.constantFrom('', 'shaft', 'ring' as const),
+  /** Lengths between shoulders, from the face of their own side, or all of them from one face. */
+  faces: fc.constantFrom('', '', 'apart', 'left', 'right' as const),
   // Now and then a centre in both ends, to be turned between them.
   holes: fc.oneof(
     { arbitrary: fc.tuple(hole, hole), weight: 3 },
@@ -89,7 +91,7 @@ const OUTFITS: Readonly<Record<'plain' | 'weak' | 'geared' | 'packed' | 'direct'
  */
 export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
   shape.map((drawn) => {
-    const { left, right, collar, long, bar, cam, camToward, form, shaft, tool, condition, outfit } = drawn;
+    const { left, right, collar, long, bar, cam, camToward, form, inBore, faces, tool, condition, outfit } = drawn;
     const grid = (count: number): string => (unit === 'inch' ? (count / 2000).toFixed(4) : (count / 100).toFixed(2));
     const edges: { on: number; text: string }[] = [];
     const milled: { on: number; text: string }[] = [];
@@ -124,6 +126,7 @@ export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
           width ? `width:${grid(length - 20)}` : '',
           fine ? hand : '',
           smooth ? 'ra:1.6' : '',
+          width || faces === '' ? '' : `face:${faces === 'apart' ? end : faces}`,
         ].filter((word) => word !== '');
         return [`journal ${grid(across)}~${half} ${grid(length)}~${grid(10)}`, ...words].join(' ');
       });
@@ -159,13 +162,15 @@ export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
         if (edge === 'undercut') edges.push({ on: at, text: `undercut:@,${inboard},${grid(200)},${grid(30)}` });
         if (edge === 'fillet') edges.push({ on: at, text: `fillet:@,${inboard},${grid(50)}` });
         const turn = angle === 0 ? '' : ` angle:${angle}`;
-        if (cut === 'flat') milled.push({ on: at, text: `flat:@,${grid(100)},${grid(600)}${turn}` });
+        if (cut === 'flat')
+          milled.push({ on: at, text: `flat:@,${grid(100)},${grid(600)}${turn}${edge === 'chamfer' ? ' ra:1.6' : ''}` });
         if (cut === 'keyway') milled.push({ on: at, text: `keyway:@,${grid(400)},${grid(200)},${grid(800)}${turn}` });
         if (cut === 'hole') milled.push({ on: at, text: `hole:@,${grid(500)}${turn}` });
         if (cut === 'pocket') milled.push({ on: at, text: `pocket:@,${grid(400)},${grid(300)}` });
         if (cut === 'box')
           milled.push({ on: at, text: `box:@,${grid(700)},${grid(100)},${grid(800)}${turn} along:${grid(500)}` });
       });
+    const smoothBore = left.some(({ smooth }) => smooth);
     const ends = (
       [
         ['left', drawn.holes[0]],
@@ -181,7 +186,7 @@ export const drawnPart = (unit: 'inch' | 'millimetre'): fc.Arbitrary<Drawn> =>
           return [`${end} M8x1.25 ${grid(680)} ${grid(900)} ${grid(600)}`];
         case 'bored':
           return [
-            `${end} bored ${grid(1000)}~${grid(1)} ${grid(600)}~${grid(10)} ${grid(850)} ${grid(800)}${shaft ? ` shaft:${grid(997)}` : ''}`,
+            `${end} bored ${grid(1000)}~${grid(1)} ${grid(600)}~${grid(10)} ${grid(850)} ${grid(800)}${inBore === '' ? '' : inBore === 'shaft' ? ` shaft:${grid(997)}` : ` ring:${grid(1001)} fit:N7`}${smoothBore ? ' ra:1.6' : ''}`,
           ];
         case '':
           return [];

@@ -1,5 +1,5 @@
 import { millimetres, inches, plus, minus, type Length } from '../../src/measure/index.ts';
-import { machineSchema, partSchema, type Machine, type Part } from '../../src/part/index.ts';
+import { machineSchema, ownLengths, partSchema, type Datum, type Limits, type Machine, type Part } from '../../src/part/index.ts';
 import type { ToolMaterial } from '../../src/trade/index.ts';
 
 /** A part in the notation of parts.json. */
@@ -63,10 +63,12 @@ export function inventedPart(invented: Invented): Part {
   const suffix = unit === 'inch' ? 'in' : 'mm';
   const as = (value: number): Length => (unit === 'inch' ? inches(value) : millimetres(value));
   const text = (length: Length): string => `${length / 1_000_000}mm`;
-  const limits = (word: string): { low: string; high: string } => {
+  const within = (word: string): Limits => {
     const [middle = 0, half = 0] = word.split('~').map(Number);
-    return { low: text(minus(as(middle), as(half))), high: text(plus(as(middle), as(half))) };
+    return { low: minus(as(middle), as(half)), high: plus(as(middle), as(half)) };
   };
+  const written = ({ low, high }: Limits): { low: string; high: string } => ({ low: text(low), high: text(high) });
+  const limits = (word: string): { low: string; high: string } => written(within(word));
   const mates: { readonly id: string; readonly [field: string]: unknown }[] = [];
   const mate = (kind: string, size: string, of: string, more: Readonly<Record<string, string>> = {}): string => {
     const name = `${kind} of ${of}`;
@@ -77,13 +79,29 @@ export function inventedPart(invented: Invented): Part {
     mates.push({ id: `${kind}-${of}`, kind, name, say: name, nominal: `${size}${suffix}`, readings: read, ...more });
     return `${kind}-${of}`;
   };
+  // `face:left` gives the length from there: all that lies between, with the spread of the feature's own.
+  const lines = turned.split(';').map((line) => line.trim().split(' '));
+  const plain = lines.map(([kind, ...words]) => within(words[kind === 'thread' ? 2 : 1] ?? ''));
+  const middles = plain.map(({ low, high }) => (low + high) / 2);
+  const linked = lines.map((words, index) => {
+    const named = words.find((word) => word.startsWith('face:') || word.startsWith('shoulder:'));
+    const { low, high } = plain[index] ?? { low: as(0), high: as(0) };
+    if (named === undefined) return { length: { low, high }, datum: null };
+    const [what = '', side = ''] = named.split(':');
+    const between = side === 'left' ? middles.slice(0, index) : middles.slice(index + 1);
+    const by = (what === 'face' ? between.reduce((sum, each) => sum + each, 0) : 0) as Length;
+    return { length: null, datum: { from: `${side}-${what}` as Datum, length: { low: plus(low, by), high: plus(high, by) } } };
+  });
+  const lengths = ownLengths(linked);
+  const own = (index: number): { low: string; high: string } =>
+    written((lengths.ok ? lengths.value[index] : plain[index]) ?? { low: as(0), high: as(0) });
+  const datums = linked.map(({ datum }) => (datum === null ? null : { from: datum.from, length: written(datum.length) }));
   const features = turned.split(';').map((line, index) => {
     const [kind = '', ...words] = line.trim().split(' ');
     const feature = `on${index + 1}`;
     const base = { id: feature, name: `${kind} ${index + 1}` };
-    if (kind === 'thread')
-      return { kind, ...base, designation: words[0], major: limits(words[1] ?? ''), length: limits(words[2] ?? '') };
-    const [across = '', length = '', ...rest] = words;
+    if (kind === 'thread') return { kind, ...base, designation: words[0], major: limits(words[1] ?? ''), length: own(index) };
+    const [across = '', , ...rest] = words;
     const after = (name: string): string | null => rest.find((word) => word.startsWith(`${name}:`))?.split(':')[1] ?? null;
     const [bore, bearing, width, offset] = [after('bore'), after('bearing'), after('width'), after('throw')];
     const outer = after('outer');
@@ -95,10 +113,11 @@ export function inventedPart(invented: Invented): Part {
     const shape = {
       ...base,
       diameter: limits(across),
-      length: limits(length),
+      length: own(index),
       finish,
       roughness: after('ra') === null ? null : Number(after('ra')),
       between: width === null ? null : mate('width', width, feature),
+      datum: datums[index] ?? null,
     };
     if (kind === 'collar') return { kind, ...shape };
     if (kind === 'groove') return { kind, ...shape, form: rest.includes('round') ? 'round' : 'square' };
@@ -115,7 +134,9 @@ export function inventedPart(invented: Invented): Part {
   const [size, long, ...material] = stock.split(' ');
   const inEnds = members(ends).map(([line, place]) => {
     const [end, what = '', ...words] = line.split(' ');
-    const shaft = words.find((word) => word.startsWith('shaft:'))?.slice(6);
+    const [shaft, ring, fit, ra] = ['shaft', 'ring', 'fit', 'ra'].map((name) =>
+      words.find((word) => word.startsWith(`${name}:`))?.slice(name.length + 1),
+    );
     const numbers = words.filter((word) => !word.includes(':'));
     const base = { id: `end${place}`, end };
     const [a, b, c, d] = numbers.map((number) => `${number}${suffix}`);
@@ -131,6 +152,8 @@ export function inventedPart(invented: Invented): Part {
         drill: c,
         drillDepth: d,
         ...(shaft === undefined ? {} : { mate: mate('shaft', shaft, base.id) }),
+        ...(ring === undefined ? {} : { mate: mate('outer-ring', ring, base.id), fit: fit ?? null }),
+        roughness: ra === undefined ? null : Number(ra),
       };
     return {
       kind: 'tapped-hole',
@@ -175,8 +198,19 @@ export function inventedPart(invented: Invented): Part {
       };
       if (kind === 'pocket') return { kind: 'pin-pocket', ...base, diameter: a, depth: b, timedTo: numbers[2] ?? base.timedTo };
       if (kind === 'hole') return { kind: 'cross-hole', ...base, diameter: a, depth: b ?? null };
-      if (kind === 'box') return { kind: 'pocket', ...base, width: a, depth: b, length: c };
-      return kind === 'flat' ? { kind, ...base, depth: a, length: b } : { kind, ...base, width: a, depth: b, length: c };
+      if (kind === 'box')
+        return {
+          kind: 'pocket',
+          ...base,
+          width: a,
+          depth: b,
+          length: c,
+          roughness: word('ra') === null ? null : Number(word('ra')),
+        };
+      const rough = { roughness: word('ra') === null ? null : Number(word('ra')) };
+      return kind === 'flat'
+        ? { kind, ...base, depth: a, length: b, ...rough }
+        : { kind, ...base, width: a, depth: b, length: c, ...rough };
     }),
   });
 }

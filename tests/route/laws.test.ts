@@ -7,6 +7,7 @@ import {
   endFeatureSchema,
   mateSchema,
   milledFeatureSchema,
+  PART_VERSION,
   partFileSchema,
   readPartFile,
   stockSchema,
@@ -47,7 +48,7 @@ const numbers = ({ operations, setups }: Route): unknown => ({
 function fileIn(part: Part, machines: ReturnType<typeof machinesOf>, unit: 'inch' | 'millimetre'): string {
   const file = z.encode(partFileSchema, {
     format: 'swarfside-part',
-    version: 2,
+    version: PART_VERSION,
     invented: true,
     part: { ...part, unit },
     machines: [...machines],
@@ -60,6 +61,13 @@ function fileIn(part: Part, machines: ReturnType<typeof machinesOf>, unit: 'inch
     // An inch has a finite decimal for multiples of 127 nm only; what the machine is built to stays in its own unit.
     return length % 127 === 0 ? `${((length / 127) * 5) / 1_000_000}in` : value;
   });
+}
+
+/** A length that is counted from one side, as it is counted in the part turned round. */
+function otherWay(datum: Part['turned'][number]['datum']): typeof datum {
+  if (datum === null) return null;
+  const from = datum.from.startsWith('left') ? datum.from.replace('left', 'right') : datum.from.replace('right', 'left');
+  return { ...datum, from: from as typeof datum.from };
 }
 
 describe('laws of computed routes', () => {
@@ -206,7 +214,8 @@ describe('laws of computed routes', () => {
         const invented = asInvented(plain);
         const machines = machinesOf(invented);
         const part = inventedPart(invented);
-        const mirror: Part = { ...part, turned: [...part.turned].reverse() };
+        const turnedRound = part.turned.map((feature) => ({ ...feature, datum: otherWay(feature.datum) }));
+        const mirror: Part = { ...part, turned: turnedRound.reverse() };
         const at = ({ turned }: Part): number => turned.findIndex(({ kind }) => kind === 'collar');
         // Of two as large the one more to the left is the largest, which a mirror turns round.
         const across = (line: string | undefined): string | undefined => /([\d.]+)~/.exec(line ?? '')?.[1];

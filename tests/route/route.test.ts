@@ -148,6 +148,7 @@ describe('a window that moves with its mate', () => {
     high: thou(999),
     aim: thou(998.6),
     from: null,
+    datum: null,
     fit: { mate: 'arm-bore', name: 'slide', leastClearance: thou(least), mostClearance: thou(most) },
   });
 

@@ -106,6 +106,16 @@ export function expectSound(part: Part, route: Route, machines: readonly Machine
   const speeds = new Map(machines.map(({ id, spindleSpeeds }) => [id, spindleSpeeds]));
   expectTriable(part, route);
   for (const { why } of route.setups) expect(why.length).toBeGreaterThan(0);
+  // A length that names its datum is read once, within the limits of the drawing, and said with its datum.
+  for (const { id, datum } of part.turned) {
+    const read = route.operations.filter(({ kind, feature }) => kind === 'length' && feature === id);
+    if (datum === null) continue;
+    expect(read.map(({ target }) => [target?.low, target?.high, target?.datum])).toEqual([
+      [datum.length.low, datum.length.high, datum.from.replace('-', ' ')],
+    ]);
+    // Between centres the whole length comes first, whatever it is counted from.
+    if (read[0]?.id !== 'face-to-length') expect(read[0]?.say).toContain(`from the ${datum.from.replace('-', ' ')}`);
+  }
   for (const operation of route.operations) {
     // Every recommendation says why: a speed above all.
     if (operation.cut !== null) expect(operation.why.join(' ')).toMatch(/Speed: /);

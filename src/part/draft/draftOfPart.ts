@@ -12,6 +12,9 @@ type Stored = Readonly<Record<string, unknown>>;
 const isLimits = (value: unknown): value is { low: string; high: string } =>
   typeof value === 'object' && value !== null && 'low' in value && 'high' in value;
 
+const isDatumLength = (value: unknown): value is { from: string; length: unknown } =>
+  typeof value === 'object' && value !== null && 'from' in value && 'length' in value;
+
 /** What a stored value is as typed text; lengths in files are text with a unit. */
 function typed(value: unknown, unit: DisplayUnit, rowOf: (id: string) => string | undefined): string {
   const one = (text: string): string => {
@@ -73,10 +76,18 @@ export function draftOfPart(part: Part, machines: readonly Machine[], id: string
     const fields = draftKind(member.kind)?.fields ?? [];
     const asItIs = (type: FieldType): boolean => type === 'line' || type === 'thread' || type === 'choice' || type === 'words';
     const values = Object.fromEntries(
-      fields.map(({ name, type }) => [name, asItIs(type) ? typeof member[name] === 'string' ? member[name] : '' : typed(member[name], unit, rowOf)]),
+      fields.map(({ name, type }) => [
+        name,
+        asItIs(type) ? (typeof member[name] === 'string' ? member[name] : '') : typed(member[name], unit, rowOf),
+      ]),
     );
     // A diameter that follows from its mate is typed as the fit that it is.
     if (typeof member['fit'] === 'string') values['diameter'] = member['fit'];
+    // So is a length that names its datum: as it stands on the drawing.
+    if (isDatumLength(member['datum'])) {
+      values['length'] = typed(member['datum'].length, unit, rowOf);
+      values['datum'] = member['datum'].from;
+    }
     if (Array.isArray(member['readings']))
       Object.assign(values, readingTexts(member['readings'] as Parameters<typeof readingTexts>[0], unit));
     return { id: rowOf(member.id) ?? member.id, kind: member.kind, values };

@@ -1,4 +1,5 @@
 import { TOOL_KINDS } from '../machine.ts';
+import { DATUMS } from '../datum.ts';
 import { CONDITIONS } from '../stock.ts';
 import type { DraftGroup } from './draft.ts';
 
@@ -7,7 +8,7 @@ import type { DraftGroup } from './draft.ts';
  * - `line` a short text, `thread` a thread's designation, `number` a plain number
  * - `size` one length, `limits` a low and a high one (`.998 to .999`, `25h6`, `slide`), `sizes`, `numbers` several
  * - `readings` of a mate (`1.0004 near, 1.0003 far across`), `chucks` with the diameters they take (`three-jaw 3 to 150`)
- * - `choice` one of a few words, `words` several of them; `mate` (a bore or a bearing), `width`, `turned` another row of the
+ * - `choice` one of a few words, `words` several of them; `mate` (a bore or a bearing), `shaft` (or an outer ring), `width`, `turned` another row of the
  *   draft, `timing` an offset journal or a milled feature
  */
 export type FieldType =
@@ -53,12 +54,17 @@ const NAME = needed('name', 'line');
 const MATE: DraftField = { ...perhaps('mate', 'mate'), empty: 'null' };
 const LEFT_RIGHT = ['left', 'right'] as const;
 
+/** What a length is counted from; empty where it is simply as long as that between its two ends. */
+const DATUM: DraftField = seldom({ name: 'datum', type: 'choice', needed: false, choices: DATUMS });
+const ROUGHNESS: DraftField = seldom(perhaps('roughness', 'number'));
+
 const plain: readonly DraftField[] = [
   needed('diameter', 'limits'),
   needed('length', 'limits'),
+  DATUM,
   seldom(perhaps('between', 'width')),
   seldom(oneOf('finish', 'turned', 'filed', 'polished')),
-  seldom(perhaps('roughness', 'number')),
+  ROUGHNESS,
 ];
 const measured: readonly DraftField[] = [
   NAME,
@@ -100,6 +106,7 @@ export const DRAFT_KINDS: readonly DraftKind[] = [
   { kind: 'shaft', group: 'mates', fields: measured },
   { kind: 'width', group: 'mates', fields: measured },
   { kind: 'bearing', group: 'mates', fields: measured },
+  { kind: 'outer-ring', group: 'mates', fields: measured },
   { kind: 'bolt', group: 'mates', fields: [NAME, needed('nominal', 'size')] },
 
   { kind: 'collar', group: 'turned', fields: [NAME, ...plain] },
@@ -112,7 +119,7 @@ export const DRAFT_KINDS: readonly DraftKind[] = [
   {
     kind: 'thread',
     group: 'turned',
-    fields: [NAME, needed('designation', 'thread'), needed('length', 'limits'), seldom(perhaps('major', 'limits'))],
+    fields: [NAME, needed('designation', 'thread'), needed('length', 'limits'), DATUM, seldom(perhaps('major', 'limits'))],
   },
   { kind: 'taper', group: 'turned', fields: [NAME, needed('small', 'size'), oneOf('smallEnd', 'right', 'left'), ...plain] },
   { kind: 'groove', group: 'turned', fields: [NAME, ...plain, seldom(oneOf('form', 'square', 'round'))] },
@@ -144,20 +151,21 @@ export const DRAFT_KINDS: readonly DraftKind[] = [
       needed('depth', 'limits'),
       needed('drill', 'size'),
       needed('drillDepth', 'size'),
+      ROUGHNESS,
     ],
   },
 
-  { kind: 'flat', group: 'milled', fields: [...side, needed('depth', 'size'), needed('length', 'size'), ...timed] },
+  { kind: 'flat', group: 'milled', fields: [...side, needed('depth', 'size'), needed('length', 'size'), ...timed, ROUGHNESS] },
   {
     kind: 'keyway',
     group: 'milled',
-    fields: [...side, needed('width', 'size'), needed('depth', 'size'), needed('length', 'size'), ...timed],
+    fields: [...side, needed('width', 'size'), needed('depth', 'size'), needed('length', 'size'), ...timed, ROUGHNESS],
   },
   { kind: 'pin-pocket', group: 'milled', fields: [...side, needed('diameter', 'size'), needed('depth', 'size'), ...timed] },
   {
     kind: 'pocket',
     group: 'milled',
-    fields: [...side, needed('width', 'size'), needed('depth', 'size'), needed('length', 'size'), ...timed],
+    fields: [...side, needed('width', 'size'), needed('depth', 'size'), needed('length', 'size'), ...timed, ROUGHNESS],
   },
   { kind: 'cross-hole', group: 'milled', fields: [...side, needed('diameter', 'size'), perhaps('depth', 'size'), ...timed] },
 

@@ -13,6 +13,7 @@ import { externalMajor, nearestDrill, parseThread, tapHole, type SizeLimits } fr
 import { machineSchema, type Machine } from '../machine.ts';
 import { partSchema, type Part } from '../part.ts';
 import { DRAFT_GROUPS, typedIn, type Draft, type DraftGroup, type DraftRow } from './draft.ts';
+import { draftLengths } from './draftLengths.ts';
 import { ABOUT_FIELDS, draftKind, type DraftField } from './kinds.ts';
 import { idsOf, type DraftIds } from './draftIds.ts';
 import { chucksIn, instrumentOf, numbersIn, readingsIn, sizesIn, wordsIn, type Json } from './fieldTexts.ts';
@@ -72,14 +73,16 @@ function knownMates(draft: Draft): ReadonlyMap<string, KnownMate> {
     const read = readingsIn(typedIn(row.values, 'readings'), draft.unit, instrumentOf(row));
     const readings = 'readings' in read ? read.readings : [];
     if (!nominal.ok && readings.length === 0) continue;
-    const holds = row.kind === 'width' ? 'length' : row.kind === 'shaft' ? 'hole' : 'shaft';
+    const ring = row.kind === 'bearing' ? 'inner' : row.kind === 'outer-ring' ? 'outer' : null;
+    const holds = row.kind === 'width' ? 'length' : row.kind === 'shaft' || ring === 'outer' ? 'hole' : 'shaft';
     const worst = readings
       .map((reading) => reading.value)
       .reduce<Length | null>((so, each) => (so === null ? each : (holds === 'shaft' ? smaller : larger)(so, each)), null);
     const size = worst ?? (nominal.ok ? nominal.value : zero);
     // Before it is measured its size is taken as true: the route has it measured, and the window moves with it.
     const uncertainty = worst === null ? zero : INSTRUMENTS[instrumentOf(row)].permissibleError(size);
-    known.set(row.id, { size, nominal: nominal.ok ? nominal.value : size, uncertainty, holds });
+    const measured = worst === null ? null : { size, uncertainty };
+    known.set(row.id, { size, nominal: nominal.ok ? nominal.value : size, uncertainty, holds, ring, measured });
   }
   return known;
 }
@@ -199,6 +202,9 @@ function readField(field: DraftField, row: DraftRow | null, text: string, scene:
   }
 }
 
+/** What stands beside a length that was typed from a face, and is read as what lies between the ends of its feature. */
+const OWN_LENGTH = 'between its ends';
+
 type ReadRow = {
   readonly json: { [key: string]: Json };
   readonly sizes: Record<string, FieldReading>;
@@ -286,6 +292,20 @@ export function readDraft(draft: Draft): DraftReading {
   }
   const rows = new Map(DRAFT_GROUPS.map((group) => [group, draft[group].map((row) => readRow(row, group, scene))]));
   for (const read of rows.values()) problems.push(...read.flatMap((row) => row.problems));
+  const lengths = draftLengths(
+    draft,
+    (rows.get('turned') ?? []).map(({ sizes: { length } }) => length ?? null),
+  );
+  // A length from a face is drawn as what it leaves between the ends of its feature.
+  lengths?.of.forEach(({ own, datum }, at) => {
+    const row = rows.get('turned')?.[at];
+    if (row === undefined) return;
+    row.json['length'] = written(own);
+    row.json['datum'] = datum;
+    if (datum !== null) row.sizes['length'] = { ...own, fit: OWN_LENGTH, unproven: false };
+  });
+  if (lengths?.fault != null)
+    problems.push({ group: 'turned', row: lengths.fault.row, field: 'datum', says: lengths.fault.says });
   const sketch = DRAWN.flatMap((group) =>
     draft[group].map(({ id, kind, values }, at): SketchFeature => {
       const sizes = rows.get(group)?.[at]?.sizes ?? {};

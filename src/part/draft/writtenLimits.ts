@@ -17,7 +17,10 @@ import {
   inchFit,
   isoLimits,
   parseInchFit,
+  seatLimits,
+  type BearingRing,
   type HandFit,
+  type MeasuredRing,
   type SizeLimits,
 } from '../../trade/index.ts';
 
@@ -27,6 +30,9 @@ export type KnownMate = {
   readonly nominal: Length;
   readonly uncertainty: Length;
   readonly holds: 'shaft' | 'length' | 'hole';
+  /** The ring of a bearing, whose seats have classes of their own; and the ring as it was measured. */
+  readonly ring: BearingRing | null;
+  readonly measured: MeasuredRing | null;
 };
 
 /** Why limits were not read. */
@@ -80,7 +86,8 @@ function designated(text: string, unit: DisplayUnit, mate: KnownMate | null): Re
   if (before === '' && mate === null) return fail({ key: 'no-mate', fit: letters });
   const basic = before === '' ? ok(mate?.nominal as Length) : size(before, unit);
   if (!basic.ok) return basic;
-  const limits = isoLimits(basic.value, letters);
+  const ring = before === '' ? (mate?.ring ?? null) : null;
+  const limits = ring === null ? isoLimits(basic.value, letters) : seatLimits(ring, basic.value, letters, mate?.measured ?? null);
   return limits.ok ? ok({ ...limits.value, fit: letters, unproven: false }) : fail({ key: 'no-such-fit', text });
 }
 
@@ -98,7 +105,7 @@ export function readWrittenLimits(
   const trimmed = text.trim();
   const word = trimmed.toLowerCase().replace(/\s+fit$/, '');
   if (isHandFit(word))
-    return mate === null || mate.holds !== 'shaft' ? fail({ key: 'no-mate', fit: word }) : ok(byHand(word, mate));
+    return mate === null || mate.holds === 'length' ? fail({ key: 'no-mate', fit: word }) : ok(byHand(word, mate));
   const play = PLAY.exec(trimmed);
   if (play !== null) {
     if (mate === null || mate.holds !== 'length') return fail({ key: 'no-mate', fit: 'play' });

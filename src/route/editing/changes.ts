@@ -123,6 +123,7 @@ const FIELD_NAMES: ReadonlyMap<string, string> = new Map([
   ['target.fit.name', 'fit'],
   ['target.fit.mate', 'mate'],
   ['target.quantity', 'what is measured'],
+  ['target.datum', 'what it is counted from'],
   ['stop.distance', 'stop'],
   ['stop.from', 'zero of the stop'],
   ['cut.speedRpm', 'spindle speed'],

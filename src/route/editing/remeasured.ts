@@ -2,6 +2,8 @@ import { minus, plus, type Length } from '../../measure/index.ts';
 import {
   fitLimits,
   mateSize,
+  ownLengths,
+  ringOf,
   type EndFeature,
   type Limits,
   type Mate,
@@ -37,10 +39,19 @@ function followed(
   was: Mate,
   is: Mate,
 ): Limits | null {
-  if (fit === null || (is.kind !== 'bearing' && !HAND_FITS.some((known) => known === fit))) return null;
+  if (fit === null || (ringOf(is) === null && !HAND_FITS.some((known) => known === fit))) return null;
   const [before, after] = [fitLimits(fit, was), fitLimits(fit, is)];
   if (!before.ok || !after.ok || before.value.low !== diameter.low || before.value.high !== diameter.high) return null;
   return after.value;
+}
+
+/** Lengths that are counted from a face stay there when one that holds a width moves: what they leave of the rest follows. */
+function chained(turned: readonly TurnedFeature[]): TurnedFeature[] {
+  const lengths = ownLengths(turned);
+  return turned.map((feature, at) => {
+    const own = lengths.ok ? lengths.value[at] : undefined;
+    return own === undefined ? feature : { ...feature, length: own };
+  });
 }
 
 /**
@@ -58,20 +69,22 @@ export function remeasured(part: Part, readings: MateReadings): Part {
   const after = new Map(mates.map((mate) => [mate.id, mate]));
   const turned = part.turned.map((feature): TurnedFeature => {
     if (feature.kind === 'thread') return feature;
-    const length = shifted(feature.length, moveOf(before.get(feature.between ?? ''), after.get(feature.between ?? '')));
-    if (feature.kind !== 'journal' && feature.kind !== 'offset-journal') return { ...feature, length };
+    const by = moveOf(before.get(feature.between ?? ''), after.get(feature.between ?? ''));
+    const length = shifted(feature.length, by);
+    const datum = feature.datum === null ? null : { ...feature.datum, length: shifted(feature.datum.length, by) };
+    if (feature.kind !== 'journal' && feature.kind !== 'offset-journal') return { ...feature, length, datum };
     const [was, is] = [before.get(feature.mate ?? ''), after.get(feature.mate ?? '')];
-    if (was === is || was === undefined || is === undefined) return { ...feature, length };
+    if (was === is || was === undefined || is === undefined) return { ...feature, length, datum };
     const anew = followed(feature, was, is);
     const moved = feature.fit === null && is.kind !== 'bore' ? null : moveOf(was, is);
-    return { ...feature, length, diameter: anew ?? shifted(feature.diameter, moved) };
+    return { ...feature, length, datum, diameter: anew ?? shifted(feature.diameter, moved) };
   });
   const ends = part.ends.map((end): EndFeature => {
     const [was, is] = end.kind === 'bored-hole' ? [before.get(end.mate ?? ''), after.get(end.mate ?? '')] : [];
     if (end.kind !== 'bored-hole' || was === is || was === undefined || is === undefined) return end;
     return { ...end, diameter: followed(end, was, is) ?? shifted(end.diameter, moveOf(was, is)) };
   });
-  return { ...part, mates, turned, ends };
+  return { ...part, mates, turned: chained(turned), ends };
 }
 
 /**

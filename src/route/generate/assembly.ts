@@ -10,7 +10,8 @@ import {
   type PressedPair,
 } from '../../trade/index.ts';
 import { inSentence, type Step, type Work } from './draft.ts';
-import { holeIn } from './holes.ts';
+import { inHole, inHoleSize } from './fitOf.ts';
+import { holeIn, type Hole } from './holes.ts';
 import { limitsOf, type Bar } from './layout.ts';
 
 /** A journal that is over what goes on it, wherever in its window it comes out, and by how much. */
@@ -110,9 +111,55 @@ function assemblyStep({ part, lathe }: Work, bar: Bar, { mate, least: leastOver,
   };
 }
 
+type Bored = Extract<Hole, { readonly kind: 'bored-hole' }>;
+
+/** What goes into a bored hole with interference wherever in its window that comes out, and by how much. */
+function pressedIn(part: Part, hole: Bored): Pressed | null {
+  const mate = inHole(part, hole);
+  if (mate === null) return null;
+  const size = inHoleSize(mate);
+  const { low, high } = hole.diameter;
+  return high < size ? { mate, least: minus(size, high), most: minus(size, low) } : null;
+}
+
+/** Presses a shaft or the outer ring of a bearing into a bored hole, or warms the part so that it drops in. */
+function pressIn({ part, lathe }: Work, hole: Bored, { mate, least, most }: Pressed): Step {
+  const { unit } = part;
+  const amount = (length: Length): string => formatAmount(length, unit);
+  const ring = mate.kind === 'outer-ring';
+  const diameter = asDiameter(inHoleSize(mate));
+  const own = ELASTIC[lathe.material];
+  const room = dropRoom(diameter);
+  const hot = hubTemperature(
+    { diameter, hubOuter: diameter, shaftBore: zero, length: diameter, interference: most, hub: own, shaft: own },
+    room,
+    ROOM,
+  );
+  return {
+    id: `assemble-${hole.id}`,
+    kind: 'assemble',
+    title: `Put the ${mate.say} in the ${inSentence(hole)}: pressed or shrunk`,
+    say: `Press the ${mate.say} in`,
+    feature: hole.id,
+    caution: 'pressing',
+    note: `Interference ${amount(least)} to ${amount(most)}.${ring ? ' Push on the outer ring only.' : ''}`,
+    before: [`The edge of the ${inSentence(hole)} broken, no burr, and both clean: a film of oil to press, dry to shrink.`],
+    why: ring ? ['A bearing is pushed by the ring that is tight: pushed by the other, its races are marked.'] : [],
+    alternatives: [
+      `Heat: the ${inSentence({ name: part.name })} at ${heatText(hot, unit)} takes it at ${heatText(ROOM, unit)} with ${amount(room)} of room${ring && hot > BEARING_MOST ? `; that is more than a bearing takes, which is ${heatText(BEARING_MOST, unit)}: press it` : ''}.`,
+    ],
+    minutes: 15,
+  };
+}
+
 /** What is put together by force or by heat, last of all. */
-export const assemblySteps = (work: Work, bars: readonly Bar[]): Step[] =>
-  bars.flatMap((bar) => {
+export const assemblySteps = (work: Work, bars: readonly Bar[]): Step[] => [
+  ...bars.flatMap((bar) => {
     const pressed = pressedOn(work.part, bar.feature);
     return pressed === null ? [] : [assemblyStep(work, bar, pressed)];
-  });
+  }),
+  ...work.part.ends.flatMap((end) => {
+    const pressed = end.kind === 'bored-hole' ? pressedIn(work.part, end) : null;
+    return end.kind !== 'bored-hole' || pressed === null ? [] : [pressIn(work, end, pressed)];
+  }),
+];

@@ -1,7 +1,8 @@
-import { nanometres, plus, zero, type Length } from '../../measure/index.ts';
+import { nanometres, plus, zero } from '../../measure/index.ts';
 import type { Machine, Part } from '../../part/index.ts';
 import { ALLOWANCES } from './allowances.ts';
 import { facingCut, speedWhy } from './cuts.ts';
+import { overallOf, wholeLength } from './datums.ts';
 import { bare, inSentence, target, type Holding, type Step, type Work } from './draft.ts';
 import { chamferSteps, recessSteps } from './edges.ts';
 import { centreStep, pivotSteps, pivotThread } from './firstEnd.ts';
@@ -40,9 +41,6 @@ export function turnsBetweenCentres(
 export const dogHolds = ({ first, second, pivot }: Layout): boolean =>
   lengthOf(second) >= ALLOWANCES.dog && (lengthOf(first) >= ALLOWANCES.dog || pivot.length >= ALLOWANCES.dog);
 
-const sum = (part: Part, limit: 'low' | 'high'): Length =>
-  part.turned.reduce<Length>((total, { length }) => plus(total, length[limit]), zero);
-
 /**
  * The set-ups of a part between centres: both ends faced to length and centred, then one side and the other with a driving dog.
  */
@@ -55,6 +53,7 @@ export function betweenCentres(work: Work, layout: Layout, measured: Set<string>
   const facing = facingCut(lathe, across, stock.form === 'round' ? [] : ['interrupted']);
   const why = [speedWhy(lathe, across, stock.form === 'round' ? [] : ['interrupted'], facing.speedRpm)];
   const held = heldBetweenCentres([...first, pivot, ...second], total);
+  const whole = wholeLength(part);
   const machine = lathe.machine.id;
   const faced: Step[] = [
     {
@@ -75,7 +74,11 @@ export function betweenCentres(work: Work, layout: Layout, measured: Set<string>
       kind: 'length',
       title: `Turn end for end, face to ${bare(total, unit)} long`,
       say: 'Turn end for end, face to length',
-      target: target('length', { low: sum(part, 'low'), aim: total, high: sum(part, 'high') }, stock.length, null),
+      ...(whole === null ? {} : { feature: whole.feature.id }),
+      target: {
+        ...target('length', { ...overallOf(part), aim: total }, stock.length, null),
+        datum: whole?.datum ?? null,
+      },
       instrument: 'caliper',
       cut: facing,
       caution: 'chuck-key',
@@ -106,7 +109,7 @@ export function betweenCentres(work: Work, layout: Layout, measured: Set<string>
     dog('first', 'raw end', 'The dog on what is turned later.'),
     ...pivotSteps(work, held, pivot, end, { from: 'first end', distance: turned }, measured),
     ...measureSteps(part, first, measured),
-    ...turnedSteps(work, { side: first, from, largest: pivot, zero: 'first end', onEnd: zero, held }),
+    ...turnedSteps(work, { side: first, from, largest: pivot, zero: 'first end', end, onEnd: zero, held }),
     ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end
       ? coneSteps(work, held, pivot, { from: 'finished end', distance: plus(lengthOf(first), pivot.length) })
       : []),
@@ -131,6 +134,7 @@ export function betweenCentres(work: Work, layout: Layout, measured: Set<string>
       largest: pivot,
       from: isAsStock(part, pivot) ? stock.size : acrossCorners(part),
       zero: 'second end',
+      end: other,
       onEnd: zero,
       held,
     }),

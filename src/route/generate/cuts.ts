@@ -84,6 +84,20 @@ export function rpmAt({ machine, material, tool }: Cutting, across: Length, redu
 const feedForRa = (raUm: number, nose: Length): Length =>
   nanometres(Math.floor(Math.sqrt((raUm / 1000) * 18 * Math.sqrt(3) * toMillimetres(nose)) * 1_000_000));
 
+/** Why a finishing feed is what it is, where a roughness is asked for: what its nose leaves, against what is wanted. */
+export const roughnessWhy = ({ tool, unit }: Cutting, feed: Length, roughness: number): string =>
+  `Feed ${formatAmount(feed, unit)}: leaves Ra ${theoreticalRaUm(feed, NOSES[tool]).toFixed(1)} µm by its nose of ${formatAmount(NOSES[tool], unit)}; Ra ${String(roughness)} is wanted.`;
+
+/** The usual roughness of milling, Ra in µm, by tables of surface roughness by process (docs/sources.md). */
+export const MILLED_RA_UM = { finest: 0.8, coarsest: 6.3 } as const;
+
+/**
+ * The fastest that a cutter may be fed along a wall, per turn, for a roughness: as a round nose of its own radius. One tooth is
+ * always a little longer than the others, so that a turn counts and not a tooth. No faster than a chip of .1 mm a tooth of two.
+ */
+export const milledFeed = (raUm: number, cutter: Length): Length =>
+  smaller(feedForRa(raUm, dividedBy(cutter, 2, 'floor')), millimetres(0.2));
+
 /**
  * The feed aimed at; where the machine has its own, the nearest of those within the range, else the nearest of all. A roughness
  * that is asked for holds it down.
@@ -213,10 +227,7 @@ export function finishCut(
   const rpm = most === null ? free : Math.min(free, most);
   const feed = feedFor(cutting, 'finish', roughness);
   const why = [speedWhy(cutting, from, reductions, rpm)];
-  if (roughness !== null)
-    why.push(
-      `Feed ${formatAmount(feed, cutting.unit)}: leaves Ra ${theoreticalRaUm(feed, NOSES[cutting.tool]).toFixed(1)} µm by its nose of ${formatAmount(NOSES[cutting.tool], cutting.unit)}; Ra ${String(roughness)} is wanted.`,
-    );
+  if (roughness !== null) why.push(roughnessWhy(cutting, feed, roughness));
   return {
     cut: {
       ...bareCut(`finishing tool, ${TOOL_NAMES[cutting.tool]}`, rpm),

@@ -42,7 +42,7 @@ export const target = (
   sizes: { readonly low: Length; readonly aim: Length; readonly high: Length },
   from: Length | null,
   fit: Target['fit'],
-): Target => ({ quantity, low: sizes.low, high: sizes.high, aim: sizes.aim, from, fit });
+): Target => ({ quantity, low: sizes.low, high: sizes.high, aim: sizes.aim, from, datum: null, fit });
 
 /** A set-up with what is done in it. */
 export type Holding = { readonly setup: Setup; readonly steps: readonly Step[] };

@@ -17,7 +17,7 @@ import {
   zero,
   type Length,
 } from '../../measure/index.ts';
-import { mateSize, type EndFeature } from '../../part/index.ts';
+import type { EndFeature } from '../../part/index.ts';
 import {
   blindHoleDepth,
   engagementInDiameters,
@@ -33,9 +33,10 @@ import {
 } from '../../trade/index.ts';
 import type { Target } from '../operation.ts';
 import { ALLOWANCES, LIMITS } from './allowances.ts';
-import { calledDrill, drillingCut, feedFor, rpmAt, speedWhy, TOOL_NAMES } from './cuts.ts';
-import { holeFit, shaftOf } from './fitOf.ts';
-import { wallRound, widthOfHole, type Hole } from './holes.ts';
+import { calledDrill, drillingCut, feedFor, roughnessWhy, rpmAt, speedWhy, TOOL_NAMES } from './cuts.ts';
+import { holeFit, inHole, inHoleSize } from './fitOf.ts';
+import { squeezeNote } from './jawGrip.ts';
+import { isThinRound, wallRound, widthOfHole, type Hole } from './holes.ts';
 import { bare, inSentence, target, type Step, type Work } from './draft.ts';
 
 export const depthTarget = (depth: Length, spread: Length): Target =>
@@ -119,8 +120,8 @@ function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step
   ];
 }
 
-/** A wall is thin under so many of it to the bore: an eighth. Common practice, no source. */
-const THIN = 8;
+/** How deep a pass of the boring bar goes, on the radius. Common practice, no source. */
+const BORING_DEPTH = thou(15);
 
 function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole' }>): Step {
   const { low, high } = hole.diameter;
@@ -132,9 +133,10 @@ function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole
   const sold = larger(roundedTo(bar, part.unit === 'inch' ? sixtyFourths(2) : millimetres(0.5), 'floor'), thou(1));
   const last = thou(3);
   const wall = wallRound(part, hole);
-  const thin = times(wall, THIN) < widthOfHole(hole);
+  const thin = isThinRound(widthOfHole(hole), wall);
   const slower: readonly Reduction[] = thin ? ['bore', 'thin'] : ['bore'];
   const rpm = rpmAt(lathe, aim, slower);
+  const feed = feedFor(lathe, 'finish', hole.roughness);
   return {
     id: `bore-${hole.id}`,
     kind: 'bore',
@@ -146,8 +148,8 @@ function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole
     cut: {
       tool: `boring bar, ${bare(sold, part.unit)} thick at most, ${TOOL_NAMES[lathe.tool]}`,
       speedRpm: rpm,
-      feedPerTurn: feedFor(lathe, 'finish'),
-      depthOnRadius: thou(15),
+      feedPerTurn: feed,
+      depthOnRadius: BORING_DEPTH,
       last,
       spring: true,
       note: `Measure at ${formatAmount(times(last, 4), part.unit)} under, before the last two.`,
@@ -155,22 +157,23 @@ function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole
     stop: { from: 'finished end', distance: depth },
     note: `It grows: measure before each pass, and feed the tool toward you.${
       thin
-        ? ` The wall left is only ${bare(wall, part.unit)}: it gives before the tool and rings. Tool sharp, passes light; where the jaws hold over it, no tighter than they must, or it springs out of round when they let go.`
+        ? ` The wall left is only ${bare(wall, part.unit)}: it gives before the tool and rings. Tool sharp, passes light. ${squeezeNote(lathe, hole, wall, BORING_DEPTH, feed)}`
         : ''
     }`,
     before: ['Bar as short as the hole lets it be, tool on centre, and clear of the far side.'],
     why: [
       `The bar stands out ${(depth / bar).toFixed(1)} times its thickness; up to ${LIMITS.boringBar} it is stiff enough.`,
       speedWhy(lathe, aim, slower, rpm),
+      ...(hole.roughness === null ? [] : [roughnessWhy(lathe, feed, hole.roughness)]),
     ],
     minutes: 12,
   };
 }
 
-/** Tries the shaft in its bore while the work is still held; not one that goes in by force. */
+/** Tries what goes into a bore while the work is still held; not what goes in by force, wherever in its window it comes out. */
 function tryShaft({ part }: Work, hole: Extract<Hole, { kind: 'bored-hole' }>): Step[] {
-  const mate = shaftOf(part, hole);
-  if (mate === null || hole.diameter.high < mateSize(mate)) return [];
+  const mate = inHole(part, hole);
+  if (mate === null || hole.diameter.high < inHoleSize(mate)) return [];
   return [
     {
       id: `try-${hole.id}`,
@@ -178,7 +181,7 @@ function tryShaft({ part }: Work, hole: Extract<Hole, { kind: 'bored-hole' }>): 
       title: `Try the ${mate.say} in the ${inSentence(hole)}`,
       say: `Try the ${mate.say}`,
       feature: hole.id,
-      note: 'Spindle stopped, chips out, the edge of the bore broken, a drop of oil. It can be bored further, never back.',
+      note: `Spindle stopped, chips out, the edge of the bore broken, a drop of oil.${mate.kind === 'outer-ring' ? ' Square, by hand, pushed on the outer ring only.' : ''} It can be bored further, never back.`,
     },
   ];
 }

@@ -185,7 +185,7 @@ export function firstEnd(
     ...centreStep(work, end, !held.supported ? '' : short ? drawn : 'Then bring the tailstock up.'),
     ...pivotSteps(work, held, pivot, end, { from: 'faced end', distance: turned }, measured),
     ...measureSteps(part, first, measured),
-    ...turnedSteps(work, { side: first, from: bar, largest: pivot, zero: 'faced end', onEnd, held }),
+    ...turnedSteps(work, { side: first, from: bar, largest: pivot, zero: 'faced end', end, onEnd, held }),
     ...(onEnd > 0 ? [lengthStep(work, outermost, onEnd, 'end', [], away)] : []),
     ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end
       ? coneSteps(work, held, pivot, { from: 'finished end', distance: plus(lengthOf(first), pivot.length) })

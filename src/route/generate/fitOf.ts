@@ -1,5 +1,5 @@
 import { midway, minus, negated, type Length } from '../../measure/index.ts';
-import { mateSize, measuredRing, type EndFeature, type Mate, type Part, type TurnedFeature } from '../../part/index.ts';
+import { mateSize, measuredRing, ringOf, type EndFeature, type Mate, type Part, type TurnedFeature } from '../../part/index.ts';
 import { HAND_FITS, handClearances, ringSize, type HandFit } from '../../trade/index.ts';
 import type { Target } from '../operation.ts';
 import { limitsOf } from './layout.ts';
@@ -63,17 +63,30 @@ export function diameterFit(
   };
 }
 
-/** The shaft that a bored hole is fitted to; it is measured before the hole is bored. */
-export function shaftOf(part: Part, end: EndFeature): Mate | null {
+/** What goes into a bored hole: a shaft, or the outer ring of a bearing. */
+export function inHole(part: Part, end: EndFeature): Mate | null {
   const id = end.kind === 'bored-hole' ? end.mate : null;
   return part.mates.find((candidate) => candidate.id === id) ?? null;
 }
 
-/** The fit of a bore's window to the shaft that goes into it, so that the window moves with one that is measured again. */
+/** The shaft that a bored hole is fitted to; it is measured before the hole is bored. A bearing is taken at its nominal size. */
+export function shaftOf(part: Part, end: EndFeature): Mate | null {
+  const mate = inHole(part, end);
+  return mate?.kind === 'shaft' ? mate : null;
+}
+
+/** The size of what goes into a bored hole: as it is known, an outer ring within its maker's tolerance. */
+export function inHoleSize(mate: Mate): Length {
+  const ring = ringOf(mate);
+  const size = ring === null ? null : ringSize(ring, mate.nominal, measuredRing(mate));
+  return size?.ok === true ? size.value : mateSize(mate);
+}
+
+/** The fit of a bore's window to what goes into it, so that the window moves with one that is measured again. */
 export function holeFit(part: Part, end: EndFeature): Target['fit'] {
-  const mate = shaftOf(part, end);
-  if (mate === null || end.kind !== 'bored-hole') return null;
-  const size = mateSize(mate);
+  const mate = inHole(part, end);
+  if (mate === null || end.kind !== 'bored-hole' || (ringOf(mate) !== null && end.fit === null)) return null;
+  const size = inHoleSize(mate);
   const [leastClearance, mostClearance] = [minus(end.diameter.low, size), minus(end.diameter.high, size)];
   return { mate: mate.id, name: nearestFit(size, leastClearance, mostClearance), leastClearance, mostClearance };
 }

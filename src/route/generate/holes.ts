@@ -27,6 +27,12 @@ export function wallRound({ turned }: Part, hole: Hole): Length {
   return wall ?? zero;
 }
 
+/** A wall is thin under so many of it to the bore: an eighth. Common practice, no source. */
+const THIN = 8;
+
+/** True of a hole of which no more wall is left than gives under jaws and tool. */
+export const isThinRound = (across: Length, wall: Length): boolean => times(wall, THIN) < across;
+
 /** The widest hole that reaches into a feature, and whether it goes all the way through it. */
 export type HoleIn = { readonly across: Length; readonly through: boolean };
 

@@ -11,6 +11,7 @@ const HOW: Readonly<Record<Mate['kind'], string | null>> = {
   shaft: 'Both ends and the middle, two ways across. The largest counts.',
   width: 'At three places round. The largest counts.',
   bearing: null,
+  'outer-ring': null,
   bolt: null,
 };
 
@@ -52,7 +53,7 @@ function measuring(part: Part, wanted: readonly (Mate | null)[], measured: Set<s
         title: `Measure the ${mate.say}`,
         say: `Measure the ${mate.say}`,
         feature: mate.id,
-        target: { quantity: bore ? 'bore' : 'width', ...around, from: null, fit: null },
+        target: { quantity: bore ? 'bore' : 'width', ...around, from: null, datum: null, fit: null },
         instrument: bore ? 'telescoping-gauge' : 'micrometer',
         note: [HOW[mate.kind], known].filter((text) => text !== null).join(' ') || null,
         before: ['The mate is clean, without burrs, and as warm as the work.'],

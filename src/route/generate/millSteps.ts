@@ -16,7 +16,7 @@ import {
 } from '../../measure/index.ts';
 import type { MilledFeature, TurnedFeature } from '../../part/index.ts';
 import type { Coordinate } from '../operation.ts';
-import { millingCut, rpmAt, speedWhy } from './cuts.ts';
+import { MILLED_RA_UM, milledFeed, millingCut, rpmAt, speedWhy } from './cuts.ts';
 import { bare, inSentence, target, type Step, type Work } from './draft.ts';
 import { depthTarget } from './endSteps.ts';
 import { limitsOf } from './layout.ts';
@@ -152,6 +152,17 @@ function lanes(width: Length, cutter: Length): readonly Length[] {
   return Array.from({ length: count }, (_, index) => nanometres(Math.round(-side + (2 * side * index) / (count - 1))));
 }
 
+/** How a roughness is come by at the mill, and that it is not where it is finer than milling leaves. */
+function finishNote({ part }: Work, feature: MilledFeature, cutter: Length, roughness: number): string {
+  const feed = formatAmount(milledFeed(roughness, cutter), part.unit);
+  const where = feature.kind === 'flat' ? 'over the flat' : 'round the walls and over the bottom';
+  const fine =
+    roughness < MILLED_RA_UM.finest
+      ? ` Milling seldom leaves less than Ra ${String(MILLED_RA_UM.finest)}: stone, scrape or grind it for that.`
+      : '';
+  return `Ra ${String(roughness)} is wanted: a sharp cutter, and a last light pass ${where} at ${feed} a turn or less, compared with a specimen.${fine}`;
+}
+
 function millStep(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFeature, turned: boolean): Step {
   const { part } = work;
   const on = part.turned.find((candidate) => candidate.id === feature.on);
@@ -172,6 +183,7 @@ function millStep(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFe
       ? `From its bottom to the far side of the ${inSentence(on)}: ${size(work, minus(across(on), depth))}.`
       : null;
   const steel = { ...mill, tool: 'high-speed-steel' as const };
+  const roughness = 'roughness' in feature ? feature.roughness : null;
   return {
     id: `mill-${feature.id}`,
     kind: drilled ? 'drill' : 'mill',
@@ -192,6 +204,7 @@ function millStep(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFe
             ? 'Plunge at one end, then along. A cutter a little under size, then both walls, gives a closer key.'
             : null,
         check,
+        roughness === null ? null : finishNote(work, feature, cutter, roughness),
       ]
         .filter((line) => line !== null)
         .join(' ') || null,

@@ -110,6 +110,7 @@ export function offsetEnds(work: Work, layout: Layout, later: SecondEnd, measure
           high: plus(times(bar.offset, 2), thou(1)),
           aim: times(bar.offset, 2),
           from: null,
+          datum: null,
           fit: null,
         },
         instrument: 'indicator',

@@ -6,6 +6,7 @@ import { ALLOWANCES } from './allowances.ts';
 import { assemblySteps } from './assembly.ts';
 import { betweenCentres, turnsBetweenCentres } from './betweenCentres.ts';
 import type { Cutting } from './cuts.ts';
+import { withReadings } from './datums.ts';
 import { inSentence, operationIn, type Holding, type Step, type Work } from './draft.ts';
 import { faultsOf } from './faults.ts';
 import type { RouteFault } from './fault.ts';
@@ -62,7 +63,12 @@ function inChuck(work: Work, layout: Layout, offBar: boolean, measured: Set<stri
     secondEnd(work, layout, later, secondGrip(work, layout, later), measured),
     ...offsetEnds(work, layout, later, measured),
   ];
-  return holdings.filter((holding): holding is Holding => holding !== null);
+  return withReadings(
+    work.part,
+    layout,
+    holdings.filter((holding): holding is Holding => holding !== null),
+    later.length.id,
+  );
 }
 
 /**
@@ -83,7 +89,9 @@ export function routeFor(part: Part, machines: readonly Machine[], tool: ToolMat
   // A mate is measured once, before the first size that depends on it.
   const measured = new Set<string>();
   const centres = turnsBetweenCentres(part, lathe, layout, offBar);
-  const turned = centres ? betweenCentres(work, layout, measured) : inChuck(work, layout, offBar, measured);
+  const turned = centres
+    ? withReadings(part, layout, betweenCentres(work, layout, measured), 'face-to-length')
+    : inChuck(work, layout, offBar, measured);
   const milled = milling(work, layout);
   const holdings = milled === null ? turned : [...turned, milled];
   const operations = holdings.flatMap(({ setup, steps }) => steps.map((step) => operationIn(setup.id, step)));

@@ -1,11 +1,13 @@
-import { minus, nanometres, plus, thou, zero, type Length } from '../../measure/index.ts';
+import { dividedBy, minus, nanometres, plus, thou, zero, type Length } from '../../measure/index.ts';
 import { ALLOWANCES } from './allowances.ts';
 import { facingCut, speedWhy } from './cuts.ts';
+import { closedBy, standingAfterFirst, standingAfterSecond } from './datums.ts';
 import { bare, inSentence, type Held, type Holding, type Step, type Work } from './draft.ts';
 import { chamferSteps, recessSteps } from './edges.ts';
 import { endSteps } from './endSteps.ts';
 import { centreStays, centreStep } from './firstEnd.ts';
 import { heldFor } from './held.ts';
+import { holeIn, isThinRound } from './holes.ts';
 import { trueGrip, type Grip } from './holding.ts';
 import {
   acrossCorners,
@@ -73,6 +75,12 @@ export function secondEndOf(work: Work, layout: Layout, offBar: boolean): Second
       'end',
       trueFirst ? [] : ['eccentric'],
       held.supported && trueFirst ? [TAILSTOCK_AWAY] : [],
+      closedBy(
+        part,
+        end,
+        (second.at(-1) ?? pivot).feature,
+        trueFirst ? standingAfterSecond(part, layout) : standingAfterFirst(part, layout),
+      ),
     ),
     held,
     why,
@@ -93,6 +101,16 @@ export function overLength({ part, lathe }: Work, layout: Layout): string {
 /** How the second end is held true; null where nothing is turned there but offset journals, or no chuck takes it. */
 export function secondGrip(work: Work, layout: Layout, { grip, held }: SecondEnd): Grip | null {
   return trueGrip(work.part, work.lathe.machine, grip, behindGrip(layout, grip), held.supported);
+}
+
+/** What a hole under the jaws that leaves a thin wall means for how they are tightened; nothing where there is none. */
+function thinUnderJaws({ part }: Work, { firstEnd }: Layout, grip: Bar): string {
+  const hole = holeIn(part, grip.feature.id, firstEnd);
+  if (hole === null) return '';
+  const wall = dividedBy(minus(grip.diameter, hole.across), 2, 'floor');
+  return isThinRound(hole.across, wall)
+    ? ` The wall under the jaws is only ${bare(wall, part.unit)}: a plug in the bore, or jaws no tighter than facing wants.`
+    : '';
 }
 
 /** The set-up of the second end, held true on something finished; null where only offset journals are on it. */
@@ -123,13 +141,13 @@ export function secondEnd(
       title: 'Turn end for end, dial in true',
       say: 'Turn end for end, dial in true',
       feature: grip.feature.id,
-      target: { quantity: 'indicator', low: zero, high: thou(1), aim: zero, from: null, fit: null },
+      target: { quantity: 'indicator', low: zero, high: thou(1), aim: zero, from: null, datum: null, fit: null },
       instrument: 'indicator',
       caution: 'chuck-key',
       note:
         chuck.by === 'collet'
           ? `Held on the finished ${name} in a collet; the indicator only checks it.`
-          : `Held on the finished ${name} over copper shim, jaws tight and the indicator read again after; indicator on ${indicatedOn(layout, grip)}.`,
+          : `Held on the finished ${name} over copper shim, jaws tight and the indicator read again after; indicator on ${indicatedOn(layout, grip)}.${thinUnderJaws(work, layout, grip)}`,
       before: [
         'Spindle out of gear, turned by hand.',
         isDelicate(grip)
@@ -154,7 +172,7 @@ export function secondEnd(
         ]),
     ...(early ? centreStep(work, end) : []),
     ...measureSteps(part, second, measured),
-    ...turnedSteps(work, { side: second, from, largest: pivot, zero: 'second end', onEnd: ALLOWANCES.secondEnd, held }),
+    ...turnedSteps(work, { side: second, from, largest: pivot, zero: 'second end', end, onEnd: ALLOWANCES.secondEnd, held }),
     length,
     ...(early ? [] : centreStep(work, end)),
     ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end

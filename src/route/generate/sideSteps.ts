@@ -2,6 +2,7 @@ import {
   asDiameter,
   formatAmount,
   larger,
+  midway,
   minus,
   nanometres,
   plus,
@@ -23,6 +24,7 @@ import {
 import { ALLOWANCES, LIMITS } from './allowances.ts';
 import { pressedOn } from './assembly.ts';
 import { facingCut, feedFor, finishCut, minutesOf, plainCut, radialDivision, roughCut, rpmAt, speedWhy } from './cuts.ts';
+import { datumOf, fromFace, lengthInstrument, type NamedLength } from './datums.ts';
 import { bare, inSentence, target, type Held, type Step, type Work } from './draft.ts';
 import { diameterFit, lengthFit, widthOf } from './fitOf.ts';
 import { holeIn } from './holes.ts';
@@ -30,6 +32,10 @@ import { isAsStock, isFine, limitsOf, type Bar } from './layout.ts';
 
 /** Where a cut stops: so far from a face, by the name it has in this set-up. */
 export type Place = { readonly from: string; readonly distance: Length };
+
+/** Where a bar stops: from the face that its length is counted from, where that is the finished one of its end; else as it is. */
+export const placed = (bar: Bar, place: Place, finishedEnd: 'left' | 'right' | null): Place =>
+  finishedEnd === null ? place : (fromFace(bar.feature, finishedEnd) ?? place);
 
 const sizesOf = (bar: Bar): { readonly low: Length; readonly aim: Length; readonly high: Length } => ({
   ...limitsOf(bar.feature),
@@ -335,18 +341,22 @@ export function lengthStep(
   face: 'shoulder' | 'end',
   reductions: readonly Reduction[],
   before: readonly string[] = [],
+  named: NamedLength = { feature: bar.feature, limits: bar.feature.length, datum: datumOf(bar.feature) },
 ): Step {
-  const name = inSentence(bar.feature);
-  const mate = widthOf(part, bar.feature);
+  const { feature, limits, datum } = named;
+  const name = inSentence(feature);
+  const mate = widthOf(part, feature);
   const cut = facingCut(lathe, bar.needs, reductions);
+  const aim = midway(limits.low, limits.high, 'half-even');
+  const from = datum === null ? '' : ` from the ${datum}`;
   return {
-    id: `length-${bar.feature.id}`,
+    id: `length-${feature.id}`,
     kind: 'length',
-    title: `Face the ${face}: ${name} to length`,
-    say: `Bring the ${name} to length`,
-    feature: bar.feature.id,
-    target: target('length', { ...bar.feature.length, aim: bar.length }, plus(bar.length, extra), lengthFit(part, bar.feature)),
-    instrument: minus(bar.feature.length.high, bar.feature.length.low) <= ALLOWANCES.closeLength ? 'depth-micrometer' : 'caliper',
+    title: `Face the ${face}: ${name} to ${datum === null ? 'length' : `${bare(aim, part.unit)}${from}`}`,
+    say: `Bring the ${name} to length${from}`,
+    feature: feature.id,
+    target: { ...target('length', { ...limits, aim }, plus(aim, extra), lengthFit(part, feature)), datum },
+    instrument: lengthInstrument(part, named),
     cut,
     ...(reductions.includes('eccentric') ? { caution: 'out-of-balance' as const } : {}),
     note: mate === null ? null : `The ${mate.say} and its end play.`,

@@ -6,7 +6,7 @@ import { chamferSteps, recessSteps } from './edges.ts';
 import { widthOf } from './fitOf.ts';
 import { isFine, necksOf, shouldersOf, type Bar, type Side } from './layout.ts';
 import { neckSteps } from './necks.ts';
-import { finishAim, finishSteps, lengthStep, roughAim, roughStep, sameCut } from './sideSteps.ts';
+import { finishAim, finishSteps, lengthStep, placed, roughAim, roughStep, sameCut } from './sideSteps.ts';
 import { coneSteps } from './taperStep.ts';
 import { threadStep } from './threadStep.ts';
 
@@ -18,6 +18,8 @@ type SideWork = {
   readonly from: Length;
   readonly largest: Bar;
   readonly zero: string;
+  /** The end of the part that it is turned from. */
+  readonly end: 'left' | 'right';
   /** Left on the end until it is faced to length. */
   readonly onEnd: Length;
   readonly held: Held;
@@ -65,25 +67,29 @@ function trialsOf(): {
  * The concentric diameters of one side: roughed from the pivot outward, then finished in the same order, with their lengths and
  * recesses; necks last. A bar outboard of a neck is turned over the neck too, up to the next shoulder inboard.
  */
-export function turnedSteps(work: Work, { side, from, largest, zero: face, onEnd, held }: SideWork): Step[] {
+export function turnedSteps(work: Work, { side, from, largest, zero: face, end, onEnd, held }: SideWork): Step[] {
   const { part } = work;
   const shoulders = shouldersOf(side);
   const necks = necksOf(side);
-  const placed = side.map((bar, index) => {
+  const places = side.map((bar, index) => {
     let reach = index;
     while (bar.offset === 0 && necks[index] === false && necks[reach - 1] === true) reach -= 1;
     const at = (which: number): Length => plus(shoulders[which] ?? zero, onEnd);
     return { bar, index, neck: necks[index] === true, inboard: side[reach - 1], shoulder: at(index), reach: at(reach) };
   });
-  const concentric = placed.filter(({ bar, neck }) => bar.offset === 0 && !neck);
+  const concentric = places.filter(({ bar, neck }) => bar.offset === 0 && !neck);
   const roughed: Step[] = [];
   const finished: Step[] = [];
   const left = new Map<string, Length>();
   /** The finishing cuts so far: each goes in from the end, and leaves nothing outboard of it larger than its own size. */
   const cuts: { readonly bar: Bar; readonly index: number; readonly to: Length }[] = [];
   /** Finishes a bar as far as its reach, then what belongs to its shoulder; `faced` is left on that shoulder. */
-  const finish = ({ bar, index, shoulder, reach }: (typeof placed)[number], start: Length, faced: Length): Step[] => {
-    const stop = { from: face, distance: minus(reach, faced) };
+  const finish = ({ bar, index, shoulder, reach }: (typeof places)[number], start: Length, faced: Length): Step[] => {
+    const stop = placed(
+      bar,
+      { from: face, distance: minus(reach, faced) },
+      onEnd === 0 && faced === 0 && reach === shoulder ? end : null,
+    );
     const aim = finishAim(bar);
     const over = cuts
       .filter((cut) => cut.index < index)
@@ -130,10 +136,10 @@ export function turnedSteps(work: Work, { side, from, largest, zero: face, onEnd
   }
   finished.push(...trials.rest());
   // From the end inward, so that the work between chuck and tool is still whole.
-  const recessed = [...placed].reverse().flatMap(({ bar, neck, index, shoulder }): Step[] => {
+  const recessed = [...places].reverse().flatMap(({ bar, neck, index, shoulder }): Step[] => {
     if (!neck) return [];
     // What was turned over it: the next bar outboard that is no neck, unless that turns off centre; else what lies inboard.
-    const beyond = placed.find((other) => other.index > index && !other.neck);
+    const beyond = places.find((other) => other.index > index && !other.neck);
     const covers =
       beyond !== undefined && beyond.bar.offset === 0 ? beyond : concentric.filter((other) => other.index < index).at(-1);
     const place = { from: face, distance: shoulder };

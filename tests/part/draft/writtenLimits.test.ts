@@ -6,8 +6,22 @@ const inch = (low: number, high: number) => ({ low: inches(low), high: inches(hi
 const mm = (low: number, high: number) => ({ low: millimetres(low), high: millimetres(high) });
 
 /** A bore that three readings call 1.0003 in, read with an instrument that is as good as the case says. */
-const bore = (uncertainty: Length): KnownMate => ({ size: inches(1.0003), nominal: inches(1), uncertainty, holds: 'shaft' });
-const hub: KnownMate = { size: inches(1.6), nominal: inches(1.6), uncertainty: thou(0), holds: 'length' };
+const bore = (uncertainty: Length): KnownMate => ({
+  size: inches(1.0003),
+  nominal: inches(1),
+  uncertainty,
+  holds: 'shaft',
+  ring: null,
+  measured: null,
+});
+const hub: KnownMate = {
+  size: inches(1.6),
+  nominal: inches(1.6),
+  uncertainty: thou(0),
+  holds: 'length',
+  ring: null,
+  measured: null,
+};
 
 /* Without limits: ±.005 in and ±0.1 mm, as the cases give. ISO and B4.1 limits: Machinery's Handbook 31st ed. tables. */
 test.each([
@@ -62,7 +76,14 @@ describe('a fit to a mate', () => {
   test('a designation alone stands at the size that the mate is called', () => {
     // Machinery's Handbook 31st ed., RC3 at .71 to 1.19 in: shaft -.8 to -1.3 thou.
     expect(readWrittenLimits('RC3', 'inch', thou(5), bore(thou(0.1)))).toMatchObject({ ok: true, value: inch(0.9987, 0.9992) });
-    const bearing: KnownMate = { size: millimetres(20), nominal: millimetres(20), uncertainty: thou(0), holds: 'shaft' };
+    const bearing: KnownMate = {
+      size: millimetres(20),
+      nominal: millimetres(20),
+      uncertainty: thou(0),
+      holds: 'shaft',
+      ring: null,
+      measured: null,
+    };
     expect(readWrittenLimits('h6', 'inch', thou(5), bearing)).toMatchObject({ ok: true, value: mm(19.987, 20) });
   });
 

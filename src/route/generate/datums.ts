@@ -1,0 +1,180 @@
+import { midway, minus, type Length } from '../../measure/index.ts';
+import { givenLengths, spanOf, type Datum, type Limits, type Part, type TurnedFeature } from '../../part/index.ts';
+import type { Operation } from '../operation.ts';
+import { ALLOWANCES } from './allowances.ts';
+import { bare, inSentence, target, type Holding, type Step } from './draft.ts';
+import { otherEnd, type Bar, type Layout, type Side } from './layout.ts';
+
+/** What a length is counted from, as it is said after "from the". */
+const DATUM_WORDS: Readonly<Record<Datum, string>> = {
+  'left-face': 'left face',
+  'right-face': 'right face',
+  'left-shoulder': 'left shoulder',
+  'right-shoulder': 'right shoulder',
+};
+
+/** The words of a feature's datum; null where its length names none. */
+export const datumOf = ({ datum }: TurnedFeature): string | null => (datum === null ? null : DATUM_WORDS[datum.from]);
+
+/** A length as its drawing gives it, to be held and read: the feature that gives it, its limits, and what it is counted from. */
+export type NamedLength = { readonly feature: TurnedFeature; readonly limits: Limits; readonly datum: string | null };
+
+/** Planes count from the left face, 0, to the right face; plane i is the right end of the i-th feature from the left. */
+type Planes = ReadonlySet<number>;
+
+/** The length of the whole part, by the chain of its lengths. */
+export const overallOf = ({ turned }: Part): Limits =>
+  // Every plane of a part is reached: its schema has held the chain against that.
+  spanOf(givenLengths(turned), 0, turned.length) ?? { low: ALLOWANCES.clean, high: ALLOWANCES.clean };
+
+/** The length that names a face and is that of the whole part; null where there is none. */
+export function wholeLength({ turned }: Part): NamedLength | null {
+  const given = givenLengths(turned).find(({ left, right }) => left === 0 && right === turned.length);
+  const feature = given === undefined ? undefined : turned[given.feature];
+  if (given === undefined || feature === undefined || feature.datum === null) return null;
+  return { feature, limits: given.limits, datum: datumOf(feature) };
+}
+
+/** The plane of a bar's inboard shoulder on a side whose end is `end`. */
+function shoulderPlane({ turned }: Part, { feature }: Bar, end: 'left' | 'right'): number {
+  const at = turned.indexOf(feature);
+  return end === 'right' ? at : at + 1;
+}
+
+const facePlane = ({ turned }: Part, end: 'left' | 'right'): number => (end === 'left' ? 0 : turned.length);
+
+const shouldersOn = (part: Part, side: Side, end: 'left' | 'right'): number[] =>
+  side.filter(({ offset }) => offset === 0).map((bar) => shoulderPlane(part, bar, end));
+
+/** Where a bar's stop stands from the finished face of its own end, where its length is counted from that face; else null. */
+export function fromFace(
+  feature: TurnedFeature,
+  end: 'left' | 'right',
+): { readonly from: string; readonly distance: Length } | null {
+  const { datum } = feature;
+  if (datum?.from !== `${end}-face`) return null;
+  return { from: DATUM_WORDS[datum.from], distance: midway(datum.length.low, datum.length.high, 'half-even') };
+}
+
+/**
+ * The length that facing an end brings in: of all that end at this face and whose other end stands already, the one with the
+ * least room, and the outermost feature's own of two alike. `standing` are the planes that are cut before.
+ */
+export function closedBy(part: Part, end: 'left' | 'right', outermost: TurnedFeature, standing: Planes): NamedLength {
+  const face = facePlane(part, end);
+  const own: NamedLength = { feature: outermost, limits: outermost.length, datum: datumOf(outermost) };
+  if (part.turned.every(({ datum }) => datum === null)) return own;
+  const ends = givenLengths(part.turned).filter(
+    ({ left, right }) => (left === face && standing.has(right)) || (right === face && standing.has(left)),
+  );
+  const room = ({ low, high }: Limits): Length => minus(high, low);
+  const tightest = ends.reduce<(typeof ends)[number] | null>((best, each) => {
+    if (best === null || room(each.limits) < room(best.limits)) return each;
+    return room(each.limits) === room(best.limits) && part.turned[each.feature] === outermost ? each : best;
+  }, null);
+  const feature = tightest === null ? undefined : part.turned[tightest.feature];
+  return tightest === null || feature === undefined ? own : { feature, limits: tightest.limits, datum: datumOf(feature) };
+}
+
+/** The planes that stand once the first end is done: its face, and the shoulders that are not off centre. */
+export function standingAfterFirst(part: Part, { first, firstEnd }: Layout): Planes {
+  return new Set([facePlane(part, firstEnd), ...shouldersOn(part, first, firstEnd)]);
+}
+
+/** Those that stand once the second end is turned but for its face. */
+export function standingAfterSecond(part: Part, layout: Layout): Planes {
+  return new Set([...standingAfterFirst(part, layout), ...shouldersOn(part, layout.second, otherEnd(layout.firstEnd))]);
+}
+
+/** The planes that a set-up adds: by its id, as the generator names them; `facing` is the step that faces the second end. */
+function cutIn(part: Part, layout: Layout, { setup, steps }: Holding, facing: string): number[] {
+  const { first, second, firstEnd } = layout;
+  const last = otherEnd(firstEnd);
+  const face = steps.some(({ id }) => id === facing) ? [facePlane(part, last)] : [];
+  if (setup.id === 'ends') return [0, part.turned.length];
+  if (setup.id === 'first-end') return [facePlane(part, firstEnd), ...shouldersOn(part, first, firstEnd)];
+  if (setup.id === 'second-end') return [...face, ...shouldersOn(part, second, last)];
+  const thrown = [...first, ...second].find(({ feature, offset }) => offset > 0 && setup.id === `offset-${feature.id}`);
+  if (thrown === undefined) return face;
+  return [...face, shoulderPlane(part, thrown, first.includes(thrown) ? firstEnd : last)];
+}
+
+/** The end of the part that is turned in a set-up; the other one is held. */
+function freeEnd({ first, firstEnd }: Layout, { setup }: Holding): 'left' | 'right' {
+  const onFirst = setup.id === 'first-end' || first.some(({ feature }) => setup.id === `offset-${feature.id}`);
+  return onFirst ? firstEnd : otherEnd(firstEnd);
+}
+
+/** What a reading of a length comes after, in its set-up. */
+const CUTS: ReadonlySet<Operation['kind']> = new Set(['finish', 'file', 'try-fit', 'length', 'groove', 'taper']);
+
+/** A close length is read with a depth micrometer where its shoulder looks the way of its datum, else over its two ends. */
+export function lengthInstrument(part: Part, { feature, limits, datum }: NamedLength): Operation['instrument'] {
+  if (minus(limits.high, limits.low) > ALLOWANCES.closeLength) return 'caliper';
+  if (datum === null || feature.datum === null) return 'depth-micrometer';
+  const at = part.turned.indexOf(feature);
+  const beyond = part.turned[feature.datum.from.startsWith('left') ? at + 1 : at - 1];
+  const across = (one: TurnedFeature): Length => (one.kind === 'thread' ? one.major.high : one.diameter.high);
+  return beyond !== undefined && across(beyond) > across(feature) ? 'depth-micrometer' : 'micrometer';
+}
+
+/** What helps where a length does not come out: the shoulder that was cut last goes back, and no other way. */
+const HELPS = {
+  grows: 'Short of it, face the shoulder back by what is left; past it, it stays.',
+  shrinks: 'Over it, face its outer end back by what is left; under it, it stays.',
+} as const;
+
+function readingStep(part: Part, named: NamedLength, reached: boolean, by: keyof typeof HELPS): Step {
+  const { feature, limits, datum } = named;
+  const name = inSentence(feature);
+  const aim = midway(limits.low, limits.high, 'half-even');
+  return {
+    id: `read-length-${feature.id}`,
+    kind: 'length',
+    title: `Measure the ${name} from the ${datum ?? 'shoulder'}: ${bare(aim, part.unit)}`,
+    say: `Measure the ${name} from the ${datum ?? 'shoulder'}`,
+    feature: feature.id,
+    target: { ...target('length', { ...limits, aim }, null, null), datum },
+    instrument: lengthInstrument(part, named),
+    note: HELPS[by],
+    before: reached ? [] : ['One end of it is in the chuck: over the jaws, or once the part is out.'],
+    minutes: 3,
+  };
+}
+
+/**
+ * The set-ups with a reading of every length that names its datum, as soon as both its ends stand; not of one that a facing
+ * brings in, which is read there.
+ */
+export function withReadings(part: Part, layout: Layout, holdings: readonly Holding[], facing: string): Holding[] {
+  if (part.turned.every(({ datum }) => datum === null)) return [...holdings];
+  const faced = new Set(
+    holdings.flatMap(({ steps }) => steps.flatMap(({ kind, feature }) => (kind === 'length' ? [feature] : []))),
+  );
+  let waiting = givenLengths(part.turned).filter(({ feature }) => {
+    const gives = part.turned[feature];
+    return gives !== undefined && gives.datum !== null && !faced.has(gives.id);
+  });
+  const standing = new Set<number>();
+  const pivot = part.turned.indexOf(layout.pivot.feature);
+  const betweenCentres = holdings.some(({ setup }) => setup.id === 'ends');
+  return holdings.map((holding): Holding => {
+    const cut = new Set(cutIn(part, layout, holding, facing));
+    for (const plane of cut) standing.add(plane);
+    const due = waiting.filter(({ left, right }) => standing.has(left) && standing.has(right));
+    waiting = waiting.filter((each) => !due.includes(each));
+    const readings = due.flatMap(({ feature, left, right, limits }): Step[] => {
+      const gives = part.turned[feature];
+      if (gives === undefined) return [];
+      const from = gives.datum?.from === 'left-face' || gives.datum?.from === 'left-shoulder' ? left : right;
+      const free = freeEnd(layout, holding);
+      // The pivot itself stands clear of the jaws, and what is on its other side is held.
+      const reached = betweenCentres || (free === 'left' ? right <= pivot + 1 : left >= pivot);
+      const outward = free === 'left' ? from === left : from === right;
+      return [readingStep(part, { feature: gives, limits, datum: datumOf(gives) }, reached, outward ? 'grows' : 'shrinks')];
+    });
+    if (readings.length === 0) return holding;
+    const at = holding.steps.findLastIndex(({ kind }) => CUTS.has(kind)) + 1;
+    return { ...holding, steps: [...holding.steps.slice(0, at), ...readings, ...holding.steps.slice(at)] };
+  });
+}
