@@ -3,6 +3,8 @@ import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { modelFiles } from '../scripts/models/vitePlugin.ts';
+import { firstScreen } from './firstScreen.ts';
+import { pauses, pieces } from './pieces.ts';
 import { withoutEval } from './withoutEval.ts';
 import { withoutJsonSchema } from './withoutJsonSchema.ts';
 
@@ -17,6 +19,8 @@ export default defineConfig({
     react(),
     withoutEval(),
     withoutJsonSchema(),
+    pauses(),
+    firstScreen(),
     modelFiles(),
     VitePWA({
       strategies: 'generateSW',
@@ -70,6 +74,7 @@ export default defineConfig({
     reportCompressedSize: false,
     // The rooms do nothing by being imported, so that a page fetches what it uses of a room and not the room.
     rolldownOptions: {
+      output: { codeSplitting: pieces },
       treeshake: { moduleSideEffects: [{ test: /\/src\/(?!app\/main|.*\.(css|worker|worklet))/, sideEffects: false }] },
     },
   },

@@ -63,10 +63,13 @@ function firstSampleMs(heard: Float32Array, calledAt: number): number {
 }
 
 const started = now();
-const opened = openSpeaker('./', now).then(async (result) => {
+const pressed = new Promise<void>((once) => {
+  for (const press of ['pointerup', 'keydown']) addEventListener(press, () => once(), { once: true });
+});
+const opened = openSpeaker('./', now, pressed).then(async (result) => {
   const openMs = now() - started;
   speaker = result.speaker;
-  player = howlerPlayer(now);
+  player = howlerPlayer(now, pressed);
   // Said by the page itself: a call from the driver would count as a touch.
   beforeTouch = (await speaker.say([{ say: 'words', words: ['six'] }], null)).end;
   // Told by the address, since asking the page would count as a touch too.

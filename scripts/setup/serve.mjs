@@ -1,3 +1,5 @@
+import { createHash } from 'node:crypto';
+import { existsSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { createServer as createSecureServer } from 'node:https';
 import { join } from 'node:path';
@@ -10,22 +12,28 @@ import { root } from './root.mjs';
 /** @typedef {(server: Server) => void} Prepare what else a server is to do; called before it listens */
 /** @typedef {{ readonly port: number, readonly url: string, readonly close: () => Promise<void> }} Served */
 
-/** The page talks to nobody: everything it loads comes from where it came from itself. Memos are played from blobs. */
-const CONTENT_SECURITY_POLICY = [
-  "default-src 'self'",
-  "script-src 'self' 'wasm-unsafe-eval'",
-  "connect-src 'self'",
-  "media-src 'self' blob:",
-  "worker-src 'self'",
-  "object-src 'none'",
-  "base-uri 'none'",
-  "form-action 'none'",
-  "frame-ancestors 'none'",
-].join('; ');
+/**
+ * The page talks to nobody: everything it loads comes from where it came from itself. Memos are played from blobs.
+ * @param {readonly string[]} scripts what else may run: digests of what stands in the page itself
+ * @param {readonly string[]} styles
+ */
+const contentSecurityPolicy = (scripts, styles) =>
+  [
+    "default-src 'self'",
+    ["script-src 'self' 'wasm-unsafe-eval'", ...scripts].join(' '),
+    "connect-src 'self'",
+    ["style-src 'self'", ...styles].join(' '),
+    "media-src 'self' blob:",
+    "worker-src 'self'",
+    "object-src 'none'",
+    "base-uri 'none'",
+    "form-action 'none'",
+    "frame-ancestors 'none'",
+  ].join('; ');
 
 /** Sent with every answer, a refusal included. */
 export const HEADERS = {
-  'Content-Security-Policy': CONTENT_SECURITY_POLICY,
+  'Content-Security-Policy': contentSecurityPolicy([], []),
   'Permissions-Policy': 'microphone=(self), camera=(), geolocation=(), display-capture=(), payment=(), usb=(), serial=()',
   'X-Content-Type-Options': 'nosniff',
   'X-Frame-Options': 'DENY',
@@ -33,6 +41,21 @@ export const HEADERS = {
   'Cross-Origin-Opener-Policy': 'same-origin',
   'Cross-Origin-Resource-Policy': 'same-origin',
 };
+
+/**
+ * The same for a page whose index.html holds its first styles, and a script, so that they need not be waited for: each is
+ * allowed by its digest, and nothing else that stands in a page is.
+ * @param {string} folder
+ */
+export function headersFor(folder) {
+  const file = join(folder, 'index.html');
+  const page = existsSync(file) ? readFileSync(file, 'utf8') : '';
+  /** @param {RegExp} inside */
+  const digests = (inside) =>
+    Array.from(page.matchAll(inside), ([, text = '']) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`);
+  const policy = contentSecurityPolicy(digests(/<script>([^]*?)<\/script>/g), digests(/<style>([^]*?)<\/style>/g));
+  return { ...HEADERS, 'Content-Security-Policy': policy };
+}
 
 /** Files under assets/ carry a digest in their name and never change; everything else is asked for again each time. */
 const CACHE_FOREVER = 'public, max-age=31536000, immutable';
@@ -56,10 +79,11 @@ function pageHandler(folder) {
       if (/\/[^./]+$/.test(pathname)) response.setHeader('Content-Type', 'application/octet-stream');
     },
   });
+  const headers = headersFor(folder);
   const smaller = compression({ brotli: true, level: EFFORT, mimes: GETS_SMALLER });
   /** @type {import('node:http').RequestListener} */
   const answer = (request, response) => {
-    for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value);
+    for (const [name, value] of Object.entries(headers)) response.setHeader(name, value);
     if (request.method !== 'GET' && request.method !== 'HEAD') {
       response.writeHead(405, { Allow: 'GET, HEAD' }).end();
       return;

@@ -17,8 +17,8 @@ import { Conversation, type Turn } from './conversation.ts';
 import { hearingOf } from './hearing.ts';
 import { draftsOn } from './draftList.ts';
 import { earListener } from './earListener.ts';
-import { jobFiles } from './jobFiles.ts';
 import { lateDesk } from './lateDesk.ts';
+import { lateJobFiles } from './lateJobFiles.ts';
 import type { AssistantDeps } from './assistantDeps.ts';
 import type { PageEar, VoicePort } from './ports.ts';
 import { asSpoken } from './shortened.ts';
@@ -72,7 +72,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
       if (page === 'jobs') void refreshJobs();
     },
     openJob: (id) => openJob(id),
-    ...jobFiles(deps, {
+    ...lateJobFiles(deps, {
       open: () => (job === null || log === null ? null : { job, log }),
       openJob: (id) => refreshJobs().then(() => openJob(id)),
       trouble: (fault) => shelfTrouble(fault),
@@ -134,12 +134,16 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
       onStored: () => void (job?.id === id && read(id)),
       settled: () => log?.settled() ?? Promise.resolve(),
     });
+    const writing = hold.standing() === 'writing';
     if (!(await read(id))) return;
     settle('window');
+    await deps.afterPainting();
     store.setState({ page: 'machine', heard: null, reply: null });
     void deps.shelf.keepSetting(LAST_JOB, id);
     void deps.keepStored();
-    await taken(id);
+    // What was read while it was held needs no second reading.
+    if (writing && hold.standing() === 'writing') await turn((talk) => talk.begin());
+    else await taken(id);
   }
 
   async function fetched(id: string): Promise<{ readonly job: StoredJob; readonly log: OpenLog } | null> {
@@ -196,6 +200,8 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
 
   /** Takes one turn of the conversation, shows it, does its effect, and speaks its answer. */
   async function turn(take: (talk: Conversation) => Promise<Turn>, heardAt: HearingTimes | null = null): Promise<void> {
+    // The press is seen before its answer is worked out.
+    await deps.afterPainting();
     const talk = conversation;
     if (talk === null || hold?.standing() === 'showing') return;
     const done = await take(talk);

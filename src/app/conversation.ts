@@ -1,6 +1,5 @@
 import {
   contextOf,
-  decide,
   fold,
   folded,
   line,
@@ -21,11 +20,18 @@ import {
   type Plan,
   type RefusalKey,
   type Reply,
+  type Scene,
   type Talk,
 } from '../job/index.ts';
 import { SURE_FROM } from '../ear/index.ts';
-import { interpret, interpretTyped, type ParseRefusal } from '../phrasebook/index.ts';
+import type { ParseRefusal } from '../phrasebook/index.ts';
 import { momentAfter, type OpenLog, type ShelfFault } from '../shelf/index.ts';
+
+/** What makes sense of words, fetched after the page: buttons do without it. */
+export const reading = () => import('./reading.ts');
+
+/** What decides what becomes of an intent, fetched after the page too: it is drawn without. */
+export const deciding = () => import('./deciding.ts');
 
 /** How the words or the intent came in. */
 export type Source = 'voice' | 'typed' | 'button';
@@ -183,6 +189,7 @@ export class Conversation {
   }
 
   async #read(source: 'voice' | 'typed', words: string, unsure: boolean): Promise<Turn> {
+    const { interpret, interpretTyped } = await reading();
     const from = this.#deps.tick();
     const read = source === 'voice' ? interpret(words, this.context) : interpretTyped(words, this.context);
     const interpretMs = this.#deps.tick() - from;
@@ -198,7 +205,8 @@ export class Conversation {
     return this.#settle(source, words, intent, interpretMs, unsure);
   }
 
-  #settle(source: Source, words: string, intent: Intent, interpretMs: number, unsure: boolean): Promise<Turn> {
+  async #settle(source: Source, words: string, intent: Intent, interpretMs: number, unsure: boolean): Promise<Turn> {
+    const { decide } = await deciding();
     return this.#carryOut(source, words, intent, (scene) => decide({ ...scene, unsure }, intent), interpretMs);
   }
 
@@ -235,7 +243,7 @@ export class Conversation {
     source: Source,
     words: string,
     intent: Intent | null,
-    decideIt: (scene: Parameters<typeof decide>[0]) => Decision,
+    decideIt: (scene: Scene) => Decision,
     interpretMs: number,
   ): Promise<Turn> {
     const { now, tick } = this.#deps;

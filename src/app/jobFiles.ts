@@ -44,7 +44,10 @@ export function jobFiles(
 
   return {
     async startDemo(demo) {
-      const read = readJobFile(await deps.demos[demo]());
+      const text = await deps.demos[demo]();
+      await deps.afterPainting();
+      const read = readJobFile(text);
+      await deps.afterPainting();
       if (read.ok) await takeIn(read.value, null);
       else edges.say(describeFileFault(read.error, `demo ${demo}`));
     },

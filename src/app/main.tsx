@@ -3,6 +3,7 @@ import { Workbox } from 'workbox-window';
 import { Screens } from '../screens/index.ts';
 import { askToPersist, browserShelf, describeTaken, holdJob } from '../shelf/index.ts';
 import { createAssistant } from './assistant.ts';
+import { deciding, reading } from './conversation.ts';
 import { createFaultLog } from './faultLog.ts';
 import { lateHandOver } from './lateHandOver.ts';
 import { offerUpdate } from './update.ts';
@@ -14,6 +15,23 @@ const base = new URL('./', document.baseURI).href;
 const tick = (): number => performance.now();
 const now = (): number => Date.now();
 const later = (work: () => void, ms: number): void => void setTimeout(work, ms);
+
+/** The first press of anything. The browser's own word for it also counts what a tool that looks at the page evaluates there. */
+const pressed = new Promise<void>((once) => {
+  for (const press of ['pointerup', 'keydown'])
+    addEventListener(press, () => once(), { once: true, capture: true, passive: true });
+});
+
+/** Lets the browser paint and take input first; in order, and not held back where the page is hidden, as a timer would be. */
+const afterPainting = (): Promise<void> =>
+  new Promise((go) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      go();
+    };
+    port2.postMessage(null);
+  });
 
 /** Until the first page has been drawn and there is nothing more to do at the moment, a second later at most. */
 async function firstPageDrawn(): Promise<void> {
@@ -76,10 +94,11 @@ const assistant = createAssistant({
     // The assistant asks for it while it is made; its sounds are most of what is fetched, and the page comes first.
     await Promise.resolve();
     await firstPageDrawn();
-    return (await import('./openVoice.ts')).openVoice(base, tick);
+    return (await import('./openVoice.ts')).openVoice(base, tick, pressed);
   },
   now,
   tick,
+  afterPainting,
   newId: () => crypto.randomUUID(),
   demos: {
     inch: async () => (await import('../shelf/demos/inch.job.json?raw')).default,
@@ -100,6 +119,9 @@ assistant.setState({ handOver: together.store });
 
 // A part of the page that fails is kept to itself by its boundary; what failed is noted for the diagnostic file.
 createRoot(place, { onCaughtError: (error) => faults.note('screen', error) }).render(<Screens store={assistant} />);
+
+// Fetched once the page is drawn, so that the first press and the first words find them there.
+void firstPageDrawn().then(() => Promise.allSettled([deciding(), reading()]));
 
 // Fetched after the page: a backup is written some seconds after a change, and a page without it loses nothing.
 import('./openSafekeeping.ts').then(

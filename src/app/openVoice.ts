@@ -2,8 +2,8 @@ import { LOUDNESS, openSpeaker, type VoiceSettings } from '../voice/index.ts';
 import type { VoicePort } from './ports.ts';
 
 /** The page's voice. Without its clips it still has its tones and the device's own voice; `trouble` then says so. */
-export async function openVoice(base: string, now: () => number): Promise<VoicePort> {
-  const { speaker, fault } = await openSpeaker(base, now);
+export async function openVoice(base: string, now: () => number, pressed: Promise<void>): Promise<VoicePort> {
+  const { speaker, fault } = await openSpeaker(base, now, pressed);
   const volumeOf = (settings: VoiceSettings): number => LOUDNESS[settings.loudness] ?? 1;
   return {
     trouble: fault === null ? null : `The voice clips cannot be used (${fault.fault}). The tones and the screen still answer.`,

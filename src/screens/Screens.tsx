@@ -3,6 +3,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { AssistantState } from '../app/index.ts';
 import { Boundary } from './Boundary.tsx';
 import { MachinePage } from './machine/MachinePage.tsx';
+import { Starting } from './Starting.tsx';
 import { AssistantContext, useAssistant } from './store.tsx';
 import { useTheme } from './theme.ts';
 import { words } from './words.ts';
@@ -19,10 +20,11 @@ const ComparePage = lazy(async () => ({ default: (await import('./record/Compare
 const VoicePage = lazy(async () => ({ default: (await import('./voice/VoicePage.tsx')).VoicePage }));
 const KeysPage = lazy(async () => ({ default: (await import('./keys/KeysPage.tsx')).KeysPage }));
 
-function Starting() {
+/** A page that is being fetched. */
+function Opening() {
   return (
-    <p className="starting" role="status">
-      {words.starting}
+    <p className="opening" role="status">
+      {words.openingPage}
     </p>
   );
 }
@@ -59,7 +61,7 @@ function Themed() {
   const page = useAssistant((assistant) => assistant.page);
   return (
     <Boundary key={page} part={words.parts.page}>
-      <Suspense fallback={<Starting />}>
+      <Suspense fallback={<Opening />}>
         <Page />
       </Suspense>
     </Boundary>

@@ -10,7 +10,14 @@ import type { HeardLine, ListeningMode, ListeningState } from '../app/index.ts';
 export const words = {
   locale: 'en-GB',
   name: 'Swarfside',
-  starting: 'Starting',
+  /** The first words of the page; index.html has them too, and paints them before any script has come. */
+  start: {
+    spindle: 'Stop the spindle before every reading.',
+    noSafetyDevice:
+      'This page moves no machine and is no safety device. The machine’s manual and the rules of the shop come first.',
+    opening: 'Opening what was open last',
+  },
+  openingPage: 'Opening',
   partFailed: (part: string) => `${part}: this part of the page failed. The rest goes on.`,
   tryAgain: 'Try again',
   parts: {
@@ -121,6 +128,8 @@ export const words = {
 
   buttons: {
     reading: 'Reading',
+    /** As the phrasebook's table has it, which comes later. */
+    next: 'Next',
     talk: {
       off: 'Start listening',
       hold: 'Hold to talk',

@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from '../measure/index.ts';
 import { describeFileFault, type FileFault } from './fileFault.ts';
-import { MOST_FILE_LENGTH, readJobFile, writeJobFile, type JobFile } from './jobFile.ts';
+import { writeJobFile, type JobFile } from './jobFile.ts';
+import { MOST_FILE_LENGTH, readJobFile } from './readJobFile.ts';
 import type { Shelf, ShelfFault, Taken } from './shelf.ts';
 
 /** A file in a backup folder, not read yet. `size` is in bytes. */

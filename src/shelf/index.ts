@@ -12,8 +12,7 @@ export { holdJob, type HoldEdges, type JobHold, type Standing } from './holdJob.
 export { askToPersist, type Persistence } from './persistence.ts';
 export type { CopyStanding } from './secondCopy.ts';
 export { describeBackupFault, describeCopyTrouble, describeDamage, describeNotices, describeRestored, describeShelfFault, describeTaken } from './describe.ts';
-export {
-  FILE_FORMAT, jobFileOf, MOST_FILE_DEPTH, MOST_FILE_LENGTH, readJobFile, writeJobFile, type FileNotice, type JobFile,
-} from './jobFile.ts';
+export { FILE_FORMAT, jobFileOf, writeJobFile, type FileNotice, type JobFile } from './jobFile.ts';
+export { MOST_FILE_DEPTH, MOST_FILE_LENGTH, readJobFile } from './readJobFile.ts';
 export { FILE_VERSION } from './steps.ts';
 export { describeFileFault, type FileFault } from './fileFault.ts';

@@ -1,9 +1,10 @@
 import { fail, ok, type Result } from '../measure/index.ts';
 import type { FileFault } from './fileFault.ts';
-import { FILE_FORMAT, readJobFile, type JobFile } from './jobFile.ts';
+import { FILE_FORMAT, type JobFile } from './jobFile.ts';
 import { isObject, type Json, type JsonObject } from './json.ts';
 import { readLoggedEvent } from './loggedEvent.ts';
 import { mergeLogs } from './mergeLogs.ts';
+import { readJobFile } from './readJobFile.ts';
 
 /**
  * What a device tells of a job besides its events: the JSON text of the plan with the version of the file that it would stand

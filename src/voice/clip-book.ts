@@ -39,8 +39,14 @@ export type ClipFault =
   | { readonly fault: 'bad-sprite'; readonly expectedBytes: number; readonly gotBytes: number }
   | { readonly fault: 'not-loaded'; readonly file: string; readonly reason: string };
 
-/** Opens a list (parsed JSON) with its sprite; the list is checked, and the sprite must be as long as the list says. */
-export function openClips(list: unknown, sprite: Uint8Array): Result<ClipBook, ClipFault> {
+/** A list and its sprite that fit each other; it can be handed from one thread to another. */
+export type CheckedClips = {
+  readonly places: ReadonlyMap<string, Pick<ClipPlace, 'start' | 'samples'>>;
+  readonly sprite: Uint8Array<ArrayBuffer>;
+};
+
+/** Checks a list (parsed JSON) and that the sprite is as long as the list says. */
+export function checkClips(list: unknown, sprite: Uint8Array<ArrayBuffer>): Result<CheckedClips, ClipFault> {
   const read = clipListSchema.safeParse(list);
   if (!read.success) {
     const issue = read.error.issues[0];
@@ -48,19 +54,28 @@ export function openClips(list: unknown, sprite: Uint8Array): Result<ClipBook, C
   }
   const places = new Map(Object.entries(read.data.clips));
   let end = 0;
-  let longest = 0;
-  for (const [key, place] of places) {
-    end = Math.max(end, place.start + adpcmBytes(place.samples));
-    longest = Math.max(longest, key.split(' ').length);
-  }
+  for (const place of places.values()) end = Math.max(end, place.start + adpcmBytes(place.samples));
   if (sprite.length !== read.data.bytes || end > sprite.length)
     return fail({ fault: 'bad-sprite', expectedBytes: Math.max(end, read.data.bytes), gotBytes: sprite.length });
-  return ok({
+  return ok({ places, sprite });
+}
+
+/** The book of clips that have been checked. */
+export function clipBook({ places, sprite }: CheckedClips): ClipBook {
+  let longest = 0;
+  for (const key of places.keys()) longest = Math.max(longest, key.split(' ').length);
+  return {
     has: (key) => places.has(key),
     sound: (key) => {
       const place = places.get(key);
       return place === undefined ? null : decodeAdpcm(sprite.subarray(place.start), place.samples);
     },
     longest,
-  });
+  };
+}
+
+/** Opens a list (parsed JSON) with its sprite; the list is checked, and the sprite must be as long as the list says. */
+export function openClips(list: unknown, sprite: Uint8Array<ArrayBuffer>): Result<ClipBook, ClipFault> {
+  const checked = checkClips(list, sprite);
+  return checked.ok ? ok(clipBook(checked.value)) : checked;
 }

@@ -21,36 +21,29 @@ function latencyOf(context: AudioContext): number {
 /** Until what was just pressed has been drawn; frames are not counted, since a hidden page has none. */
 const drawn = (): Promise<void> => new Promise((done) => setTimeout(done, DRAWN_MS));
 
-/** Whether anything was pressed since the page was opened; a browser that does not tell counts as pressed. */
-const everPressed = (): boolean => (navigator.userActivation as UserActivation | undefined)?.hasBeenActive ?? true;
-
-/** Calls back once, after the first press of anything on the page has been answered; at once where there has been one. */
-function onFirstPress(then: () => void): void {
-  const presses = ['pointerup', 'keydown'] as const;
-  const pressed = (): void => {
-    for (const press of presses) removeEventListener(press, pressed);
-    void drawn().then(then);
-  };
-  if (everPressed()) pressed();
-  else for (const press of presses) addEventListener(press, pressed, { passive: true });
-}
-
 /**
  * Plays each sound as one buffer in howler's graph: howler owns the audio context, its unlocking on all devices and the master
  * volume. Its own Howl would encode, decode and end by a timer what is samples already (measured: docs/voice.md); here the
- * audio clock alone tells when a sound is over, and nothing is requested. `now` is the page's clock in milliseconds.
+ * audio clock alone tells when a sound is over, and nothing is requested. `now` is the page's clock in milliseconds; `pressed`
+ * resolves with the first press of anything on the page.
  */
-export function howlerPlayer(now: () => number): Player {
+export function howlerPlayer(now: () => number, pressed: Promise<void>): Player {
   // Howler would put its context to sleep after 30 s without sound, and waking costs the start of the next answer.
   Howler.autoSuspend = false;
   let first: Howl | null = null;
+  let everPressed = false;
   /** The first Howl makes Howler set its context up, replace it once, and listen for the touch that unlocks it. */
   const setUp = (): void => {
     first ??= new Howl({ src: [wavDataUri(new Float32Array(samplesIn(10)))], format: ['wav'], onload: () => first?.unload() });
   };
   // Asking the device for its sound holds the page up, a second and more on a slow one. Nothing may sound before the first
   // touch or key, so it waits for that, and until what was pressed has been drawn.
-  onFirstPress(setUp);
+  void pressed
+    .then(() => {
+      everPressed = true;
+    })
+    .then(drawn)
+    .then(setUp);
 
   return {
     // Howler replaces its context, so it is looked up each time.
@@ -96,7 +89,7 @@ export function howlerPlayer(now: () => number): Player {
       return { began, done, stop: () => finish('stopped') };
     },
     async unlock() {
-      if (!everPressed()) return false;
+      if (!everPressed) return false;
       if (first === null) await drawn();
       setUp();
       // A context that is not allowed to wake leaves its promise open for ever.

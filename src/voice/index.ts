@@ -1,5 +1,6 @@
 export { createSpeaker, TAIL_MS, type Speaker, type SpeakerDeps, type SpeakingListener, type SpokenOutcome } from './speaker.ts';
-export { CLIP_LIST, CLIP_SPRITE, loadClips, openSpeaker, type OpenedSpeaker } from './open-speaker.ts';
+export { CLIP_LIST, CLIP_SPRITE } from './fetch-clips.ts';
+export { loadClips, openSpeaker, type OpenedSpeaker } from './open-speaker.ts';
 export { NO_CLIPS, openClips, clipListSchema, type ClipBook, type ClipFault, type ClipList, type ClipPlace } from './clip-book.ts';
 export { clipKey, clipWords, sentencesOf, type SpokenSentence } from './clip-words.ts';
 export { fewestClips, planAnswer, type AnswerStep, type PausePlace } from './plan-answer.ts';

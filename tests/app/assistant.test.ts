@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { StoreApi } from 'zustand/vanilla';
 import { createAssistant, type AssistantState, type PageEar, type VoicePort } from '../../src/app/index.ts';
+import { deciding, reading } from '../../src/app/conversation.ts';
 import { FIRST_EAR_SETTINGS, type Ear, type EarEvent, type EarSettings } from '../../src/ear/index.ts';
 import { grammarFor, type Grammar } from '../../src/phrasebook/index.ts';
 import { standingReadings, type Context } from '../../src/job/index.ts';
@@ -139,6 +140,7 @@ function bench(shelf: Shelf = memoryShelf(() => NOON), openEar?: () => Promise<P
     openVoice: () => Promise.resolve(voice),
     now: () => NOON,
     tick: () => 0,
+    afterPainting: () => Promise.resolve(),
     newId: () => `id-${(ids += 1)}`,
     demos: { inch: () => Promise.resolve(demo('inch')), metric: () => Promise.resolve(demo('metric')) },
     keepStored: () => Promise.resolve(),
@@ -148,6 +150,9 @@ function bench(shelf: Shelf = memoryShelf(() => NOON), openEar?: () => Promise<P
 }
 
 /** Lets everything that was begun come to its end: all of it is promises, none of it waits for a clock. */
+// The page fetches these after it is drawn; what is waited for here is the work, not the fetching.
+beforeAll(() => Promise.all([deciding(), reading(), import('../../src/app/jobFiles.ts')]));
+
 const settled = (): Promise<void> => new Promise((done) => setTimeout(done, 20));
 
 describe('the assistant', () => {

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { root } from '../../scripts/setup/root.mjs';
-import { HEADERS } from '../../scripts/setup/serve.mjs';
+import { headersFor } from '../../scripts/setup/serve.mjs';
 import { forgetProfile, freshProfile, launch, type Browser } from './harness.ts';
 import { press, repliedWith } from './machine-page.ts';
 
@@ -58,7 +58,7 @@ test('the page on the network works in a browser that trusts its key, kept for o
   const { page } = browser;
   const answer = await page.goto(url);
   expect(url).toMatch(/^https:\/\/[\d.]+:\d+\/$/);
-  for (const [name, value] of Object.entries(HEADERS)) expect(answer?.headers()[name.toLowerCase()]).toBe(value);
+  for (const [name, value] of Object.entries(headersFor(join(root, 'dist')))) expect(answer?.headers()[name.toLowerCase()]).toBe(value);
   await press(page, /^Next/);
   await repliedWith(page, /Step 2\. Turn the collar/);
   expect(await page.evaluate(() => [isSecureContext, 'mediaDevices' in navigator, 'locks' in navigator])).toEqual([

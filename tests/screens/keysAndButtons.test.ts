@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { COMMANDS } from '../../src/phrasebook/index.ts';
-import { ROWS, deedOf, type RowId } from '../../src/screens/machine/buttonRows.ts';
-import { commandWithKey, keyDeed, waitsForSecond, type KeyDeed } from '../../src/screens/machine/keys.ts';
+import { ROWS, deedOf } from '../../src/screens/machine/buttonRows.ts';
+import { commandWithKey, waitsForSecond } from '../../src/screens/machine/commandKeys.ts';
+import { keyDeed, type KeyDeed } from '../../src/screens/machine/keys.ts';
+import { FIRST_ROW, type RowId } from '../../src/screens/machine/row.ts';
 
 const plainPress = { withModifier: false, inField: false, onControl: false };
 
@@ -97,6 +99,12 @@ describe('the rows of buttons', () => {
       (command) => !ELSEWHERE.includes(command.name) && !deeds.includes(JSON.stringify(deedOf(command))),
     );
     expect(missing.map(({ name }) => name)).toEqual([]);
+  });
+
+  test('the first row, which is there before the table, has next as the table has it', () => {
+    const next = COMMANDS.find(({ name }) => name === 'next');
+    expect(next).toBeDefined();
+    if (next !== undefined) expect(FIRST_ROW.places).toContainEqual({ label: next.button, deed: deedOf(next) });
   });
 
   test('no command stands twice', () => {

@@ -12,7 +12,10 @@ describe('the server of the built page', () => {
   beforeAll(async () => {
     mkdirSync(join(folder, 'assets'));
     mkdirSync(join(folder, 'model'));
-    writeFileSync(join(folder, 'index.html'), '<!doctype html><title>planted</title>');
+    writeFileSync(
+      join(folder, 'index.html'),
+      '<!doctype html><title>planted</title><style>p{}</style><script>a()</script><script type="module" src="./assets/a-1234.js"></script>',
+    );
     writeFileSync(join(folder, 'assets/a-1234.js'), 'export {};');
     writeFileSync(join(folder, 'model/mdef'), 'model');
     writeFileSync(join(folder, 'assets/long-5678.js'), long);
@@ -47,7 +50,8 @@ describe('the server of the built page', () => {
   test.each(['/', '/absent'])('every answer for %s keeps the page to itself', async (path) => {
     const { headers } = await ask(path);
     expect(headers.get('content-security-policy')).toContain(
-      "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'",
+      // Digests as `openssl dgst -sha256 -binary | base64` gives them for `a()` and `p{}`.
+      "default-src 'self'; script-src 'self' 'wasm-unsafe-eval' 'sha256-qVpDBgj7bpq5hMAcGp3AOc79J3Y1Z4HvySTwKrWDoy4='; connect-src 'self'; style-src 'self' 'sha256-gG2yISYereRMiG2lMXrbiUgi0Ubw9p7QCeWcroOvy9Y=';",
     );
     expect(headers.get('content-security-policy')).toContain("frame-ancestors 'none'");
     expect(headers.get('permissions-policy')).toContain('microphone=(self), camera=()');

@@ -1,6 +1,14 @@
 import { useState } from 'react';
 import type { DisplayUnit } from '../../measure/index.ts';
-import { fitChoices, type Draft, type DraftEdit, type DraftReading, type DraftRow, type FitChoice } from '../../part/index.ts';
+import {
+  fitChoices,
+  type Draft,
+  type DraftEdit,
+  type DraftGroup,
+  type DraftReading,
+  type DraftRow,
+  type FitChoice,
+} from '../../part/index.ts';
 import { FitDrawing, fitInWords } from '../drawing/FitDrawing.tsx';
 import { bareSize } from '../show.ts';
 import { rowName } from './names.ts';
@@ -8,10 +16,11 @@ import { layoutWords as w } from './layoutWords.ts';
 import { readingOf } from './said.ts';
 
 const c = w.fits.columns;
-const FAMILIES = ['by-hand', 'iso', 'inch'] as const;
+const FAMILIES = ['by-hand', 'iso', 'inch', 'seat'] as const;
 type Family = FitChoice['family'];
 
 type Props = {
+  readonly group: DraftGroup;
   readonly row: DraftRow;
   readonly draft: Draft;
   readonly reading: DraftReading;
@@ -32,7 +41,7 @@ function Choices({
   // The tables are long: each is opened by its name, and what was chosen from one keeps it open.
   const [opened, setOpened] = useState<readonly Family[]>(() => {
     const chosen = choices.find(({ word }) => word === typed)?.family;
-    return chosen === undefined || chosen === 'by-hand' ? ['by-hand'] : ['by-hand', chosen];
+    return ['by-hand', 'seat', ...(chosen === undefined ? [] : [chosen])];
   });
   const turn = (family: Family): void =>
     setOpened(opened.includes(family) ? opened.filter((each) => each !== family) : [...opened, family]);
@@ -47,7 +56,7 @@ function Choices({
             <th scope="col">{c.feels}</th>
           </tr>
         </thead>
-        {FAMILIES.map((family) => (
+        {FAMILIES.filter((family) => choices.some((choice) => choice.family === family)).map((family) => (
           <tbody key={family}>
             <tr>
               <th scope="rowgroup" colSpan={4}>
@@ -58,8 +67,8 @@ function Choices({
             </tr>
             {choices
               .filter((choice) => choice.family === family && opened.includes(family))
-              .map(({ word, low, high, least, most, feels }) => (
-                <tr key={word} className={word === typed ? 'is-chosen' : ''}>
+              .map(({ word, low, high, least, most, feels, load }) => (
+                <tr key={load ?? word} className={word === typed ? 'is-chosen' : ''}>
                   <td>
                     <button type="button" className="plain-button" aria-pressed={word === typed} onClick={() => onChoose(word)}>
                       {word}
@@ -67,7 +76,7 @@ function Choices({
                   </td>
                   <td data-label={c.shaft}>{w.read.limits(bareSize(low, unit), bareSize(high, unit))}</td>
                   <td data-label={c.clearance}>{fitInWords(least, most, unit)}</td>
-                  <td>{feels}</td>
+                  <td>{load === null ? feels : w.fits.loads[load]}</td>
                 </tr>
               ))}
           </tbody>
@@ -78,7 +87,7 @@ function Choices({
 }
 
 /** Shows what each fit means here, at the size that the mate has, and types the one that is chosen into the diameter. */
-export function FitChooser({ row, draft, reading, edit }: Props) {
+export function FitChooser({ group, row, draft, reading, edit }: Props) {
   const [open, setOpen] = useState(false);
   const mateRow = draft.mates.find((mate) => mate.id === row.values['mate']);
   const mate = mateRow === undefined ? undefined : reading.mates.get(mateRow.id);
@@ -93,7 +102,7 @@ export function FitChooser({ row, draft, reading, edit }: Props) {
       </button>
       {open && (
         <>
-          {shaft !== null && (
+          {shaft !== null && mate.holds === 'shaft' && (
             <FitDrawing
               mate={name}
               hole={{ low: mate.size, high: mate.size, uncertainty: mate.uncertainty }}
@@ -106,7 +115,7 @@ export function FitChooser({ row, draft, reading, edit }: Props) {
             choices={fitChoices(mate, draft.unit)}
             unit={draft.unit}
             typed={typed}
-            onChoose={(word) => edit({ edit: 'type', group: 'turned', row: row.id, field: 'diameter', text: word })}
+            onChoose={(word) => edit({ edit: 'type', group, row: row.id, field: 'diameter', text: word })}
           />
         </>
       )}

@@ -38,7 +38,7 @@ function choicesOf(field: DraftField, row: DraftRow, draft: Draft): readonly Cho
     case 'mate':
       return rows(draft.mates, 'bore', 'bearing');
     case 'shaft':
-      return rows(draft.mates, 'shaft');
+      return rows(draft.mates, 'shaft', 'outer-ring');
     case 'width':
       return rows(draft.mates, 'width');
     case 'turned':
@@ -65,9 +65,9 @@ function Row({ row, at, ...props }: Props & { readonly row: DraftRow; readonly a
   const kind = draftKind(row.kind);
   const name = rowName(row, at);
   const fields = kind?.fields ?? [];
-  const isSet = ({ name: field, choices }: DraftField): boolean => {
+  const isSet = ({ name: field, choices, needed }: DraftField): boolean => {
     const text = row.values[field] ?? '';
-    return (text !== '' && text !== '0' && text !== choices?.[0]) || saysOf(said, group, row.id, field) !== null;
+    return (text !== '' && text !== '0' && !(needed && text === choices?.[0])) || saysOf(said, group, row.id, field) !== null;
   };
   const shown = fields.filter((field) => field.seldom !== true || more || isSet(field));
   const along = group === 'turned';
@@ -119,7 +119,9 @@ function Row({ row, at, ...props }: Props & { readonly row: DraftRow; readonly a
           {button(w.remove, () => edit({ edit: 'remove', group, row: row.id }), '✕')}
         </div>
       </div>
-      {fields.some((field) => field.type === 'mate') && <FitChooser row={row} draft={draft} reading={reading} edit={edit} />}
+      {fields.some(({ type }) => type === 'mate' || type === 'shaft') && (
+        <FitChooser group={group} row={row} draft={draft} reading={reading} edit={edit} />
+      )}
     </section>
   );
 }

@@ -11,7 +11,12 @@ export const layoutWords = {
   keys: 'Ctrl+Z undoes, Ctrl+Y does it again. Alt+1 to Alt+4 turn the sheets. Enter goes on to the next field.',
   sheets: { mates: 'What it fits', part: 'The part', machines: 'Machines', route: 'The route' },
   unit: { label: 'Unit', inch: 'inches', millimetre: 'millimetres' },
-  tool: { label: 'Tools of', 'high-speed-steel': 'high-speed steel', 'brazed-carbide': 'brazed carbide', carbide: 'carbide inserts' },
+  tool: {
+    label: 'Tools of',
+    'high-speed-steel': 'high-speed steel',
+    'brazed-carbide': 'brazed carbide',
+    carbide: 'carbide inserts',
+  },
   add: (kind: string) => `Add: ${kind}`,
   row: (at: number, kind: string) => `${at}. ${kind}`,
   up: 'Up',
@@ -38,6 +43,7 @@ export const layoutWords = {
     width: 'Width',
     bearing: 'Bearing',
     shaft: 'Shaft',
+    'outer-ring': 'Outer ring',
     bolt: 'Bolt',
     collar: 'Collar',
     journal: 'Journal',
@@ -65,6 +71,7 @@ export const layoutWords = {
     form: 'Form',
     size: 'Size across',
     length: 'Length',
+    datum: 'Length from the',
     material: 'Material',
     condition: 'Condition',
     general: '± where no limits',
@@ -126,6 +133,10 @@ export const layoutWords = {
     polished: 'polished',
     left: 'left',
     right: 'right',
+    'left-face': 'left face',
+    'right-face': 'right face',
+    'left-shoulder': 'left shoulder',
+    'right-shoulder': 'right shoulder',
     micrometer: 'micrometer',
     'telescoping-gauge': 'telescoping gauge',
     caliper: 'caliper',
@@ -175,10 +186,18 @@ export const layoutWords = {
   fits: {
     open: 'Choose the fit',
     close: 'Close the fits',
-    families: { 'by-hand': 'By hand, to this very mate', iso: 'ISO 286, for a hole H7', inch: 'ANSI B4.1' } as Readonly<
-      Record<string, string>
-    >,
-    columns: { fit: 'Fit', shaft: 'Shaft', clearance: 'Clearance here', feels: 'How it goes together' },
+    families: {
+      'by-hand': 'By hand, to this very mate',
+      iso: 'ISO 286, for a hole H7 or a shaft h6',
+      inch: 'ANSI B4.1',
+      seat: 'Seat of a bearing, by its load',
+    } as Readonly<Record<string, string>>,
+    loads: {
+      still: 'the load stands still on this ring',
+      light: 'it goes round this ring, light',
+      normal: 'it goes round this ring, normal',
+    },
+    columns: { fit: 'Fit', shaft: 'Size', clearance: 'Clearance here', feels: 'How it goes together' },
     of: (mate: string, size: string) => `${mate} at ${size}`,
   },
   changes: {

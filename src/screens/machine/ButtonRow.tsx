@@ -1,8 +1,9 @@
 import type { Glance } from '../../job/index.ts';
 import { words } from '../words.ts';
 import { BigButton } from './BigButton.tsx';
-import { ROWS, type Deed, type RowButton, type RowId } from './buttonRows.ts';
+import type { Deed, RowButton } from './row.ts';
 import { TalkButton } from './TalkButton.tsx';
+import type { RowUp } from './useMachine.ts';
 
 const isNext = (button: RowButton): boolean => button.deed.do === 'say' && button.deed.intent.type === 'next';
 
@@ -23,11 +24,11 @@ export function ButtonRow({
   glance,
   onDeed,
 }: {
-  readonly row: RowId;
+  readonly row: RowUp;
   readonly glance: Glance | null;
   readonly onDeed: (deed: Deed) => void;
 }) {
-  const { places, turnsTo } = ROWS[row];
+  const { places, turnsTo } = row.row;
   return (
     <div className="button-row" role="group" aria-label={words.parts.buttons}>
       {places.map((button, index) => {
@@ -36,7 +37,7 @@ export function ButtonRow({
         const shown = isNext(button) && glance === null ? RECORD : button;
         return (
           <BigButton
-            key={`${row}-${index}`}
+            key={`${row.id}-${index}`}
             label={shown.label}
             below={underLabel(shown, glance)}
             kind={isNext(button) ? 'main' : 'plain'}
@@ -45,7 +46,7 @@ export function ButtonRow({
         );
       })}
       <BigButton
-        key={`${row}-turn`}
+        key={`${row.id}-turn`}
         label={turnsTo === 'first' ? words.buttons.firstRow : words.buttons.more}
         kind="turn"
         onPress={() => onDeed({ do: 'row', row: turnsTo })}

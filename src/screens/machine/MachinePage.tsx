@@ -1,4 +1,4 @@
-import { lazy, Suspense, useState, type ReactNode } from 'react';
+import { lazy, Suspense, useMemo, useState, type ReactNode } from 'react';
 import type { Glance, SetUpView } from '../../job/index.ts';
 import type { DisplayUnit } from '../../measure/index.ts';
 import { Boundary } from '../Boundary.tsx';
@@ -9,8 +9,6 @@ import { ButtonRow } from './ButtonRow.tsx';
 import { CautionInFull, CautionLine } from './Caution.tsx';
 import { Conversation } from './Conversation.tsx';
 import { NoticeCard } from './NoticeCard.tsx';
-import { NumberPad } from './NumberPad.tsx';
-import { QuestionHalves } from './QuestionHalves.tsx';
 import { Amounts, Target } from './Sizes.tsx';
 import { Step, TopBar } from './Step.tsx';
 import { useMachine } from './useMachine.ts';
@@ -21,6 +19,12 @@ pictures.catch(() => undefined);
 const Profile = lazy(async () => ({ default: (await pictures).Profile }));
 const SetUpPicture = lazy(async () => ({ default: (await pictures).SetUpPicture }));
 const Strip = lazy(async () => ({ default: (await pictures).Strip }));
+
+/* What lies over the page comes next, before a hand can ask for it. */
+const over = import('./over.ts');
+over.catch(() => undefined);
+const NumberPad = lazy(async () => ({ default: (await over).NumberPad }));
+const QuestionHalves = lazy(async () => ({ default: (await over).QuestionHalves }));
 
 /** Whether anything was read or counted of a set-up: then its caution has been read too. */
 function begun(setUp: SetUpView): boolean {
@@ -79,12 +83,13 @@ export function MachinePage() {
   const question = useAssistant((assistant) => assistant.job?.talk.question ?? null);
   // What lies over the page and fails must not keep the hands from what is under it.
   const [failed, setFailed] = useState<'pad' | 'question' | null>(null);
-  const over = pad !== null ? 'pad' : question !== null ? 'question' : null;
+  const onTop = pad !== null ? 'pad' : question !== null ? 'question' : null;
   useWakeLock();
   const p = words.parts;
-  return (
-    <main className="machine">
-      <div className="machine-page" inert={over !== null && over !== failed}>
+  // The same as long as the job is: a press or a digit draws the buttons or the pad, and none of this.
+  const seen = useMemo(
+    () => (
+      <>
         {part(p.step, <TopBar glance={glance} />)}
         {part(p.step, glance === null ? <AllDone /> : <Step glance={glance} unit={unit} />)}
         <div className="work">
@@ -93,16 +98,28 @@ export function MachinePage() {
         </div>
         {glance !== null && part(p.amounts, <Amounts glance={glance} unit={unit} />)}
         {part(p.conversation, <Conversation />)}
+      </>
+    ),
+    [glance, unit, p],
+  );
+  return (
+    <main className="machine">
+      <div className="machine-page" inert={onTop !== null && onTop !== failed}>
+        {seen}
         {part(p.buttons, <ButtonRow row={row} glance={glance} onDeed={press} />)}
       </div>
       {pad === null && question !== null && (
         <Boundary part={p.question} onFailed={() => setFailed('question')}>
-          <QuestionHalves question={question} unit={unit} glance={glance} onAnswer={answer} />
+          <Suspense>
+            <QuestionHalves question={question} unit={unit} glance={glance} onAnswer={answer} />
+          </Suspense>
         </Boundary>
       )}
       {pad !== null && (
         <Boundary part={p.pad} onFailed={() => setFailed('pad')}>
-          <NumberPad pad={pad} unit={unit} glance={glance} onChange={setPad} onEnter={enter} onCancel={() => setPad(null)} />
+          <Suspense>
+            <NumberPad pad={pad} unit={unit} glance={glance} onChange={setPad} onEnter={enter} onCancel={() => setPad(null)} />
+          </Suspense>
         </Boundary>
       )}
     </main>

@@ -1,58 +1,8 @@
 import { assert } from '../../measure/index.ts';
-import type { Intent } from '../../job/index.ts';
 import { COMMANDS, type Command } from '../../phrasebook/index.ts';
-import type { ListeningMode } from '../../app/index.ts';
 import { words } from '../words.ts';
 import { PAD_ASKS, type PadAsk } from './pad.ts';
-
-/** What pressing a button does. */
-export type Deed =
-  | { readonly do: 'say'; readonly intent: Intent }
-  | { readonly do: 'pad'; readonly ask: PadAsk }
-  | { readonly do: 'row'; readonly row: RowId }
-  | { readonly do: 'page'; readonly page: 'jobs' | 'record' }
-  | { readonly do: 'listen'; readonly mode: ListeningMode }
-  | { readonly do: 'theme' }
-  | { readonly do: 'talk' };
-
-export type RowButton = { readonly label: string; readonly deed: Deed };
-
-/** Three places; the fourth is always the button that turns the row over. `null` leaves a place empty. */
-export type Row = { readonly places: readonly [RowButton | null, RowButton | null, RowButton | null]; readonly turnsTo: RowId };
-
-export type RowId =
-  | 'first'
-  | 'right'
-  | 'groups'
-  | 'more-groups'
-  | 'ask-1'
-  | 'ask-2'
-  | 'ask-3'
-  | 'ask-4'
-  | 'cut-1'
-  | 'cut-2'
-  | 'cut-3'
-  | 'fit-1'
-  | 'fit-2'
-  | 'fit-3'
-  | 'fit-4'
-  | 'set-up-1'
-  | 'set-up-2'
-  | 'set-up-3'
-  | 'set-ups'
-  | 'holes-1'
-  | 'holes-2'
-  | 'holes-3'
-  | 'taper-1'
-  | 'taper-2'
-  | 'taper-3'
-  | 'steps-1'
-  | 'steps-2'
-  | 'steps-3'
-  | 'pages-1'
-  | 'pages-2'
-  | 'pages-3'
-  | 'pages-4';
+import { FIRST_ROW, type Deed, type Row, type RowButton, type RowId } from './row.ts';
 
 const isPadAsk = (name: string): name is PadAsk => (PAD_ASKS as readonly string[]).includes(name);
 
@@ -82,10 +32,7 @@ const row = (turnsTo: RowId, one: string, two: string | null, three: string | nu
  * at most two choices away from `groups`.
  */
 export const ROWS: Readonly<Record<RowId, Row>> = {
-  first: {
-    places: [{ ...named('reading'), label: b.reading }, { label: b.talk.hold, deed: { do: 'talk' } }, named('next')],
-    turnsTo: 'right',
-  },
+  first: FIRST_ROW,
   right: row('groups', 'back', 'scratch', 'correct'),
   groups: { places: [turn(b.ask, 'ask-1'), turn(b.cut, 'cut-1'), turn(b.fit, 'fit-1')], turnsTo: 'more-groups' },
   'more-groups': { places: [turn(b.setUp, 'set-ups'), turn(b.steps, 'steps-1'), turn(b.pages, 'pages-1')], turnsTo: 'first' },

@@ -1,4 +1,3 @@
-import { COMMANDS, type Command } from '../../phrasebook/index.ts';
 import { PEDAL_DEEDS, USUAL_KEYS, type KeyMap } from './keyMap.ts';
 
 /** What a key (or a pedal, or a caliper that types) asks for, before it is known what is open on the page. */
@@ -40,15 +39,3 @@ export function keyDeed(press: KeyPress, map: KeyMap = USUAL_KEYS): KeyDeed | nu
   if (press.key === ',') return { do: 'type', key: '.' };
   return press.key.length === 1 ? { do: 'letter', key: press.key } : null;
 }
-
-/**
- * The command that has this key in the phrasebook's table, in whichever case it is typed; `first` is the key that was pressed
- * before it and waits for a second, null where there is none.
- */
-export function commandWithKey(key: string, first: string | null): Command | null {
-  const keys = first === null ? key : `${first} ${key}`;
-  return COMMANDS.find((command) => command.key.toLowerCase() === keys.toLowerCase()) ?? null;
-}
-
-/** Whether a key begins commands of two keys and waits for the second. */
-export const waitsForSecond = (key: string): boolean => COMMANDS.some((command) => command.key.startsWith(`${key} `));

@@ -1,31 +1,24 @@
-import { useRef, useState } from 'react';
-import type { StoreApi } from 'zustand/vanilla';
-import { contextOf, type Glance, type Intent } from '../../job/index.ts';
+import { useEffect, useRef, useState } from 'react';
+import type { Glance, Intent } from '../../job/index.ts';
 import type { DisplayUnit } from '../../measure/index.ts';
-import { interpretTyped } from '../../phrasebook/index.ts';
-import type { AssistantState } from '../../app/index.ts';
 import { useAssistant, useAssistantStore, useGlance } from '../store.tsx';
 import { turnTheme } from '../theme.ts';
-import { deedOf, type Deed, type RowId } from './buttonRows.ts';
-import { commandWithKey, waitsForSecond, type KeyDeed } from './keys.ts';
-import { entered, erased, openPad, pressed, withUnitLetter, type Entered, type Pad, type PadAsk } from './pad.ts';
+import type { KeyDeed } from './keys.ts';
+import { entered, erased, openPad, pressed, withUnitLetter, type Pad, type PadAsk } from './pad.ts';
 import type { Answer } from './QuestionHalves.tsx';
+import { FIRST_ROW, type Deed, type Row, type RowId } from './row.ts';
 import { useShopKeys } from './useShopKeys.ts';
 
-/** A typed size as an intent with what the pad adds to it; null where it is better read as it stands, for its answer. */
-function sizeIntent(store: StoreApi<AssistantState>, size: Extract<Entered, { as: 'size' }>): Intent | null {
-  const { job } = store.getState();
-  if (job === null || (size.for === 'reading' && size.place === null && size.instrument === null)) return null;
-  const read = interpretTyped(size.text, contextOf(job.state, job.talk, Date.now()));
-  if (!read.ok || read.value.type !== 'reading') return null;
-  if (size.for === 'correct') return { type: 'correct', value: read.value.value };
-  return { ...read.value, place: size.place, instrument: size.instrument };
-}
+const table = () => import('./table.ts');
+
+/** The row of buttons that is up. */
+export type RowUp = { readonly id: RowId; readonly row: Row };
+const AT_FIRST: RowUp = { id: 'first', row: FIRST_ROW };
 
 export type Machine = {
   readonly glance: Glance | null;
   readonly unit: DisplayUnit;
-  readonly row: RowId;
+  readonly row: RowUp;
   readonly pad: Pad | null;
   readonly setPad: (pad: Pad | null) => void;
   readonly answer: (choice: Answer) => void;
@@ -42,13 +35,18 @@ export function useMachine(): Machine {
   const glance = useGlance();
   const unit = useAssistant((assistant) => assistant.job?.state.plan.part.unit ?? 'inch');
   const question = useAssistant((assistant) => assistant.job?.talk.question ?? null);
-  const [row, setRow] = useState<RowId>('first');
+  const [row, setRow] = useState(AT_FIRST);
   const [pad, setPad] = useState<Pad | null>(null);
   /** A key that waits for the second one of a command; whatever else is pressed lets it go. */
   const firstKey = useRef<string | null>(null);
 
   const say = (intent: Intent): void => void store.getState().command(intent);
   const newPad = (ask: PadAsk, key?: string): Pad => openPad(ask, unit, glance?.operation.target?.quantity === 'indicator', key);
+
+  const turnTo = (id: RowId): void => {
+    if (id === 'first') setRow(AT_FIRST);
+    else void table().then(({ ROWS }) => setRow({ id, row: ROWS[id] }));
+  };
 
   const answer = (choice: Answer): void => {
     if (choice === 'cancel') say({ type: 'cancel' });
@@ -59,14 +57,18 @@ export function useMachine(): Machine {
     const made = pad === null ? null : entered(pad, unit);
     if (made === null) return;
     setPad(null);
-    setRow('first');
-    const intent = made.as === 'intent' ? made.intent : sizeIntent(store, made);
-    if (intent !== null) say(intent);
-    else if (made.as === 'size') void store.getState().typed(made.text);
+    setRow(AT_FIRST);
+    if (made.as === 'intent') say(made.intent);
+    else
+      void table().then(({ sizeIntent }) => {
+        const intent = sizeIntent(store, made);
+        if (intent !== null) say(intent);
+        else void store.getState().typed(made.text);
+      });
   };
 
   const press = (deed: Deed): void => {
-    setRow(deed.do === 'row' ? deed.row : 'first');
+    turnTo(deed.do === 'row' ? deed.row : 'first');
     switch (deed.do) {
       case 'row':
       case 'talk':
@@ -97,18 +99,19 @@ export function useMachine(): Machine {
 
   const escapeKey = (): void => {
     if (pad !== null) setPad(null);
-    else if (question === null && row !== 'first') setRow('first');
+    else if (question === null && row !== AT_FIRST) setRow(AT_FIRST);
     else say({ type: 'cancel' });
   };
 
   const letterKey = (letter: string): void => {
     if (pad !== null) setPad('/ '.includes(letter) ? pressed(pad, letter) : withUnitLetter(pad, letter, unit));
-    else {
-      const first = firstKey.current;
-      firstKey.current = first === null && waitsForSecond(letter) ? letter : null;
-      const command = commandWithKey(letter, first);
-      if (command !== null) press(deedOf(command));
-    }
+    else
+      void table().then(({ commandWithKey, deedOf, waitsForSecond }) => {
+        const first = firstKey.current;
+        firstKey.current = first === null && waitsForSecond(letter) ? letter : null;
+        const command = commandWithKey(letter, first);
+        if (command !== null) press(deedOf(command));
+      });
   };
 
   const keyDown = (key: KeyDeed): void => {
@@ -143,6 +146,9 @@ export function useMachine(): Machine {
     }
   };
   useShopKeys({ down: keyDown, talkUp: () => store.getState().release() });
+
+  // What is not needed to draw the page is there before a hand is.
+  useEffect(() => void table(), []);
 
   return { glance, unit, row, pad, setPad, answer, enter, press };
 }

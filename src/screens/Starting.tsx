@@ -1,0 +1,14 @@
+import { words } from './words.ts';
+
+/** What is shown until the store has been read. index.html holds the same, so that it is painted before any script has come. */
+export function Starting() {
+  const { spindle, noSafetyDevice, opening } = words.start;
+  return (
+    <main className="starting">
+      <p className="starting-name">{words.name}</p>
+      <h1>{spindle}</h1>
+      <p>{noSafetyDevice}</p>
+      <p role="status">{opening}</p>
+    </main>
+  );
+}
