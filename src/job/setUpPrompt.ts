@@ -1,4 +1,5 @@
 import type { Operation } from '../route/index.ts';
+import { progressOf } from './fold.ts';
 import { sentence, type PhraseId, type Piece } from './reply.ts';
 import type { JobState } from './state.ts';
 import { isPacked, packingPieces } from './packing.ts';
@@ -49,5 +50,8 @@ export function setUpWhy(state: JobState, operation: Operation): PhraseId | null
   if (operation.kind === 'dial-in') return isPacked(state, operation) ? 'why-packing' : 'why-four-jaw';
   if (operation.kind === 'find-high-spot') return 'why-high-spot';
   if (operation.kind === 'find-edge') return 'why-edge';
-  return operation.kind === 'tap' ? 'why-tap' : null;
+  if (operation.kind === 'tap') return 'why-tap';
+  const { large, work } = progressOf(state, operation.id).setUp.lengths;
+  if (operation.kind !== 'taper' && large === undefined) return null;
+  return work === undefined ? 'why-taper' : 'why-set-over';
 }

@@ -68,9 +68,53 @@ describe('a taper of the part', () => {
     const { decision } = when(tapered, { type: 'set-up-length', what: 'work', value: one(10) });
     expect(pieces(decision)).toContain('set-over-tailstock size(0.3125)');
   });
+  it('says why the compound stands so, and why the tailstock does once that is what is set', () => {
+    expect(pieces(when(tapered, { type: 'ask-why' }).decision)).toBe('why-taper .');
+    const { state } = when(tapered, { type: 'set-up-length', what: 'work', value: one(10) });
+    expect(pieces(when(state, { type: 'ask-why' }).decision)).toBe('why-set-over .');
+  });
+  it('says it of a taper that was told at another step too', () => {
+    const plain = opened(step.id, { kind: 'chamfer', target: null, why: [] });
+    const { state } = when(plain, { type: 'set-up-length', what: 'large', value: one(1) });
+    expect(pieces(when(state, { type: 'ask-why' }).decision)).toBe('why-taper .');
+  });
   it('is left for one that is told', () => {
     const { decision } = when(tapered, { type: 'set-up-length', what: 'large', value: one(0.9) });
     expect(pieces(decision)).toContain('small-end-what');
+  });
+});
+
+describe('a length that names its datum', () => {
+  const length = plan.route.operations.find(({ kind }) => kind === 'length');
+  const measured = opened(length?.id ?? '', {
+    say: 'Measure the arm journal from the left face',
+    cut: null,
+    target: {
+      quantity: 'length',
+      low: inch(1.308),
+      aim: inch(1.31),
+      high: inch(1.312),
+      from: null,
+      datum: 'left face',
+      fit: null,
+    },
+  });
+  const reads = (value: number): Intent => ({
+    type: 'reading',
+    spoken: 'with-verb',
+    instrument: null,
+    thing: 'length',
+    place: null,
+    value: one(value),
+  });
+  it('is told with it, and its limits after', () => {
+    expect(pieces(when(measured, { type: 'ask-target' }).decision)).toBe(
+      'target size(1.31) from "left face" . size(1.308) to size(1.312) .',
+    );
+  });
+  it('is read against the limits of the drawing', () => {
+    expect(pieces(when(measured, reads(1.311)).decision)).toBe('size(1.311) . at-size .');
+    expect(pieces(when(measured, reads(1.306)).decision)).toContain('under-the-low-limit');
   });
 });
 
