@@ -192,7 +192,8 @@ describe('tapers', () => {
       { seed: 73 },
     );
   });
-  test('a five-inch sine bar at 30 degrees stands on two and a half inches (L·sin α)', () => {
-    expect(sineRise(inches(5), degrees(30, 'half-even'))).toBe(inches(2.5));
+  type Sine = { bar: string; degrees: number; rise: number; places: number };
+  test.each(cases<Sine>('sine-bars'))('a sine bar of $bar at $degrees degrees stands on $rise, from $source', (row) => {
+    expect(printed(toInches(sineRise(size(row.bar), degrees(row.degrees, 'half-even'))), row.places)).toBe(row.rise);
   });
 });
