@@ -1,6 +1,7 @@
 export { acrossField, degreesField, diameterField, idField, lengthField, lineField, sentenceField, sizeField } from './fields.ts';
 export { DATUMS, type Datum, type DatumLength } from './datum.ts';
 export { givenLengths, ownLengths, spanOf, type ChainFault, type GivenLength, type Linked } from './chain.ts';
+export { saidName } from './saidName.ts';
 export { limitsSchema, type Limits } from './limits.ts';
 export { chuckSchema, dialSchema, machineSchema, TOOL_KINDS, type Chuck, type Machine, type ToolKind } from './machine.ts';
 export { mateReadingSchema, mateSchema, type Mate, type MateReading } from './mate.ts';

@@ -13,6 +13,7 @@ import { externalMajor, nearestDrill, parseThread, tapHole, type SizeLimits } fr
 import { machineSchema, type Machine } from '../machine.ts';
 import { partSchema, type Part } from '../part.ts';
 import { DRAFT_GROUPS, typedIn, type Draft, type DraftGroup, type DraftRow } from './draft.ts';
+import { saidName } from '../saidName.ts';
 import { draftLengths } from './draftLengths.ts';
 import { ABOUT_FIELDS, draftKind, type DraftField } from './kinds.ts';
 import { idsOf, type DraftIds } from './draftIds.ts';
@@ -229,9 +230,9 @@ function readRow(row: DraftRow, group: DraftGroup, scene: Scene): ReadRow {
   return { json, sizes, problems };
 }
 
-/** A mate in the form of the part: called by its name, with its readings. */
+/** A mate in the form of the part: called by its name as it is said, with its readings. */
 function mateJson({ instrument: _, ...json }: { [key: string]: Json }): Json {
-  return { ...json, say: json['name'] ?? null };
+  return { ...json, say: typeof json['name'] === 'string' ? saidName(json['name']) : null };
 }
 
 /**

@@ -1,5 +1,5 @@
 import { formatSize, type DisplayUnit, type Length } from '../../measure/index.ts';
-import type { Part, ToolKind } from '../../part/index.ts';
+import { saidName, type Part, type ToolKind } from '../../part/index.ts';
 
 /** Why a part cannot be made as it is given. The sentence, with what would help, is made by `describeRouteFault`. */
 export type RouteFault =
@@ -88,6 +88,7 @@ export function describeRouteFault(fault: RouteFault, part: Part): string {
   const size = (length: Length): string => formatSize(length, unit);
   const named = (id: string): string =>
     [...part.turned, ...part.edges, ...part.ends, ...part.milled].find((feature) => feature.id === id)?.name ?? id;
+  const the = (id: string): string => `the ${saidName(named(id))}`;
   switch (fault.key) {
     case 'nothing-concentric':
       return 'Nothing in the part is concentric, so there is nothing to hold it by. Add a concentric collar or spigot.';
@@ -110,11 +111,11 @@ export function describeRouteFault(fault: RouteFault, part: Part): string {
     case 'groove-at-end':
       return `${named(fault.feature)}: nothing outboard of it is larger, so it is no groove. Lay it out as a journal, or put what closes it beyond it.`;
     case 'offset-blocked':
-      return `${named(fault.feature)}: ${named(fault.outboard)} stands in the way of the tool when the work turns off centre; it may be ${size(fault.most)} at most. Put the offset journal outboard, or make it a separate piece.`;
+      return `${named(fault.feature)}: ${the(fault.outboard)} stands in the way of the tool when the work turns off centre; it may be ${size(fault.most)} at most. Put the offset journal outboard, or make it a separate piece.`;
     case 'taper-backwards':
       return `${named(fault.feature)}: its small end points at larger work, where no compound gets behind it. Turn it round, or make it a separate piece.`;
     case 'taper-blocked':
-      return `${named(fault.feature)}: ${named(fault.outboard)} stands in front of its small end, where ${size(fault.most)} is the most that lets the tool by. Make that smaller, or put a relief between them.`;
+      return `${named(fault.feature)}: ${the(fault.outboard)} stands in front of its small end, where ${size(fault.most)} is the most that lets the tool by. Make that smaller, or put a relief between them.`;
     case 'taper-too-long':
       return `${named(fault.feature)}: ${size(fault.length)} along the slope, and the compound travels ${size(fault.travel)}. Ask for a centre in both ends and set the tailstock over ${size(fault.setOver)}, use a taper attachment, or shorten it.`;
     case 'too-short-to-turn':
@@ -132,9 +133,9 @@ export function describeRouteFault(fault: RouteFault, part: Part): string {
     case 'hole-too-deep':
       return `${named(fault.feature)}: ${size(fault.depth)} deep goes through the part, which is ${size(fault.most)} long. Make it shallower.`;
     case 'holes-meet':
-      return `${named(fault.feature)}: it and ${named(fault.other)} from the other end would meet by ${size(fault.over)}. Make one of them shallower.`;
+      return `${named(fault.feature)}: it and ${the(fault.other)} from the other end would meet by ${size(fault.over)}. Make one of them shallower.`;
     case 'cuts-into-hole':
-      return `${named(fault.feature)}: it leaves ${size(fault.wall)} over ${named(fault.hole)}, and ${size(fault.least)} should stay. Make it shallower, or move it.`;
+      return `${named(fault.feature)}: it leaves ${size(fault.wall)} over ${the(fault.hole)}, and ${size(fault.least)} should stay. Make it shallower, or move it.`;
     case 'bore-too-deep':
       return `${named(fault.feature)}: ${size(fault.depth)} deep for its drilled hole; a boring bar that goes in reaches ${size(fault.most)}. Drill it larger, bore it shallower, or ream it.`;
     case 'no-chuck':

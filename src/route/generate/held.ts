@@ -1,7 +1,7 @@
 import { minus, nanometres, plus, times, zero, type Length } from '../../measure/index.ts';
 import { SLENDER } from './allowances.ts';
 import type { Held, Work } from './draft.ts';
-import { isFine, limitsOf, shouldersOf, thinnestOf, type Bar, type Side } from './layout.ts';
+import { inSentenceOf, isFine, limitsOf, shouldersOf, thinnestOf, type Bar, type Side } from './layout.ts';
 import { springOf } from './sideSteps.ts';
 
 /** Over so many diameters between supports the work is cut slower. Common practice, no source. */
@@ -51,7 +51,7 @@ export function heldFor(
   const why = long
     ? `Tailstock: it stands out ${times3} diameters of its thinnest place; over ${SLENDER.tailstock} it wants support.`
     : bends !== undefined
-      ? `Tailstock: out of the chuck alone the finishing cut would bend ${bends.feature.name} by more than a quarter of its window.`
+      ? `Tailstock: out of the chuck alone the finishing cut would bend the ${inSentenceOf(bends)} by more than a quarter of its window.`
       : null;
   return {
     held: {

@@ -1,5 +1,5 @@
 import { dividedBy, larger, midway, minus, nanometres, plus, times, zero, type Length } from '../../measure/index.ts';
-import type { Limits, Part, TurnedFeature } from '../../part/index.ts';
+import { saidName, type Limits, type Part, type TurnedFeature } from '../../part/index.ts';
 import { ALLOWANCES } from './allowances.ts';
 
 /** A turned feature as the route meets it. Sizes are the middles of the limits; `needs` is the concentric bar it must lie in. */
@@ -147,9 +147,6 @@ export const indicatedOn = ({ pivot }: Layout, grip: Bar): string =>
   grip === pivot || pivot.feature.kind === 'thread' ? 'it, beside the jaws' : `the ${inSentence(pivot.feature)}`;
 
 /** The name of a feature within a sentence: `Arm journal` as `arm journal`; `M20 thread` keeps its capital. */
-export function inSentence({ name }: { readonly name: string }): string {
-  const [first = '', second = ''] = name;
-  return /\p{Lu}/u.test(first) && /\p{Ll}/u.test(second) ? first.toLowerCase() + name.slice(1) : name;
-}
+export const inSentence = ({ name }: { readonly name: string }): string => saidName(name);
 
 export const inSentenceOf = ({ feature }: Bar): string => inSentence(feature);
