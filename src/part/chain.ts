@@ -7,7 +7,8 @@ export type Linked = { readonly length: Limits | null; readonly datum: DatumLeng
 
 /**
  * One length as a drawing gives it, between two planes: plane 0 is the left face, plane i the right end of the i-th feature from
- * the left, the last one the right face. `feature` is the place of the feature that gives it, from 0; `left` is less than `right`.
+ * the left, the last one the right face. `feature` is the place of the feature that gives it, from 0; `left` is less than
+ * `right`.
  */
 export type GivenLength = { readonly feature: number; readonly left: number; readonly right: number; readonly limits: Limits };
 
@@ -33,7 +34,7 @@ export function givenLengths(features: readonly Linked[]): readonly GivenLength[
 
 type Way = readonly { readonly given: GivenLength; readonly onward: boolean }[];
 
-/** The lengths that lead from one plane to another, each with whether it is added. They are a tree; empty where none lead there. */
+/** The lengths that lead from one plane to another, each with whether it is added; empty where none do. They are a tree. */
 function wayBetween(given: readonly GivenLength[], from: number, to: number): Way {
   const at = new Map<number, GivenLength[]>();
   for (const each of given) for (const plane of [each.left, each.right]) at.set(plane, [...(at.get(plane) ?? []), each]);

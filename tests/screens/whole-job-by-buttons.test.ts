@@ -151,8 +151,8 @@ const recordOf = (state: JobState): unknown =>
 const GOLDEN = new URL('../fixtures/buttons/inch-whole-job.txt', import.meta.url);
 
 /*
- * The whole job without a word: what is pressed, what is answered, what is stored, and the record at the end. Read it as a machinist
- * would; run with SWARFSIDE_GOLDEN=write after a change on purpose.
+ * The whole job without a word: what is pressed, what is answered, what is stored, and the record at the end. Read it as a
+ * machinist would; run with SWARFSIDE_GOLDEN=write after a change on purpose.
  */
 test('the whole job by buttons and pad reads as it did, and ends in the record that it ends in by voice', async () => {
   const spoken = await begun();

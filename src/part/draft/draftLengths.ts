@@ -6,7 +6,7 @@ import { describeChainFault } from '../writtenLengths.ts';
 import { typedIn, type Draft } from './draft.ts';
 import type { Json } from './fieldTexts.ts';
 
-/** The lengths of a draft's turned rows as the part has them: each between its own two ends, and the datum that it was typed from. */
+/** The lengths of a draft's turned rows as the part has them: between the two ends of each, and the datum it was typed from. */
 export type DraftLengths = {
   readonly of: readonly { readonly own: Limits; readonly datum: Json }[];
   readonly fault: { readonly row: string; readonly says: string } | null;

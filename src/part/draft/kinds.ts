@@ -8,8 +8,8 @@ import type { DraftGroup } from './draft.ts';
  * - `line` a short text, `thread` a thread's designation, `number` a plain number
  * - `size` one length, `limits` a low and a high one (`.998 to .999`, `25h6`, `slide`), `sizes`, `numbers` several
  * - `readings` of a mate (`1.0004 near, 1.0003 far across`), `chucks` with the diameters they take (`three-jaw 3 to 150`)
- * - `choice` one of a few words, `words` several of them; `mate` (a bore or a bearing), `shaft` (or an outer ring), `width`, `turned` another row of the
- *   draft, `timing` an offset journal or a milled feature
+ * - `choice` one of a few words, `words` several of them; `mate` (a bore or a bearing), `shaft` (or an outer ring), `width`,
+ *   `turned` another row of the draft, `timing` an offset journal or a milled feature
  */
 export type FieldType =
   | 'line'
