@@ -1,7 +1,7 @@
 import { larger, magnitude, minus, nanometres, NM_PER_THOU, plus, scaled, times, type Length } from '../measure/index.ts';
 import { ringOf, type Mate } from '../part/index.ts';
 import type { MeasuredQuantity, Operation } from '../route/index.ts';
-import { ringTolerance } from '../trade/index.ts';
+import { ringTolerance, type BearingRing } from '../trade/index.ts';
 import { mateHere } from './mates.ts';
 import type { JobState } from './state.ts';
 import type { Doubt } from './talk.ts';
@@ -28,7 +28,8 @@ export function doubtOf(state: JobState, operation: Operation, quantity: Measure
         : null;
   if (value < 0 && quantity !== 'indicator') return 'outside-the-stock';
   if (limit !== null && value > limit) return 'outside-the-stock';
-  if (quantity === 'bore' && farFromTheBearing(mateHere(state, operation), value)) return 'far-from-the-target';
+  const ring = quantity === 'bore' ? 'inner' : quantity === 'width' ? 'outer' : null;
+  if (ring !== null && farFromTheBearing(ring, mateHere(state, operation), value)) return 'far-from-the-target';
   const target = operation.target;
   const window = windowOf(state, operation);
   if (target === null || window === null || target.quantity !== quantity) return null;
@@ -57,9 +58,8 @@ export function doubtOf(state: JobState, operation: Operation, quantity: Measure
 /** The ring of a bearing is what its maker guarantees: 2 thou off that is a slip, or another bearing (ours). */
 const BEARING_OFF: Length = nanometres(2 * NM_PER_THOU);
 
-function farFromTheBearing(mate: Mate | null, read: Length): boolean {
-  const ring = mate === null ? null : ringOf(mate);
-  if (mate === null || ring === null) return false;
+function farFromTheBearing(ring: BearingRing, mate: Mate | null, read: Length): boolean {
+  if (mate === null || ringOf(mate) !== ring) return false;
   const tolerance = ringTolerance(ring, mate.nominal);
   if (!tolerance.ok) return false;
   return read > plus(mate.nominal, BEARING_OFF) || read < minus(minus(mate.nominal, tolerance.value), BEARING_OFF);

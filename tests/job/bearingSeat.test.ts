@@ -1,7 +1,8 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { fold, folded, windowOf, type EventBody, type Intent, type JobState, type Plan } from '../../src/job/index.ts';
 import { micrometres, millimetres, type InstrumentKind } from '../../src/measure/index.ts';
-import type { Part } from '../../src/part/index.ts';
+import { readPartFile, type Part } from '../../src/part/index.ts';
 import { remeasured, routeFor } from '../../src/route/index.ts';
 import { NOON, pieces, plan, when } from './scene.ts';
 
@@ -82,5 +83,41 @@ describe('a seat in the part', () => {
     expect(fits.filter(({ mate }) => mate === 'wheel-bearing')).toContainEqual(
       expect.objectContaining({ leastClearance: target.fit.leastClearance, mostClearance: target.fit.mostClearance }),
     );
+  });
+});
+
+describe('a housing that is bored for a bearing', () => {
+  const file = readPartFile(readFileSync(new URL('../fixtures/part-files/v3/everything.part.json', import.meta.url), 'utf8'));
+  if (!file.ok) throw new Error('the example does not read');
+  const { part, machines } = file.value;
+  const route = routeFor(part, machines, 'high-speed-steel');
+  if (!route.ok) throw new Error('it cannot be made');
+  const whole: Plan = { id: 'plan', title: 'Housing', invented: true, part, machines, route: route.value };
+  const opened: EventBody = { type: 'OperationOpened', operation: 'bore-socket' };
+  const atTheBore = fold(folded(whole, []), { id: 'e1', seq: 1, at: NOON, v: 1, body: opened });
+  const windowHere = (state: JobState) => {
+    const operation = route.value.operations.find(({ id }) => id === 'bore-socket');
+    return operation === undefined ? null : windowOf(state, operation);
+  };
+  const outside = (mm: number, instrument: InstrumentKind): Intent => ({ ...bore(mm, instrument), thing: 'width' }) as Intent;
+
+  it('is told as a seat, with its interference', () => {
+    expect(pieces(when(atTheBore, { type: 'ask-fit' }).decision)).toBe(
+      `seat-for-a-bearing . amount(${1 / 25_400}) to amount(${19 / 25_400}) interference .`,
+    );
+  });
+  // 12 N7 is 11.977 to 11.995 for a ring of 11.996; this one is 3 µm less. Worked by hand.
+  it('moves with the outside of the ring as it is measured, the largest reading', () => {
+    const { state } = when(atTheBore, outside(11.992, 'micrometer'), outside(11.993, 'micrometer'));
+    expect(windowHere(state)).toMatchObject({ low: millimetres(11.974), high: millimetres(11.992) });
+  });
+  it('asks about an outside that no such bearing has', () => {
+    expect(when(atTheBore, outside(11.8, 'micrometer')).decision).toMatchObject({
+      outcome: 'asked',
+      reason: 'far-from-the-target',
+    });
+  });
+  it('is bored to its limits', () => {
+    expect(pieces(when(atTheBore, { ...bore(11.99, 'micrometer'), thing: 'bore' } as Intent).decision)).toContain('at-size');
   });
 });
