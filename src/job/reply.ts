@@ -233,6 +233,7 @@ export const PHRASES = {
   'why-packing': 'one jaw packed by about one and a half times the throw pushes the work off centre by it',
   'why-high-spot': 'one turn of an offset is one wave on the indicator; the readings place its top',
   'why-edge': 'the finder touches half its tip short of the edge',
+  'why-circle': 'the holes stand evenly round, X by the cosine of the angle and Y by its sine',
   'why-taper': 'the compound cuts one side, so it stands at half the angle of the taper',
   'why-set-over': 'the tailstock goes over by half the taper of the whole work',
   'why-tap': 'depth over pitch gives the turns; backing off breaks the chip',

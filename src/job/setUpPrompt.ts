@@ -47,11 +47,12 @@ export function setUpPrompt(state: JobState, operation: Operation): readonly (re
 
 /** Why a set-up is done as it is told, in one sentence; null where the operation is none. */
 export function setUpWhy(state: JobState, operation: Operation): PhraseId | null {
+  const { pattern, lengths } = progressOf(state, operation.id).setUp;
+  if (pattern === 'circle') return 'why-circle';
   if (operation.kind === 'dial-in') return isPacked(state, operation) ? 'why-packing' : 'why-four-jaw';
   if (operation.kind === 'find-high-spot') return 'why-high-spot';
   if (operation.kind === 'find-edge') return 'why-edge';
   if (operation.kind === 'tap') return 'why-tap';
-  const { large, work } = progressOf(state, operation.id).setUp.lengths;
-  if (operation.kind !== 'taper' && large === undefined) return null;
-  return work === undefined ? 'why-taper' : 'why-set-over';
+  if (operation.kind !== 'taper' && lengths.large === undefined) return null;
+  return lengths.work === undefined ? 'why-taper' : 'why-set-over';
 }

@@ -84,6 +84,15 @@ describe('a taper of the part', () => {
   });
 });
 
+describe('a bolt circle', () => {
+  it('says why its holes stand where they do', () => {
+    const begun = opened('deburr', {});
+    const { state } = when(begun, { type: 'set-up-length', what: 'circle', value: one(2) });
+    expect(pieces(when(state, { type: 'ask-why' }).decision)).toBe('why-circle .');
+    expect(pieces(when(begun, { type: 'ask-why' }).decision)).toBe('no-reason-here .');
+  });
+});
+
 describe('a length that names its datum', () => {
   const length = plan.route.operations.find(({ kind }) => kind === 'length');
   const measured = opened(length?.id ?? '', {
