@@ -34,41 +34,57 @@ export function givenLengths(features: readonly Linked[]): readonly GivenLength[
 
 type Way = readonly { readonly given: GivenLength; readonly onward: boolean }[];
 
-/** The lengths that lead from one plane to another, each with whether it is added; empty where none do. They are a tree. */
-function wayBetween(given: readonly GivenLength[], from: number, to: number): Way {
+/**
+ * The ways along lengths, which are a tree, from one plane to another: each length with whether it is added; empty where none lead
+ * there.
+ */
+function waysAlong(given: readonly GivenLength[]): (from: number, to: number) => Way {
   const at = new Map<number, GivenLength[]>();
-  for (const each of given) for (const plane of [each.left, each.right]) at.set(plane, [...(at.get(plane) ?? []), each]);
-  const came = new Map<number, GivenLength | null>([[from, null]]);
-  const next = [from];
-  for (let plane = next.pop(); plane !== undefined && plane !== to; plane = next.pop())
-    for (const each of at.get(plane) ?? []) {
-      const there = each.left === plane ? each.right : each.left;
-      if (came.has(there)) continue;
-      came.set(there, each);
-      next.push(there);
-    }
-  const way: { readonly given: GivenLength; readonly onward: boolean }[] = [];
-  for (let plane = to, by = came.get(to); by != null; by = came.get(plane)) {
-    way.unshift({ given: by, onward: by.right === plane });
-    plane = by.right === plane ? by.left : by.right;
+  const meet = (plane: number, each: GivenLength): void => {
+    const here = at.get(plane);
+    if (here === undefined) at.set(plane, [each]);
+    else here.push(each);
+  };
+  for (const each of given) {
+    meet(each.left, each);
+    meet(each.right, each);
   }
-  return way;
+  return (from, to) => {
+    const came = new Map<number, GivenLength | null>([[from, null]]);
+    const next = [from];
+    for (let plane = next.pop(); plane !== undefined && plane !== to; plane = next.pop())
+      for (const each of at.get(plane) ?? []) {
+        const there = each.left === plane ? each.right : each.left;
+        if (came.has(there)) continue;
+        came.set(there, each);
+        next.push(there);
+      }
+    const way: { readonly given: GivenLength; readonly onward: boolean }[] = [];
+    for (let plane = to, by = came.get(to); by != null; by = came.get(plane)) {
+      way.push({ given: by, onward: by.right === plane });
+      plane = by.right === plane ? by.left : by.right;
+    }
+    return way;
+  };
 }
 
-/**
- * The least and the most that two planes can lie apart, the limits of every length between them at their worst: the tolerance
- * stack. Exact; null where the lengths do not lead from one to the other.
- */
-export function spanOf(given: readonly GivenLength[], left: number, right: number): Limits | null {
-  const way = wayBetween(given, left, right);
-  if (way.length === 0) return null;
-  return way.reduce<Limits>(
+/** The tolerance stack along a way, its limits at their worst. */
+const stackOf = (way: Way): Limits =>
+  way.reduce<Limits>(
     (sum, { given: { limits }, onward }) =>
       onward
         ? { low: plus(sum.low, limits.low), high: plus(sum.high, limits.high) }
         : { low: minus(sum.low, limits.high), high: minus(sum.high, limits.low) },
     { low: zero, high: zero },
   );
+
+/**
+ * The least and the most that two planes can lie apart, the limits of every length between them at their worst: the tolerance
+ * stack. Exact; null where the lengths do not lead from one to the other.
+ */
+export function spanOf(given: readonly GivenLength[], left: number, right: number): Limits | null {
+  const way = waysAlong(given)(left, right);
+  return way.length === 0 ? null : stackOf(way);
 }
 
 /** The first length that follows from others already, and those that it follows from. */
@@ -79,7 +95,7 @@ function givenTwice(given: readonly GivenLength[]): ChainFault | null {
   for (const each of given) {
     const [one, other] = [joined[each.left], joined[each.right]];
     if (one === other) {
-      const by = wayBetween(tree, each.left, each.right).map((step) => step.given.feature);
+      const by = waysAlong(tree)(each.left, each.right).map((step) => step.given.feature);
       return { key: 'given-twice', feature: each.feature, by: by.sort((a, b) => a - b) };
     }
     joined.forEach((number, plane) => void (number === other ? (joined[plane] = one ?? plane) : null));
@@ -101,10 +117,11 @@ export function ownLengths(features: readonly Linked[]): Result<readonly Limits[
   const faced = given.map(({ feature }) => features[feature] !== undefined && isFaced(features[feature]));
   const twice = givenTwice([...given.filter((_, at) => faced[at] !== true), ...given.filter((_, at) => faced[at] === true)]);
   if (twice !== null) return fail(twice);
+  const way = waysAlong(given);
   const lengths: Limits[] = [];
   for (const feature of features.keys()) {
     // As many lengths as features and none twice, so every plane is reached.
-    const own = spanOf(given, feature, feature + 1) ?? { low: zero, high: zero };
+    const own = stackOf(way(feature, feature + 1));
     if (own.low <= 0) return fail({ key: 'nothing-left', feature, least: own.low });
     lengths.push(own);
   }
