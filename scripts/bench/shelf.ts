@@ -1,7 +1,8 @@
 /**
  * The store: reading, writing, folding and checking of logs in Node, then appending, opening and importing in Chromium on a
  * profile on disk, and Chromium killed at random moments while it stores. Run: npx tsx scripts/bench/shelf.ts
- * [--kills N] [--seed N] [--largest EVENTS] [--node-only]
+ * [--kills N] [--seed N] [--largest EVENTS] [--node-only] [--imports-only]: the last imports a ninth, a third and all of the
+ * largest file, and does nothing else.
  */
 import { readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:http';
@@ -20,8 +21,11 @@ declare const shelfPage: ShelfPage;
 
 const { values: options } = parseArgs({
   options: {
-    kills: { type: 'string', default: '20' }, seed: { type: 'string', default: '1' },
-    largest: { type: 'string', default: '180000' }, 'node-only': { type: 'boolean', default: false },
+    kills: { type: 'string', default: '20' },
+    seed: { type: 'string', default: '1' },
+    largest: { type: 'string', default: '180000' },
+    'node-only': { type: 'boolean', default: false },
+    'imports-only': { type: 'boolean', default: false },
   },
 });
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
@@ -48,17 +52,30 @@ function eventsOf(plan: Plan, count: number): JobEvent[] {
     return {
       ...event,
       body: {
-        type: 'ReadingLogged', operation: operations[seq % operations.length]?.id ?? '', quantity: 'diameter', value: nanometres(16_000_000 - 2_540 * (seq % 1000)),
-        instrument: 'micrometer', place: null, words: 'six twenty seven and three tenths', confirmed: false,
+        type: 'ReadingLogged',
+        operation: operations[seq % operations.length]?.id ?? '',
+        quantity: 'diameter',
+        value: nanometres(16_000_000 - 2_540 * (seq % 1000)),
+        instrument: 'micrometer',
+        place: null,
+        words: 'six twenty seven and three tenths',
+        confirmed: false,
       },
     };
   });
 }
 
-function inNode(): string {
+function demoPlan(): Plan {
   const demo = readJobFile(planText);
   if (!demo.ok) throw new Error('the demo job does not read');
-  const { plan } = demo.value;
+  return demo.value.plan;
+}
+/** The text of a job file with so many events, which names the job. */
+const fileOf = (count: number): string =>
+  writeJobFile(jobFileOf({ id: `bench-${count}`, startedAt: 0, plan: demoPlan(), events: eventsOf(demoPlan(), count) }));
+
+function inNode(): string {
+  const plan = demoPlan();
   let text = '';
   say('events | file MB | write ms | read and check ms | fold ms');
   for (const count of [1_000, 10_000, 100_000, Number(options.largest)]) {
@@ -76,7 +93,10 @@ function inNode(): string {
 
 async function inBrowser(largest: string): Promise<void> {
   const built = await build({
-    root, configFile: false, logLevel: 'error', worker: { format: 'es' },
+    root,
+    configFile: false,
+    logLevel: 'error',
+    worker: { format: 'es' },
     build: { write: false, lib: { entry: `${root}/scripts/bench/shelf-page.ts`, formats: ['es'], fileName: 'page' } },
   });
   const output = Array.isArray(built) ? built[0] : built;
@@ -87,19 +107,58 @@ async function inBrowser(largest: string): Promise<void> {
   const server = createServer((request, response) => {
     const script = scripts.get(request.url ?? '');
     if (script !== undefined) response.writeHead(200, { ...HEADERS, 'Content-Type': 'text/javascript' }).end(script);
-    else if (request.url === '/large.json') response.writeHead(200, { ...HEADERS, 'Content-Type': 'application/json' }).end(largest);
-    else response.writeHead(200, { ...HEADERS, 'Content-Type': 'text/html' }).end('<!doctype html><title>shelf</title><script type="module" src="./page.js"></script>');
+    else if (request.url?.startsWith('/events/') === true)
+      response.writeHead(200, { ...HEADERS, 'Content-Type': 'application/json' }).end(fileOf(Number(request.url.slice(8))));
+    else if (request.url === '/large.json')
+      response.writeHead(200, { ...HEADERS, 'Content-Type': 'application/json' }).end(largest);
+    else
+      response
+        .writeHead(200, { ...HEADERS, 'Content-Type': 'text/html' })
+        .end('<!doctype html><title>shelf</title><script type="module" src="./page.js"></script>');
   });
   await new Promise<void>((done) => server.listen(0, '127.0.0.1', () => done()));
   const address = server.address();
   const url = `http://localhost:${typeof address === 'object' && address !== null ? address.port : 0}/`;
   const profile = freshProfile();
   try {
-    await times(profile, url);
-    await kills(profile, url);
+    if (options['imports-only']) await imports(profile, url);
+    else {
+      await times(profile, url);
+      await kills(profile, url);
+    }
   } finally {
     forgetProfile(profile);
     server.close();
+  }
+}
+
+async function imports(profile: string, url: string): Promise<void> {
+  const browser = await launch({ profile });
+  try {
+    const { page } = browser;
+    await page.goto(url);
+    say('events | file MB | import s | ms an event | open and check s');
+    for (const part of [9, 3, 1]) {
+      const count = Math.round(Number(options.largest) / part);
+      const taken = await page.evaluate(async (address) => {
+        const text = await (await fetch(address)).text();
+        return { ...(await shelfPage.take(text)), mb: text.length / 1e6 };
+      }, `./events/${count}`);
+      const opened = await page.evaluate((id) => shelfPage.open(id), `bench-${count}`);
+      if (opened.events !== count || opened.damage > 0)
+        throw new Error(`${opened.events} of ${count} events, damage ${opened.damage}`);
+      say(
+        [
+          count,
+          taken.mb.toFixed(1),
+          (taken.ms / 1000).toFixed(1),
+          (taken.ms / count).toFixed(2),
+          (opened.ms / 1000).toFixed(1),
+        ].join(' | '),
+      );
+    }
+  } finally {
+    await browser.close();
   }
 }
 
@@ -112,7 +171,9 @@ async function times(profile: string, url: string): Promise<void> {
     const list = await page.evaluate(() => shelfPage.list());
     say(`list of ${list.jobs} jobs: ${list.ms.toFixed(0)} ms`);
     const appends = await page.evaluate(() => shelfPage.append('job-1', 1000));
-    say(`append, strict: median ${share(appends, 0.5)} ms, 95 % ${share(appends, 0.95)} ms, longest ${share(appends, 1)} ms (of ${appends.length})`);
+    say(
+      `append, strict: median ${share(appends, 0.5)} ms, 95 % ${share(appends, 0.95)} ms, longest ${share(appends, 1)} ms (of ${appends.length})`,
+    );
     const { once, twice } = await page.evaluate((text) => shelfPage.turnAbout(text, 500), planText);
     const ratio = (part: number): string => (Number(share(twice, part)) / Number(share(once, part))).toFixed(2);
     say(
@@ -169,7 +230,9 @@ async function kills(profile: string, url: string): Promise<void> {
     missing += Math.max(0, acknowledged - opened.events);
     damaged += opened.damage;
     if (kill === Number(options.kills)) {
-      say(`killed ${kill} times (seed ${options.seed}): ${opened.events} events stored, ${acknowledged} acknowledged, missing ${missing}, damage found ${damaged}`);
+      say(
+        `killed ${kill} times (seed ${options.seed}): ${opened.events} events stored, ${acknowledged} acknowledged, missing ${missing}, damage found ${damaged}`,
+      );
       await browser.close();
       return;
     }
@@ -181,5 +244,5 @@ async function kills(profile: string, url: string): Promise<void> {
   }
 }
 
-const largest = inNode();
+const largest = options['imports-only'] ? '' : inNode();
 if (!options['node-only']) await inBrowser(largest);

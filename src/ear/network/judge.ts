@@ -10,6 +10,12 @@ import { bestPath, freeScore, type PhonePath, type PhoneScores, type Search } fr
  */
 export const SEARCH: Search = { beam: 16, most: 2_000, wordCost: 0, weightScale: 0.5, blankCost: 1.5 };
 
+/**
+ * The same for the second best phrase: the best leads its search without being able to end, so what is to be found may lie
+ * further behind on the way than at the end.
+ */
+const SECOND: Search = { ...SEARCH, beam: 26 };
+
 /** What the sound says for and against the words, in natural logarithms. */
 export type Evidence = {
   /** How much worse than the likeliest sounds the words explain what was heard. */
@@ -126,7 +132,7 @@ export function judge(graph: PhoneGraph, heard: PhoneScores | null, leadS: numbe
   if (heard === null) return refused('too-short');
   const best = bestPath(graph, heard, SEARCH);
   if (best === null) return refused('not-in-grammar');
-  const second = bestPath(allBut(graph, best), heard, SEARCH);
+  const second = bestPath(allBut(graph, best), heard, SECOND);
   const evidence = evidenceOf(heard, best, second);
   const confidence = 1 / (1 + Math.exp(-oddsOf(evidence) - bias));
   return {
