@@ -1,8 +1,8 @@
 /**
  * The store: reading, writing, folding and checking of logs in Node, then appending, opening and importing in Chromium on a
  * profile on disk, and Chromium killed at random moments while it stores. Run: npx tsx scripts/bench/shelf.ts
- * [--kills N] [--seed N] [--largest EVENTS] [--node-only] [--imports-only]: the last imports a ninth, a third and all of the
- * largest file, and does nothing else.
+ * [--kills N] [--seed N] [--largest EVENTS] [--node-only] [--imports EVENTS,EVENTS…]: the last imports files of so many
+ * events in the browser, and does nothing else.
  */
 import { readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:http';
@@ -25,7 +25,7 @@ const { values: options } = parseArgs({
     seed: { type: 'string', default: '1' },
     largest: { type: 'string', default: '180000' },
     'node-only': { type: 'boolean', default: false },
-    'imports-only': { type: 'boolean', default: false },
+    imports: { type: 'string' },
   },
 });
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
@@ -121,7 +121,7 @@ async function inBrowser(largest: string): Promise<void> {
   const url = `http://localhost:${typeof address === 'object' && address !== null ? address.port : 0}/`;
   const profile = freshProfile();
   try {
-    if (options['imports-only']) await imports(profile, url);
+    if (options.imports !== undefined) await imports(profile, url, options.imports.split(',').map(Number));
     else {
       await times(profile, url);
       await kills(profile, url);
@@ -132,14 +132,13 @@ async function inBrowser(largest: string): Promise<void> {
   }
 }
 
-async function imports(profile: string, url: string): Promise<void> {
+async function imports(profile: string, url: string, counts: readonly number[]): Promise<void> {
   const browser = await launch({ profile });
   try {
     const { page } = browser;
     await page.goto(url);
     say('events | file MB | import s | ms an event | open and check s');
-    for (const part of [9, 3, 1]) {
-      const count = Math.round(Number(options.largest) / part);
+    for (const count of counts) {
       const taken = await page.evaluate(async (address) => {
         const text = await (await fetch(address)).text();
         return { ...(await shelfPage.take(text)), mb: text.length / 1e6 };
@@ -244,5 +243,5 @@ async function kills(profile: string, url: string): Promise<void> {
   }
 }
 
-const largest = options['imports-only'] ? '' : inNode();
+const largest = options.imports === undefined ? inNode() : '';
 if (!options['node-only']) await inBrowser(largest);
