@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { freshProfile, forgetProfile, launch, screenshot, servePage, type Served } from './harness.ts';
 import { listenAlways, openRecord, recordedSizes, repliedWith } from './machine-page.ts';
 import { speechFile, type Said } from './microphone.ts';
+import { soundKept } from './sound-kept.ts';
 
 /*
  * One person at the demo job, by voice alone once the microphone is on: a synthetic voice in a WAV is the microphone, the
@@ -40,50 +41,64 @@ afterAll(async () => {
   await served.close();
 });
 
-test('steps, logs three readings, strikes one, and ends with a record of the two that stand', STORY, async () => {
-  const profile = freshProfile();
-  const lines = [
-    'next',
-    'reads one point two six',
-    'how much left',
-    'reads twelve fifty five',
-    'scratch that',
-    'reads one point two five',
-    'where am i',
-    'next',
-    "what's next",
-  ].map(said);
-  const browser = await launch({ profile, microphone: await speechFile(lines, 4) });
-  try {
-    const { page } = browser;
-    await beginDemo(page, served.url);
-    await repliedWith(page, /Step 2\. Turn the collar/);
-    await repliedWith(page, /1\.260\. 10 thou to go/);
-    await repliedWith(page, /10 thou to go on the diameter/);
-    await repliedWith(page, /1\.255\. 5 thou to go/);
-    await repliedWith(page, /Scratched 1\.255/);
-    await repliedWith(page, /1\.250\. At size/);
-    await screenshot(page, 'voice-at-size');
-    await repliedWith(page, /Step 2 of 25\. Turn/);
-    await repliedWith(page, /Step 3\. Measure the arm bore/);
-    await repliedWith(page, /Next\. Measure the arm width/);
-    const answers = await page.evaluate(() =>
-      performance
-        .getEntriesByName('answer')
-        .map((entry) => ({ ...(entry as PerformanceMeasure).detail, ms: entry.duration }) as Answer),
-    );
-    console.log(delays(answers));
-    expect(answers.length).toBeGreaterThanOrEqual(8);
-    await openRecord(page);
-    expect(await recordedSizes(page)).toEqual(['1.260', '1.250']);
-    await screenshot(page, 'voice-record');
-    expect(browser.errors).toEqual([]);
-    expect([browser.reachedOut, browser.sent]).toEqual([[], []]);
-  } finally {
-    await browser.close();
-    forgetProfile(profile);
-  }
-});
+test(
+  'steps, logs three readings, strikes one, ends with a record of the two that stand, and keeps no sound but a memo',
+  STORY,
+  async () => {
+    const profile = freshProfile();
+    const lines = [
+      'next',
+      'reads one point two six',
+      'how much left',
+      'reads twelve fifty five',
+      'scratch that',
+      'reads one point two five',
+      'where am i',
+      'next',
+      "what's next",
+    ].map(said);
+    const browser = await launch({ profile, microphone: await speechFile(lines, 4) });
+    try {
+      const { page } = browser;
+      await beginDemo(page, served.url);
+      await repliedWith(page, /Step 2\. Turn the collar/);
+      await repliedWith(page, /1\.260\. 10 thou to go/);
+      await repliedWith(page, /10 thou to go on the diameter/);
+      await repliedWith(page, /1\.255\. 5 thou to go/);
+      await repliedWith(page, /Scratched 1\.255/);
+      await repliedWith(page, /1\.250\. At size/);
+      await screenshot(page, 'voice-at-size');
+      await repliedWith(page, /Step 2 of 25\. Turn/);
+      await repliedWith(page, /Step 3\. Measure the arm bore/);
+      await repliedWith(page, /Next\. Measure the arm width/);
+      const answers = await page.evaluate(() =>
+        performance
+          .getEntriesByName('answer')
+          .map((entry) => ({ ...(entry as PerformanceMeasure).detail, ms: entry.duration }) as Answer),
+      );
+      console.log(delays(answers));
+      expect(answers.length).toBeGreaterThanOrEqual(8);
+      expect(await soundKept(page)).toEqual([]);
+      // The same look finds a memo, which was asked for, in both copies of the job.
+      await page.keyboard.press(';');
+      await page.keyboard.press('m');
+      await expect
+        .poll(() => soundKept(page), { timeout: 30_000, interval: 500 })
+        .toEqual([
+          expect.stringMatching(/^database swarfside-shelf clips wav: \d+ bytes$/),
+          expect.stringMatching(/^file swarfside-shelf-copies .*: a word of \d+ letters$/),
+        ]);
+      await openRecord(page);
+      expect(await recordedSizes(page)).toEqual(['1.260', '1.250']);
+      await screenshot(page, 'voice-record');
+      expect(browser.errors).toEqual([]);
+      expect([browser.reachedOut, browser.sent]).toEqual([[], []]);
+    } finally {
+      await browser.close();
+      forgetProfile(profile);
+    }
+  },
+);
 
 test('after a power cut between two readings, what was acknowledged is there', STORY, async () => {
   const profile = freshProfile();
