@@ -35,8 +35,8 @@ export function givenLengths(features: readonly Linked[]): readonly GivenLength[
 type Way = readonly { readonly given: GivenLength; readonly onward: boolean }[];
 
 /**
- * The ways along lengths, which are a tree, from one plane to another: each length with whether it is added; empty where none lead
- * there.
+ * The ways along lengths, which are a tree, from one plane to another: each length with whether it is added; empty where none
+ * lead there.
  */
 function waysAlong(given: readonly GivenLength[]): (from: number, to: number) => Way {
   const at = new Map<number, GivenLength[]>();
