@@ -6,6 +6,7 @@ import { announcement, targetPieces } from './announce.ts';
 import { advicePieces } from './advising.ts';
 import { coachedAt } from './coaching.ts';
 import { leftAt, nextCut, nextCutPieces } from './coach.ts';
+import { coldReading } from './cold.ts';
 import { told, type Decision, type Scene } from './decision.ts';
 import { progressOf } from './fold.ts';
 import { operationAfter } from './glance.ts';
@@ -14,6 +15,7 @@ import type { Intent } from './intent.ts';
 import { mateHere } from './mates.ts';
 import { playPieces } from './playing.ts';
 import { amount, bareAmount, count, line, sentence, size, type PhraseId, type Piece } from './reply.ts';
+import { readBack } from './readings.ts';
 import { stepNumber } from './stepNumber.ts';
 import { stopPieces } from './stopping.ts';
 import type { JobState } from './state.ts';
@@ -109,7 +111,8 @@ function answerAbout(scene: Scene, operation: Operation, asking: Asking): Senten
     }
     case 'ask-last': {
       const last = anyLastReading(state, operation);
-      return [last === null ? sentence('no-reading-yet') : sentence('last-reading', size(last.value))];
+      if (last === null) return [sentence('no-reading-yet')];
+      return [sentence('last-reading', ...readBack(state, last.value, coldReading(state, last)))];
     }
     case 'ask-taken':
       return takenPieces(state, operation);

@@ -4,9 +4,9 @@ import { dialOf } from './advising.ts';
 import { coachedAt } from './coaching.ts';
 import { amount, sentence, type Piece } from './reply.ts';
 import type { JobState } from './state.ts';
-import { directionOf, lastReading, machineOf, onDial, standingOf, windowOf, type Standing } from './window.ts';
+import { directionOf, lastSize, machineOf, onDial, standingOf, windowOf, type Standing } from './window.ts';
 
-/** What is left to take at an operation, from its last reading, or from the size it starts at where none was taken. */
+/** What is left to take at an operation, from its last reading at 20 °C, or from the size it starts at where none was taken. */
 export type Left = {
   readonly measured: boolean;
   /** To the aim, on the part (on the diameter where it is one); negative when past it. */
@@ -30,8 +30,8 @@ export function leftAt(state: JobState, operation: Operation): Left | null {
   if (target === null || window === null) return null;
   const direction = directionOf(target.quantity);
   if (direction === 'set') return null;
-  const last = lastReading(state, operation);
-  const size = last?.value ?? target.from;
+  const last = lastSize(state, operation);
+  const size = last ?? target.from;
   if (size === null) return null;
   const onPart = direction === 'shrinks' ? minus(size, window.aim) : minus(window.aim, size);
   return {

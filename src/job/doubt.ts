@@ -2,10 +2,11 @@ import { larger, magnitude, minus, nanometres, NM_PER_THOU, plus, scaled, times,
 import { ringOf, type Mate } from '../part/index.ts';
 import type { MeasuredQuantity, Operation } from '../route/index.ts';
 import { ringTolerance, type BearingRing } from '../trade/index.ts';
+import { coldPart } from './cold.ts';
 import { mateHere } from './mates.ts';
 import type { JobState } from './state.ts';
 import type { Doubt } from './talk.ts';
-import { directionOf, lastReading, standingOf, windowOf } from './window.ts';
+import { directionOf, lastSize, standingOf, windowOf } from './window.ts';
 
 /** A part does not grow under the tool: more than this over the last reading is asked about (2 thou; ours). */
 const GROWTH_ALLOWED: Length = nanometres(2 * NM_PER_THOU);
@@ -18,7 +19,8 @@ const FAR_PAST: Length = nanometres(20 * NM_PER_THOU);
  * Why a size should be asked about before it is stored, or null where it is as it should be. The order matters: what cannot
  * be, before what is unlikely, before what would be a pity.
  */
-export function doubtOf(state: JobState, operation: Operation, quantity: MeasuredQuantity, value: Length): Doubt | null {
+export function doubtOf(state: JobState, operation: Operation, quantity: MeasuredQuantity, read: Length): Doubt | null {
+  const value = quantity === 'bore' || quantity === 'width' ? read : coldPart(state, quantity, read, state.celsius);
   const stock = state.plan.part.stock;
   const limit =
     quantity === 'diameter' || quantity === 'hole'
@@ -34,7 +36,7 @@ export function doubtOf(state: JobState, operation: Operation, quantity: Measure
   const window = windowOf(state, operation);
   if (target === null || window === null || target.quantity !== quantity) return null;
   const direction = directionOf(quantity);
-  const last = lastReading(state, operation)?.value ?? null;
+  const last = lastSize(state, operation);
   const before = last ?? target.from;
   switch (direction) {
     case 'shrinks': {

@@ -1,5 +1,5 @@
 import { goesIn } from '../part/index.ts';
-import { added, downward, inOrder, newest, sizeOf } from './history.ts';
+import { added, downward, inOrder, newest, sizeOf, type History } from './history.ts';
 import type { EventBody, JobEvent } from './event.ts';
 import type { Plan } from './plan.ts';
 import { editedBy, remadeAs } from './editing.ts';
@@ -57,6 +57,12 @@ const setUp = (state: JobState, body: SetUpEvent, with_: Partial<Progress>): Job
 const measuresMate = (state: JobState, operation: string): boolean =>
   state.plan.route.operations.some(({ id, kind }) => id === operation && kind === 'measure-mate');
 
+/** "Reads …", then "temperature …": it is told of the readings just before it too, where none was told for them yet. */
+const warmedBy = (work: History<Work>, celsius: number): History<Work> =>
+  work?.top.did === 'read' && work.top.celsius === null
+    ? added(warmedBy(work.below, celsius), { ...work.top, celsius })
+    : work;
+
 /** The change, with what was done added to the work of the operation. */
 const worked = (state: JobState, operation: string, did: Work, with_: Partial<Progress>): JobState =>
   change(state, operation, { work: added(progressOf(state, operation).work, did), ...with_ });
@@ -100,7 +106,13 @@ function applied(state: JobState, event: JobEvent, body: Exclude<EventBody, { ty
     case 'TemperatureNoted':
       return measuresMate(state, body.operation)
         ? change(state, body.operation, { celsius: body.celsius })
-        : { ...change(state, body.operation, { celsius: body.celsius }), celsius: body.celsius };
+        : {
+            ...change(state, body.operation, {
+              celsius: body.celsius,
+              work: warmedBy(progressOf(state, body.operation).work, body.celsius),
+            }),
+            celsius: body.celsius,
+          };
     case 'CutTaken':
       return worked(state, body.operation, { did: 'cut', onDial: body.onDial }, { dialled: body.onDial });
     case 'DialSet':

@@ -2,6 +2,7 @@ import { expandedUncertainty, faceFor, playOf, type StackLength } from '../coach
 import { NM_PER_THOU, nanometres, roundedTo, thou } from '../measure/index.ts';
 import type { Operation } from '../route/index.ts';
 import { asLength } from '../trade/index.ts';
+import { coldReading } from './cold.ts';
 import { mateHere } from './mates.ts';
 import { amount, comma, line, sentence, type Piece } from './reply.ts';
 import type { JobState } from './state.ts';
@@ -20,9 +21,10 @@ export function playPieces(state: JobState, operation: Operation): readonly (rea
   const read = lastReading(state, operation);
   const measured = mate === null ? null : measuredMate(state, mate.id);
   if (target?.quantity !== 'length' || target.fit === null || mate === null || read === null || measured === null) return [];
+  const length = coldReading(state, read);
   const spreadOf = (instrument: typeof read.instrument): number => expandedUncertainty(instrument, read.value, 1) / 2;
   const stack: readonly StackLength[] = [
-    { name: 'end', read: read.value, spread: spreadOf(read.instrument), direction: 'makes-room', toFace: read.value },
+    { name: 'end', read: length, spread: spreadOf(read.instrument), direction: 'makes-room', toFace: length },
     { name: mate.say, read: measured.most, spread: spreadOf(measured.instrument), direction: 'fills-room', toFace: OFF_A_MATE },
   ];
   const { mean, spread } = playOf(stack);

@@ -1,8 +1,9 @@
-import { INSTRUMENTS, minus, plus, thou, type InstrumentKind, type Length } from '../measure/index.ts';
+import { INSTRUMENTS, micrometres, minus, plus, roundedTo, thou, type InstrumentKind, type Length } from '../measure/index.ts';
 import type { MeasuredQuantity, Operation } from '../route/index.ts';
 import { advicePieces, SLIPS } from './advising.ts';
 import { targetPieces } from './announce.ts';
 import { coachedAt, contradictionOf } from './coaching.ts';
+import { coldPart } from './cold.ts';
 import { CLOSE_TO_SIZE, leftAt, nextCut, nextCutPieces, type Left } from './coach.ts';
 import { asked, done, refused, replyOf, type Decision, type Scene } from './decision.ts';
 import { doubtOf } from './doubt.ts';
@@ -10,7 +11,7 @@ import type { EventBody } from './event.ts';
 import type { Intent, Thing } from './intent.ts';
 import { mateHere } from './mates.ts';
 import { afterwards } from './moving.ts';
-import { amount, bareAmount, question, sentence, size, type PhraseId, type Piece, type Tone } from './reply.ts';
+import { amount, bareAmount, comma, question, sentence, size, type PhraseId, type Piece, type Tone } from './reply.ts';
 import type { JobState } from './state.ts';
 import type { Doubt } from './talk.ts';
 import { roundnessPieces } from './roundness.ts';
@@ -91,13 +92,24 @@ export function takeReading(
   // The new reading is stored before the old one is struck: a crash between the two loses neither.
   const events: readonly EventBody[] = replaces === null ? [logged] : [logged, { type: 'EventStruck', event: replaces }];
   const after = afterwards(scene, events);
+  const cold = mate === null ? coldPart(after, quantity, value, after.celsius) : value;
   const report =
     operation.target?.quantity === quantity
-      ? reportOf(after, operation, value, instrument)
+      ? reportOf(after, operation, cold, instrument)
       : mate !== null && operation.target?.fit?.mate === mate.id
         ? movedReport(after, operation)
         : notedReport;
-  return done(events, replyOf(scene, report.tone, sentence(size(value)), ...roundnessPieces(after, operation), report.pieces));
+  return done(events, replyOf(scene, report.tone, sentence(...readBack(after, value, cold)), ...roundnessPieces(after, operation), report.pieces));
+}
+
+/** A size at 20 °C is worked out, not read: said to a tenth or a hundredth of a millimetre. */
+export const nearTenth = ({ plan }: JobState, cold: Length): Length =>
+  roundedTo(cold, plan.part.unit === 'inch' ? thou(0.1) : micrometres(10), 'half-even');
+
+/** A reading as it was said, and in the same breath what it is cold, where its warmth was told and makes a difference. */
+export function readBack(state: JobState, value: Length, cold: Length): readonly (Piece | PhraseId)[] {
+  const said = nearTenth(state, cold);
+  return said === nearTenth(state, value) ? [size(value)] : [size(value), comma, 'at-twenty', size(said)];
 }
 
 type Report = { readonly tone: Tone; readonly pieces: readonly Piece[] };
@@ -118,8 +130,8 @@ function saysItAgain({ talk }: Scene, value: Length): boolean {
 /** Two readings by hand agree within this: half a thou. Common practice, no source. */
 const AGREES: Length = thou(0.5);
 
-/** What a stored reading means, shortest first: where it stands, what is left, what to do. */
-function reportOf(state: JobState, operation: Operation, value: Length, instrument: InstrumentKind | null): Report {
+/** What a stored reading means by its size at 20 °C, shortest first: where it stands, what is left, what to do. */
+export function reportOf(state: JobState, operation: Operation, value: Length, instrument: InstrumentKind | null): Report {
   const left = leftAt(state, operation);
   if (left === null) return notedReport;
   const bench = coachedAt(state, operation);

@@ -1,6 +1,7 @@
 import { clearanceFrom, expandedUncertainty } from '../coach/index.ts';
 import { celsius, roundedTo, thou, toCelsius, type InstrumentKind, type Length, type Temperature } from '../measure/index.ts';
 import { asLength } from '../trade/index.ts';
+import { coldReading } from './cold.ts';
 import { done, refused, replyOf, type Decision, type Scene } from './decision.ts';
 import type { EventBody } from './event.ts';
 import type { Feel, Working } from './intent.ts';
@@ -8,7 +9,8 @@ import { afterwards } from './moving.ts';
 import { amount, sentence, size, type PhraseId, type Piece } from './reply.ts';
 import { mateHere } from './mates.ts';
 import type { JobState, Reading } from './state.ts';
-import { lastReading, measuredMate, openOperation } from './window.ts';
+import { nearTenth, reportOf } from './readings.ts';
+import { lastReading, lastSize, measuredMate, openOperation } from './window.ts';
 
 /** Logs a set-up, cutting or fitting fact of the open operation and answers with what it comes to. */
 function logged(scene: Scene, body: (operation: string) => EventBody, ...sentences: readonly (readonly Piece[])[]): Decision {
@@ -49,7 +51,7 @@ function clearanceHere(scene: Scene, feel: Feel): readonly (readonly Piece[])[] 
   const spreadOf = (instrument: InstrumentKind, size: Length): number => expandedUncertainty(instrument, size, 1) / 2;
   const { clearance, agree } = clearanceFrom(
     { mean: bore.least, spread: spreadOf('telescoping-gauge', bore.least) },
-    { mean: shaft.value, spread: spreadOf(shaft.instrument ?? 'caliper', shaft.value) },
+    { mean: coldReading(scene.state, shaft), spread: spreadOf(shaft.instrument ?? 'caliper', shaft.value) },
     feel,
   );
   if (!agree) return [sentence('feel-and-size-differ')];
@@ -96,10 +98,15 @@ export function temperatureNoted(scene: Scene, value: Temperature): Decision {
   const kept = celsius(toCelsius(value), 'half-even');
   const body: EventBody = { type: 'TemperatureNoted', operation: operation.id, celsius: toCelsius(kept) };
   const said = sentence({ say: 'temperature', temperature: kept });
+  const after = afterwards(scene, [body]);
   const mate = operation.kind === 'measure-mate' ? mateHere(scene.state, operation) : null;
-  const measured = mate === null ? null : measuredMate(afterwards(scene, [body]), mate.id);
-  return done(
-    [body],
-    replyOf(scene, 'stored', said, measured === null ? sentence('noted') : sentence('at-twenty', size(measured.least))),
-  );
+  const measured = mate === null ? null : measuredMate(after, mate.id);
+  if (measured !== null) return done([body], replyOf(scene, 'stored', said, sentence('at-twenty', size(measured.least))));
+  const last = operation.kind === 'measure-mate' ? null : lastReading(after, operation);
+  const cold = last === null ? null : coldReading(after, last);
+  // A reading that was warm all the time stands at another size now: what it means is told again.
+  if (last === null || cold === null || cold === lastSize(scene.state, operation))
+    return done([body], replyOf(scene, 'stored', said, sentence('noted')));
+  const report = reportOf(after, operation, cold, last.instrument);
+  return done([body], replyOf(scene, report.tone, said, sentence('at-twenty', size(nearTenth(after, cold))), report.pieces));
 }

@@ -1,7 +1,8 @@
 import type { Cutter, Filing, Wishes } from '../coach/index.ts';
 import { nanometres, roundReal, smaller, thou, times, type Length } from '../measure/index.ts';
 import type { MeasuredQuantity, Operation } from '../route/index.ts';
-import { EXPANSIONS, THINNEST_CUT, toolIn, type ThermalMaterial } from '../trade/index.ts';
+import { THINNEST_CUT, toolIn } from '../trade/index.ts';
+import { partExpansion } from './cold.ts';
 import type { JobState } from './state.ts';
 import { machineOf, windowOf } from './window.ts';
 
@@ -19,17 +20,6 @@ export type Shop = {
   /** A later step brings this to size by file or cloth: what is left here is left for it. */
   readonly filedLater: boolean;
 };
-
-/** Words of a material that tell how it expands; anything else is steel. */
-const MATERIAL_WORDS: readonly (readonly [RegExp, ThermalMaterial])[] = [
-  [/stainless/i, 'stainless-steel'],
-  [/alumin/i, 'aluminium'],
-  [/brass|bronze/i, 'brass'],
-  [/cast iron/i, 'cast-iron'],
-];
-
-const expansionOf = (material: string): number =>
-  EXPANSIONS[MATERIAL_WORDS.find(([words]) => words.test(material))?.[1] ?? 'steel'].perK;
 
 /** A finishing pass where the plan names none: 10 thou on the diameter. Common practice, no source. */
 const FINISHING: Length = thou(10);
@@ -70,7 +60,7 @@ export function shopOf(state: JobState, operation: Operation): Shop | null {
       deepest,
       thinnest: THINNEST_CUT[toolIn(operation.cut?.tool ?? '')],
       tapers: true,
-      perK: expansionOf(state.plan.part.stock.material),
+      perK: partExpansion(state).perK,
     },
     wishes: {
       window:

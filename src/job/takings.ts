@@ -1,12 +1,13 @@
 import { minus, plus, times, zero, type Length } from '../measure/index.ts';
 import type { MeasuredQuantity, Operation } from '../route/index.ts';
+import { coldPart } from './cold.ts';
 import { progressOf } from './fold.ts';
 import { inOrder } from './history.ts';
 import type { Filed, JobState, Reading } from './state.ts';
 import { directionOf, machineOf } from './window.ts';
 
 /**
- * A reading, and what was done since the one before it. `off` is what came off the size, less than nothing where it reads the
+ * A reading, and what was done since the one before it. `off` is what came off the size at 20 °C, less than nothing where it reads the
  * larger, null at the first reading; `dialled` what was said to be put on or taken, on the part, null where nothing was said;
  * `filed` the filing that was said, in order.
  */
@@ -28,6 +29,7 @@ export function takingsOf(state: JobState, feature: string, quantity: MeasuredQu
   const takings: Taking[] = [];
   let cuts: readonly { readonly by: Length; readonly said: 'dial' | 'took' }[] = [];
   let filed: readonly Filed[] = [];
+  let last: Length | null = null;
   for (const operation of state.plan.route.operations) {
     if (operation.feature !== feature || operation.target?.quantity !== quantity) continue;
     for (const work of inOrder(progressOf(state, operation.id).work)) {
@@ -39,13 +41,13 @@ export function takingsOf(state: JobState, feature: string, quantity: MeasuredQu
       } else if (work.did === 'touched-off') cuts = [];
       else if (work.did === 'filed') filed = [...filed, work.amount];
       else if (work.did === 'read' && work.reading.quantity === quantity) {
-        const last = takings.at(-1)?.reading.value ?? null;
-        const { value } = work.reading;
+        const value = coldPart(state, quantity, work.reading.value, work.celsius);
         const off = last === null ? null : directionOf(quantity) === 'shrinks' ? minus(last, value) : minus(value, last);
         const dialled = cuts.length === 0 ? null : cuts.reduce((sum, { by }) => plus(sum, by), zero);
         takings.push({ reading: work.reading, off, dialled, filed });
         cuts = [];
         filed = [];
+        last = value;
       }
     }
   }

@@ -12,6 +12,7 @@ import {
 import { ringOf, type Machine, type Mate } from '../part/index.ts';
 import { windowOf as targetWindow, type MeasuredQuantity, type Operation, type SizeWindow } from '../route/index.ts';
 import { EXPANSIONS, ringSize, sizeAtReference, type BearingRing } from '../trade/index.ts';
+import { coldReading } from './cold.ts';
 import { inOrder, newest } from './history.ts';
 import { progressOf } from './fold.ts';
 import type { JobState, Reading } from './state.ts';
@@ -133,11 +134,17 @@ export function lastReading(state: JobState, operation: Operation): Reading | nu
   return readings.at(-1) ?? null;
 }
 
-/** The size as it is now: the latest reading, or, of an indicator, the high reading less the low one. */
+/** The latest standing reading of the quantity that an operation awaits, brought to 20 °C. */
+export function lastSize(state: JobState, operation: Operation): Length | null {
+  const last = lastReading(state, operation);
+  return last === null ? null : coldReading(state, last);
+}
+
+/** The size as it is now: the latest reading at 20 °C, or, of an indicator, the high reading less the low one. */
 export function sizeNow(state: JobState, operation: Operation): Length | null {
   const { low, high } = progressOf(state, operation.id).indicator;
   if (operation.target?.quantity === 'indicator' && low !== null && high !== null) return minus(high, low);
-  return lastReading(state, operation)?.value ?? null;
+  return lastSize(state, operation);
 }
 
 /** The latest standing reading of any quantity at an operation. */
