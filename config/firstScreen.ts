@@ -1,11 +1,34 @@
 import type { Plugin } from 'vite';
 
 const STYLES = /\s*<link rel="stylesheet"[^>]* href="\.\/([^"]+)">/g;
-const SCRIPTS = /(<script type="module"|<link rel="modulepreload")/g;
+const ENTRY = /\s*<script type="module"[^>]* src="([^"]+)"><\/script>/;
+const PRELOADED = /\s*<link rel="modulepreload"[^>]* href="([^"]+)">/g;
 
 /**
- * Lets the browser paint what index.html itself says before any script has come: the styles stand in the page, and the scripts
- * give way to it. The server allows these styles by their digest (`scripts/setup/serve.mjs`).
+ * Fetches the first load once the first screen has been drawn, two frames on; a hidden page draws none, and begins without.
+ * All its scripts are asked for at once, since each names what it imports only when it has come.
+ */
+const begin = (entry: string, others: readonly string[]): string => `
+      {
+        const scripts = ${JSON.stringify(others)};
+        let begun = false;
+        const begin = () => {
+          if (begun) return;
+          begun = true;
+          for (const href of scripts) {
+            const link = Object.assign(document.createElement('link'), { rel: 'modulepreload', href });
+            document.head.append(link);
+          }
+          import(${JSON.stringify(entry)});
+        };
+        requestAnimationFrame(() => requestAnimationFrame(begin));
+        setTimeout(begin, 500);
+      }
+    `;
+
+/**
+ * Lets the browser paint what index.html itself says before any script is asked for: the styles stand in the page, and the
+ * scripts come after the first frame. The server allows both by their digests (`scripts/setup/serve.mjs`).
  */
 export const firstScreen = (): Plugin => ({
   name: 'swarfside-first-screen',
@@ -13,12 +36,18 @@ export const firstScreen = (): Plugin => ({
   transformIndexHtml: {
     order: 'post',
     handler(html, { bundle }) {
-      const written = html.replace(STYLES, (_, file: string) => {
-        const styles = bundle?.[file];
-        if (styles?.type !== 'asset') throw new Error(`index.html names the styles ${file}, which were not built`);
-        return `\n    <style>${String(styles.source).trim()}</style>`;
-      });
-      return written.replace(SCRIPTS, '$1 fetchpriority="low"');
+      const entry = ENTRY.exec(html)?.[1];
+      if (entry === undefined) throw new Error('index.html names no module to begin with');
+      const others = Array.from(html.matchAll(PRELOADED), ([, href = '']) => href);
+      return html
+        .replace(STYLES, (_, file: string) => {
+          const styles = bundle?.[file];
+          if (styles?.type !== 'asset') throw new Error(`index.html names the styles ${file}, which were not built`);
+          return `\n    <style>${String(styles.source).trim()}</style>`;
+        })
+        .replaceAll(PRELOADED, '')
+        .replace(ENTRY, '')
+        .replace('</body>', `  <script>${begin(entry, others)}</script>\n  </body>`);
     },
   },
 });

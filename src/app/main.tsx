@@ -93,7 +93,7 @@ const assistant = createAssistant({
   openVoice: async () => {
     // The assistant asks for it while it is made; its sounds are most of what is fetched, and the page comes first.
     await Promise.resolve();
-    await firstPageDrawn();
+    await readyToHand;
     return (await import('./openVoice.ts')).openVoice(base, tick, pressed);
   },
   now,
@@ -120,20 +120,25 @@ assistant.setState({ handOver: together.store });
 // A part of the page that fails is kept to itself by its boundary; what failed is noted for the diagnostic file.
 createRoot(place, { onCaughtError: (error) => faults.note('screen', error) }).render(<Screens store={assistant} />);
 
-// Fetched once the page is drawn, so that the first press and the first words find them there.
-void firstPageDrawn().then(() => Promise.allSettled([deciding(), reading()]));
+/** Resolves once what the first press and the first words need has been fetched too; nothing else is fetched before. */
+const readyToHand = firstPageDrawn().then(() => Promise.allSettled([deciding(), reading()]));
 
-// Fetched after the page: a backup is written some seconds after a change, and a page without it loses nothing.
-import('./openSafekeeping.ts').then(
-  ({ openSafekeeping }) => {
+// A backup is written some seconds after a change, and a page without it loses nothing.
+void readyToHand.then(async () => {
+  try {
+    const { openSafekeeping } = await import('./openSafekeeping.ts');
     const edges = { shelf: together.shelf, assistant, faults, now, newId: () => crypto.randomUUID(), later };
     assistant.setState({ safekeeping: openSafekeeping(edges) });
-  },
-  (error: unknown) => faults.note('backup', error),
-);
+  } catch (error) {
+    faults.note('backup', error);
+  }
+});
 
 if (import.meta.env.PROD && 'serviceWorker' in navigator) {
   const worker = new Workbox('./sw.js');
   offerUpdate(assistant, worker, () => location.reload());
-  void worker.register();
+  // At once where a version is kept already, since a newer one may be waiting. The very first one fetches all there is, with the
+  // same network and processor as the page that somebody waits for.
+  const kept = navigator.serviceWorker.controller !== null;
+  void (kept ? Promise.resolve() : readyToHand).then(() => worker.register());
 }

@@ -23,17 +23,15 @@ export function fractionToo(length: Length, unit: DisplayUnit): string | null {
   return fraction !== null && fraction.includes('/') ? fraction : null;
 }
 
-const moment = new Intl.DateTimeFormat(words.locale, {
-  day: 'numeric',
-  month: 'short',
-  year: 'numeric',
-  hour: '2-digit',
-  minute: '2-digit',
-  hourCycle: 'h23',
-});
-const clock = new Intl.DateTimeFormat(words.locale, { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
+/** A way of writing a time, made with the first one that is written: the browser takes long over it, and the first page has none. */
+function writer(options: Intl.DateTimeFormatOptions): (at: number) => string {
+  let format: Intl.DateTimeFormat | null = null;
+  return (at) => (format ??= new Intl.DateTimeFormat(words.locale, options)).format(at);
+}
+
+const CLOCK = { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' } as const;
 
 /** Date and time of day by the device's clock. `at` is milliseconds since 1970. */
-export const showMoment = (at: number): string => moment.format(at);
+export const showMoment = writer({ day: 'numeric', month: 'short', year: 'numeric', ...CLOCK });
 /** Time of day by the device's clock. `at` is milliseconds since 1970. */
-export const showClock = (at: number): string => clock.format(at);
+export const showClock = writer(CLOCK);

@@ -18,8 +18,7 @@ function firstLoad(): ReadonlyMap<string, string> {
     for (const [, imported] of code.matchAll(STATIC_IMPORT)) follow(join(dirname(path), imported ?? ''));
   };
   const page = readFileSync(join(dist, 'index.html'), 'utf8');
-  for (const [, source] of page.matchAll(/<(?:script|link rel="modulepreload")[^>]*(?:src|href)="([^"]+\.js)"/g))
-    follow(join('.', source ?? ''));
+  for (const [, source] of page.matchAll(/"(\.\/assets\/[^"]+\.js)"/g)) follow(join('.', source ?? ''));
   return scripts;
 }
 
