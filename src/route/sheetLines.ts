@@ -33,12 +33,15 @@ const QUANTITIES: Readonly<Record<MeasuredQuantity, string>> = {
 const bare = (length: Length, unit: DisplayUnit): string =>
   unit === 'inch' ? formatInch(length, 4) : formatMillimetre(length, 3);
 
+/** A space at which a line may be broken: not between a number and its unit. */
+const BREAK = / (?!(?:mm|thou|rpm|µm|°C)(?:\W|$))/;
+
 /** Text broken into lines no wider than the sheet; the first stands at `first`, the others at `rest` columns from the left. */
 export function wrapped(text: string, first: string, rest: number): string[] {
   const lines: string[] = [];
   let line = first;
   let fresh = true;
-  for (const word of text.split(' ')) {
+  for (const word of text.split(BREAK)) {
     if (!fresh && line.length + 1 + word.length > SHEET_WIDTH) {
       lines.push(line);
       line = ' '.repeat(rest);
@@ -91,7 +94,7 @@ function targetLines(target: Target, instrument: string | null, unit: DisplayUni
     ...lines,
     ...labelled(
       'fit',
-      `${fit.name} ${target.quantity === 'hole' ? 'on' : 'in'} the ${mate}: ${roomText(fit, unit)}. Measured again, the size moves with it.`,
+      `${fit.name} ${target.quantity === 'hole' ? 'over' : 'in'} the ${mate}: ${roomText(fit, unit)}. Measured again, the size moves with it.`,
     ),
   ];
 }
@@ -129,7 +132,7 @@ function infeedLine(operation: Operation, machine: Machine | undefined, unit: Di
   return `from touching: ${dialled.map((depth) => bare(depth, unit)).join(', ')}`;
 }
 
-const ONLY_COUNTS = /^[A-Z][a-z]+ (?:equal )?pass(?:es)?\.$/;
+const ONLY_COUNTS = /^(?:[A-Z][a-z]+|\d+) (?:equal )?pass(?:es)?\.$/;
 
 function cutLines(operation: Operation, cut: Cut, unit: DisplayUnit, machine: Machine | undefined): string[] {
   const feed = cut.feedPerTurn === null ? '' : `, feed ${bare(cut.feedPerTurn, unit)} a turn`;
@@ -164,8 +167,8 @@ function stopLines(
 ): string[] {
   const dial = machine?.carriage ?? null;
   if (dial === null) return labelled('stop', `${bare(distance, unit)} from the ${from}`);
-  const { turns, divisions } = carriageTravel(distance, dial);
-  const travel = `${turns} turn${turns === 1 ? '' : 's'} and ${divisions} division${divisions === 1 ? '' : 's'} of the carriage dial`;
+  const { turns, divisions, rest } = carriageTravel(distance, dial);
+  const travel = `${turns} turn${turns === 1 ? '' : 's'} and ${divisions} division${divisions === 1 ? '' : 's'} of the carriage dial${rest === 0 ? '' : `, and ${formatAmount(rest, unit)}`}`;
   return labelled('stop', `${bare(distance, unit)} from the ${from}: ${travel}`);
 }
 
@@ -224,10 +227,13 @@ export function operationLines(operation: Operation, { step, part, machine, skip
 export function mateLines({ mates, unit }: Part): string[] {
   return mates.flatMap((mate) => {
     const read = mate.readings.map(({ value }) => formatSize(value, unit)).join(', ');
+    // Rings and bolts are taken as they are made: no step measures them.
+    const until = mate.kind === 'bearing' || mate.kind === 'outer-ring' || mate.kind === 'bolt' ? 'as made; where' : 'until';
     const known =
       read === ''
-        ? `${formatSize(mate.nominal, unit)} until it is measured: ________`
+        ? `${formatSize(mate.nominal, unit)} ${until} it is measured: ________`
         : `${formatSize(mate.nominal, unit)}, measured ${read}`;
-    return wrapped(`${mate.name} (${mate.kind}), ${known}`, 'Mate      ', LABEL);
+    const kind = mate.kind.replace('-', ' ');
+    return wrapped(`${mate.name}${mate.name.toLowerCase().includes(kind) ? '' : ` (${kind})`}, ${known}`, 'Mate      ', LABEL);
   });
 }

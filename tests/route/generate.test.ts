@@ -70,13 +70,14 @@ describe('routes that are computed', () => {
 
 describe('carriage travel', () => {
   test.each([
-    [thou(2624), 3, 22],
-    [thou(800), 1, 0],
-    [thou(794), 0, 79],
-    [thou(796), 1, 0],
-    [thou(4), 0, 0],
-    [thou(5), 0, 1],
-  ])('%d nm is %d turns and %d divisions of .010 in, .800 a turn', (distance, turns, divisions) => {
-    expect(carriageTravel(distance, { division: thou(10), perTurn: thou(800) })).toEqual({ turns, divisions });
+    [thou(2624), 3, 22, 4],
+    [thou(800), 1, 0, 0],
+    [thou(794), 0, 79, 4],
+    [thou(796), 0, 79, 6],
+    [thou(4), 0, 0, 4],
+    [thou(5), 0, 0, 5],
+  ])('%d nm is %d turns, %d divisions of .010 in, .800 a turn, and %d thou', (distance, turns, divisions, rest) => {
+    const travel = carriageTravel(distance, { division: thou(10), perTurn: thou(800) });
+    expect(travel).toEqual({ turns, divisions, rest: thou(rest) });
   });
 });

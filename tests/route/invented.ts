@@ -71,7 +71,7 @@ export function inventedPart(invented: Invented): Part {
   const limits = (word: string): { low: string; high: string } => written(within(word));
   const mates: { readonly id: string; readonly [field: string]: unknown }[] = [];
   const mate = (kind: string, size: string, of: string, more: Readonly<Record<string, string>> = {}): string => {
-    const name = `${kind} of ${of}`;
+    const name = `${kind.replace('-', ' ')} of ${of}`;
     const read = members(readings[`${kind}-${of}`] ?? '').map(([line]) => {
       const [value = '', place, across, instrument] = line.split(' ');
       return { value: `${value}${suffix}`, place, across, instrument };

@@ -191,3 +191,33 @@ describe('thin walls', () => {
     expect(thin.cut?.speedRpm ?? 0).toBeLessThan(thick.cut?.speedRpm ?? 0);
   });
 });
+
+describe('what helps a length that does not come out', () => {
+  test.each([
+    ['all-from-the-left', 'on1', /^Short of it, face the shoulder back/],
+    // Their shoulders look to the right: facing them back makes what lies to their left shorter, and the right end is held.
+    ['all-from-the-left', 'on2', /^Over it, the shoulder wants facing back, with the part turned end for end/],
+    ['all-from-the-left', 'on3', /^Over it, the shoulder wants facing back, with the part turned end for end/],
+    ['faced-lengths', 'on2', /^Over it, face the shoulder back/],
+    ['faced-lengths', 'on3', /^Short of it, face the shoulder back/],
+  ])('%s, %s', (id, feature, note) => {
+    expect(step(routed(called(id)), `read-length-${feature}`).note).toMatch(note);
+  });
+
+  test('a shoulder that may go back is read before the facing that counts from it', () => {
+    const route = routed(called('faced-lengths'));
+    const facing = route.operations.findLastIndex(({ kind }) => kind === 'length' || kind === 'face');
+    expect(place(route, 'read-length-on2')).toBeLessThan(facing);
+    expect(route.operations[facing]?.title).toMatch(/^Face the end/);
+  });
+});
+
+describe('the floor of a hole', () => {
+  test('says how far a bore goes, and where a point comes through', () => {
+    const route = routed(called('thin-sleeve'));
+    expect(step(route, 'bore-end1').note).toContain('Its depth: not under 1.240, not over 1.260.');
+    // A point of 1.375/2/tan 59° = .41309; .31309 of it lies past the part of 1.500: 1.375·.31309/.41309 = 1.0421 (computed).
+    expect(step(route, 'drill-end1').note).toContain('comes through the other end, open 1.0421 across');
+    expect(step(routed(called('bearing-housing')), 'drill-end1').note).not.toContain('comes through');
+  });
+});

@@ -114,17 +114,34 @@ export function lengthInstrument(part: Part, { feature, limits, datum }: NamedLe
   if (datum === null || feature.datum === null) return 'depth-micrometer';
   const at = part.turned.indexOf(feature);
   const beyond = part.turned[feature.datum.from.startsWith('left') ? at + 1 : at - 1];
-  const across = (one: TurnedFeature): Length => (one.kind === 'thread' ? one.major.high : one.diameter.high);
-  return beyond !== undefined && across(beyond) > across(feature) ? 'depth-micrometer' : 'micrometer';
+  return beyond !== undefined && acrossOf(beyond) > acrossOf(feature) ? 'depth-micrometer' : 'micrometer';
 }
 
-/** What helps where a length does not come out: the shoulder that was cut last goes back, and no other way. */
-const HELPS = {
-  grows: 'Short of it, face the shoulder back by what is left; past it, it stays.',
-  shrinks: 'Over it, face its outer end back by what is left; under it, it stays.',
-} as const;
+const acrossOf = (one: TurnedFeature): Length => (one.kind === 'thread' ? one.major.high : one.diameter.high);
 
-function readingStep(part: Part, named: NamedLength, reached: boolean, by: keyof typeof HELPS): Step {
+/** Which end of the part a plane looks to: a face outward, a shoulder away from the larger of its two neighbours. */
+function looks({ turned }: Part, plane: number): 'left' | 'right' {
+  const [before, after] = [turned[plane - 1], turned[plane]];
+  if (before === undefined) return 'left';
+  if (after === undefined) return 'right';
+  return acrossOf(before) > acrossOf(after) ? 'right' : 'left';
+}
+
+/**
+ * What helps where a length does not come out: its far end is faced back into the metal and no other way, which makes the length
+ * longer or shorter by the way that end looks; one that looks to the end that is held waits for the next holding.
+ */
+function helpFor(part: Part, { from, far, free }: { from: number; far: number; free: 'left' | 'right' | 'both' }): string {
+  const way = looks(part, far);
+  const end = far === 0 || far === part.turned.length ? 'end' : 'shoulder';
+  const grows = far > from ? way === 'left' : way === 'right';
+  const [off, other] = grows ? ['Short of it', 'past it'] : ['Over it', 'under it'];
+  return free === 'both' || free === way
+    ? `${off}, face the ${end} back by what is left; ${other}, it stays.`
+    : `${off}, the ${end} wants facing back, with the part turned end for end and dialled in again; ${other}, it stays.`;
+}
+
+function readingStep(part: Part, named: NamedLength, reached: boolean, help: string): Step {
   const { feature, limits, datum } = named;
   const name = inSentence(feature);
   const aim = midway(limits.low, limits.high, 'half-even');
@@ -136,7 +153,7 @@ function readingStep(part: Part, named: NamedLength, reached: boolean, by: keyof
     feature: feature.id,
     target: { ...target('length', { ...limits, aim }, null, null), datum },
     instrument: lengthInstrument(part, named),
-    note: HELPS[by],
+    note: help,
     before: reached ? [] : ['One end of it is in the chuck: over the jaws, or once the part is out.'],
     minutes: 3,
   };
@@ -163,18 +180,29 @@ export function withReadings(part: Part, layout: Layout, holdings: readonly Hold
     for (const plane of cut) standing.add(plane);
     const due = waiting.filter(({ left, right }) => standing.has(left) && standing.has(right));
     waiting = waiting.filter((each) => !due.includes(each));
-    const readings = due.flatMap(({ feature, left, right, limits }): Step[] => {
+    const face = holding.steps.findIndex(({ id }) => id === facing);
+    const last = facePlane(part, otherEnd(layout.firstEnd));
+    // A shoulder that is faced back moves what the last facing brings in: what does not need that face is read before it.
+    const early = (each: (typeof due)[number]): boolean => face >= 0 && each.left !== last && each.right !== last;
+    const reading = ({ feature, left, right, limits }: (typeof due)[number]): Step[] => {
       const gives = part.turned[feature];
       if (gives === undefined) return [];
-      const from = gives.datum?.from === 'left-face' || gives.datum?.from === 'left-shoulder' ? left : right;
+      const onLeft = gives.datum?.from === 'left-face' || gives.datum?.from === 'left-shoulder';
       const free = freeEnd(layout, holding);
       // The pivot itself stands clear of the jaws, and what is on its other side is held.
       const reached = betweenCentres || (free === 'left' ? right <= pivot + 1 : left >= pivot);
-      const outward = free === 'left' ? from === left : from === right;
-      return [readingStep(part, { feature: gives, limits, datum: datumOf(gives) }, reached, outward ? 'grows' : 'shrinks')];
-    });
-    if (readings.length === 0) return holding;
-    const at = holding.steps.findLastIndex(({ kind }) => CUTS.has(kind)) + 1;
-    return { ...holding, steps: [...holding.steps.slice(0, at), ...readings, ...holding.steps.slice(at)] };
+      const ends = { from: onLeft ? left : right, far: onLeft ? right : left, free: betweenCentres ? ('both' as const) : free };
+      return [readingStep(part, { feature: gives, limits, datum: datumOf(gives) }, reached, helpFor(part, ends))];
+    };
+    if (due.length === 0) return holding;
+    const before = due.filter(early).flatMap(reading);
+    const after = due.filter((each) => !early(each)).flatMap(reading);
+    const { steps } = holding;
+    const at = steps.findLastIndex(({ kind }) => CUTS.has(kind)) + 1;
+    const facedAt = face >= 0 ? face : at;
+    return {
+      ...holding,
+      steps: [...steps.slice(0, facedAt), ...before, ...steps.slice(facedAt, at), ...after, ...steps.slice(at)],
+    };
   });
 }

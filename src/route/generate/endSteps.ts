@@ -68,6 +68,12 @@ function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step
   const cut = drillingCut(lathe, hole.drill);
   const pecked = hole.drillDepth > times(hole.drill, LIMITS.drillPeck);
   const point = pointLength(asDiameter(hole.drill), POINT);
+  const total = part.turned.reduce<Length>((sum, { length }) => plus(sum, midway(length.low, length.high, 'half-even')), zero);
+  const past = minus(plus(hole.drillDepth, point), total);
+  const through =
+    past > 0
+      ? ` On the finished part it comes through the other end, open ${size(scaled(hole.drill, past / point, 'ceiling'))} across.`
+      : '';
   const to = hole.kind === 'tapped-hole' ? ` for ${hole.designation}` : hole.kind === 'bored-hole' ? ` to bore the ${name}` : '';
   const thread = hole.kind === 'tapped-hole' ? parseThread(hole.designation) : null;
   const percent =
@@ -112,7 +118,7 @@ function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step
       instrument: 'caliper',
       cut,
       caution: 'drilling',
-      note: `To the full diameter; the point reaches ${formatAmount(point, part.unit)} further.${pecked ? ' Out every diameter or so to clear the chips.' : ''}`,
+      note: `To the full diameter; the point reaches ${formatAmount(point, part.unit)} further.${through}${pecked ? ' Out every diameter or so to clear the chips.' : ''}`,
       before: piloted ? ['The pilot drill out, its hole clear of chips.'] : before,
       why: [speedWhy({ ...lathe, tool: 'high-speed-steel' }, hole.drill, ['drill'], cut.speedRpm), ...percent],
       minutes: 5,
@@ -155,7 +161,7 @@ function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole
       note: `Measure at ${formatAmount(times(last, 4), part.unit)} under, before the last two.`,
     },
     stop: { from: 'finished end', distance: depth },
-    note: `It grows: measure before each pass, and feed the tool toward you.${
+    note: `It grows: measure before each pass, and feed the tool toward you. Its depth: not under ${bare(hole.depth.low, part.unit)}, not over ${bare(hole.depth.high, part.unit)}.${
       thin
         ? ` The wall left is only ${bare(wall, part.unit)}: it gives before the tool and rings. Tool sharp, passes light. ${squeezeNote(lathe, hole, wall, BORING_DEPTH, feed)}`
         : ''

@@ -81,11 +81,14 @@ export function offsetEnds(work: Work, layout: Layout, later: SecondEnd, measure
   const { from, trueFirst, length } = later;
   const offsets = second.filter(({ offset }) => offset > 0);
   const throws = throwsOf(layout);
-  return throws.flatMap((bar): Holding[] => {
+  return throws.flatMap((bar, index): Holding[] => {
     const chuck = offsetGripOf(work, layout, later, bar);
     if (chuck === null) return [];
     const onFirst = first.includes(bar);
     const side = onFirst ? first : second;
+    const before = throws[index - 1];
+    // What was free before: the end of the throw before, else the second end where it was held true, else the first.
+    const turnsRound = onFirst !== (before === undefined ? !trueFirst : first.includes(before));
     const grip = heldForOffset(layout, later, bar);
     const face = onFirst ? 'first end' : 'second end';
     const onEnd = onFirst || trueFirst ? zero : ALLOWANCES.secondEnd;
@@ -93,7 +96,7 @@ export function offsetEnds(work: Work, layout: Layout, later: SecondEnd, measure
     const inboard =
       side
         .slice(0, side.indexOf(bar))
-        .filter(({ offset }, index) => offset === 0 && necks[index] === false)
+        .filter(({ offset }, at) => offset === 0 && necks[at] === false)
         .at(-1)?.diameter ?? (onFirst && !isAsStock(part, pivot) ? pivot.diameter : from);
     // Nothing can steady it off its own axis, so it stands out of the chuck alone.
     const held: Held = { bending: 'chuck', out: later.held.out, supported: false, slender: false, drilled: null };
@@ -116,7 +119,10 @@ export function offsetEnds(work: Work, layout: Layout, later: SecondEnd, measure
         instrument: 'indicator',
         caution: 'chuck-key',
         note: `The indicator shows twice the throw. Held on the finished ${inSentence(grip.feature)} over copper shim, read again once the jaws are tight; indicator on ${indicatedOn(layout, grip)}.${inLine(bar, throws)}`,
-        before: ['Spindle out of gear, turned by hand: everything clears the bed and the tool.'],
+        before: [
+          ...(turnsRound ? ['The part turned end for end.'] : []),
+          'Spindle out of gear, turned by hand: everything clears the bed and the tool.',
+        ],
         minutes: 15,
       },
       ...(!trueFirst && bar === offsets[0] ? [faceClean(work, layout, from)] : []),
