@@ -36,6 +36,12 @@ export const CONFIDENCE = { bias: -1.46, shortAPhone: -1.42, short: 0.01, ahead:
 /** Confidence from which words are accepted; chosen on the same speech. */
 export const ACCEPT_FROM = 0.6;
 
+/**
+ * Nothing that is said at the machine has more words: the longest of the phrasebook's corpus has eleven. A long cut comes out as
+ * ten to twenty.
+ */
+const MOST_WORDS = 12;
+
 /** A phone of the words that falls this far short, in natural logarithms, is a sound of some other word. */
 const OTHER_SOUND = 1.5;
 
@@ -113,7 +119,7 @@ function believed(judged: Judged, confidence: number): Judged {
   return { ...judged, confidence, accepted, reason, alternatives };
 }
 
-const refused = (reason: 'too-short' | 'not-in-grammar'): Judged => ({
+const refused = (reason: 'too-short' | 'too-long' | 'not-in-grammar'): Judged => ({
   words: [],
   text: '',
   confidence: 0,
@@ -132,6 +138,7 @@ export function judge(graph: PhoneGraph, heard: PhoneScores | null, leadS: numbe
   if (heard === null) return refused('too-short');
   const best = bestPath(graph, heard, SEARCH);
   if (best === null) return refused('not-in-grammar');
+  if (best.words.length > MOST_WORDS) return refused('too-long');
   const second = bestPath(allBut(graph, best), heard, SECOND);
   const evidence = evidenceOf(heard, best, second);
   const confidence = 1 / (1 + Math.exp(-oddsOf(evidence) - bias));

@@ -1,6 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isUnsettled, judgeTogether, type Judged } from '../../../src/ear/network/judge.ts';
+import { wordGraph } from '../../../src/ear/index.ts';
+import { isUnsettled, judge, judgeTogether, type Judged } from '../../../src/ear/network/judge.ts';
+import { phoneGraph } from '../../../src/ear/network/phone-graph.ts';
+import type { PhoneScores } from '../../../src/ear/network/viterbi.ts';
 
 /** A view that heard these words, believed so much, and as far ahead of the second best. */
 const view = (text: string, confidence: number, ahead = 4): Judged => ({
@@ -56,5 +59,28 @@ describe('a second look at a sound', () => {
       }),
       { seed: 61 },
     );
+  });
+});
+
+/** What a network that is sure hears of so many AA, each with a blank after it. */
+function soundOf(count: number): PhoneScores {
+  const [steps, classes] = [2 * count, 40];
+  const log = new Float32Array(steps * classes).fill(Math.log(0.0001));
+  for (let step = 0; step < steps; step += 1) log[step * classes + (step % 2 === 0 ? 1 : 0)] = Math.log(0.99);
+  return { log, steps, classes };
+}
+
+describe('a long row of words', () => {
+  it.each([
+    [12, true, null],
+    [13, false, 'too-long'],
+  ])('is nothing that anybody says: %i words', (count, accepted, reason) => {
+    const items = Array.from({ length: count }, () => ({ node: 'word', word: 'ah' }) as const);
+    const graph = phoneGraph(
+      wordGraph({ key: `${count} words`, root: { node: 'sequence', items }, rules: {} }),
+      new Map([['ah', ['AA']]]),
+    );
+    const judged = judge(graph, soundOf(count), 0);
+    expect([judged.accepted, judged.reason]).toEqual([accepted, reason]);
   });
 });
