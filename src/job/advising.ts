@@ -10,7 +10,7 @@ import {
   type Slip,
   type Why,
 } from '../coach/index.ts';
-import { nanometres, roundedQuotient, type Length } from '../measure/index.ts';
+import { nanometres, roundedQuotient, type InstrumentKind, type Length } from '../measure/index.ts';
 import type { Bench } from './bench.ts';
 import { amount, comma, count, sentence, type PhraseId, type Piece } from './reply.ts';
 
@@ -56,7 +56,11 @@ export function advicePieces(bench: Bench): readonly (readonly Piece[])[] {
     case 'measure': {
       const cool = advice.cool ? [sentence('let-it-cool')] : [];
       const fine = advice.instrument === 'micrometer' && bench.model.fine === 0 && bench.model.read > 0;
-      if (fine && advice.place === 'free-end') return [...cool, sentence('micrometer-now')];
+      if (fine)
+        return [
+          ...cool,
+          sentence('micrometer-now', ...(advice.place === 'chuck-end' ? [comma, 'at-the-shoulder' as const] : [])),
+        ];
       return [...cool, sentence(advice.place === 'chuck-end' ? 'measure-at-the-shoulder' : 'measure-at-the-end')];
     }
     case 'file': {
@@ -136,8 +140,24 @@ const WHY: Readonly<Record<Why, PhraseId>> = {
   'left-for-the-file': 'why-for-the-file',
 };
 
-/** The likely slip behind a reading that contradicts the cuts, as it is said. */
-export const SLIPS: Readonly<Record<Slip, PhraseId>> = {
+/** The likely slip behind a reading that contradicts the cuts, as it is said; a caliper has no thimble. */
+export const slipPhrase = (slip: Slip, instrument: InstrumentKind | null): PhraseId =>
+  slip === 'thimble-turn' && instrument !== 'micrometer' ? 'slip-round' : SLIPS[slip];
+
+/** What makes it look like that slip, in one sentence. */
+export const SLIP_WHY: Readonly<Record<Slip, PhraseId>> = {
+  'twice-the-cut': 'why-slip-twice',
+  'half-the-cut': 'why-slip-half',
+  'a-turn-out': 'why-slip-turn',
+  'ten-divisions-out': 'why-slip-ten',
+  'before-the-cut': 'why-slip-before',
+  'thimble-turn': 'why-slip-thimble',
+  'warm-part': 'why-slip-warm',
+  'wrong-place': 'why-slip-place',
+  unexplained: 'why-slip-unexplained',
+};
+
+const SLIPS: Readonly<Record<Slip, PhraseId>> = {
   'twice-the-cut': 'slip-twice',
   'half-the-cut': 'slip-half',
   'a-turn-out': 'slip-turn',

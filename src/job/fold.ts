@@ -57,11 +57,14 @@ const setUp = (state: JobState, body: SetUpEvent, with_: Partial<Progress>): Job
 const measuresMate = (state: JobState, operation: string): boolean =>
   state.plan.route.operations.some(({ id, kind }) => id === operation && kind === 'measure-mate');
 
-/** "Reads …", then "temperature …": it is told of the readings just before it too, where none was told for them yet. */
+/** "Reads …", then "temperature …": the first one told at a step is told of the readings just before it too. */
 const warmedBy = (work: History<Work>, celsius: number): History<Work> =>
-  work?.top.did === 'read' && work.top.celsius === null
-    ? added(warmedBy(work.below, celsius), { ...work.top, celsius })
-    : work;
+  work?.top.did === 'read' ? added(warmedBy(work.below, celsius), { ...work.top, celsius }) : work;
+
+const warmed = (state: JobState, operation: string, celsius: number): JobState => {
+  const { work, celsius: toldHere } = progressOf(state, operation);
+  return { ...change(state, operation, { celsius, work: toldHere === null ? warmedBy(work, celsius) : work }), celsius };
+};
 
 /** The change, with what was done added to the work of the operation. */
 const worked = (state: JobState, operation: string, did: Work, with_: Partial<Progress>): JobState =>
@@ -106,13 +109,7 @@ function applied(state: JobState, event: JobEvent, body: Exclude<EventBody, { ty
     case 'TemperatureNoted':
       return measuresMate(state, body.operation)
         ? change(state, body.operation, { celsius: body.celsius })
-        : {
-            ...change(state, body.operation, {
-              celsius: body.celsius,
-              work: warmedBy(progressOf(state, body.operation).work, body.celsius),
-            }),
-            celsius: body.celsius,
-          };
+        : warmed(state, body.operation, body.celsius);
     case 'CutTaken':
       return worked(state, body.operation, { did: 'cut', onDial: body.onDial }, { dialled: body.onDial });
     case 'DialSet':

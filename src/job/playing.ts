@@ -40,14 +40,15 @@ export function playPieces(state: JobState, operation: Operation): readonly (rea
   const advice = faceFor(stack, { least: target.fit.leastClearance, most: target.fit.mostClearance });
   switch (advice.kind) {
     case 'right':
-    case 'out-of-reach':
       return [told];
+    case 'out-of-reach':
+      return [told, sentence(amount(roundedTo(advice.short, tenth, 'half-even')), 'more-than-the-faces-give')];
     case 'face':
       return [
         told,
         ...advice.faces.map(({ name, by }) => sentence('take', amount(roundedTo(by, tenth, 'half-even')), 'off-the', line(name))),
       ];
     case 'read-again':
-      return [told, sentence('measure-again')];
+      return [told, sentence('measure-again', comma, line(advice.name))];
   }
 }

@@ -1,6 +1,6 @@
 import { INSTRUMENTS, micrometres, minus, plus, roundedTo, thou, type InstrumentKind, type Length } from '../measure/index.ts';
 import type { MeasuredQuantity, Operation } from '../route/index.ts';
-import { advicePieces, SLIPS } from './advising.ts';
+import { advicePieces, slipPhrase } from './advising.ts';
 import { targetPieces } from './announce.ts';
 import { coachedAt, contradictionOf } from './coaching.ts';
 import { coldPart } from './cold.ts';
@@ -71,7 +71,7 @@ export function takeReading(
       { about: 'sure', doubt: 'contradicts-the-cuts', intent, value, replaces },
       sentence(size(value)),
       sentence('expected', size(contradiction.expected)),
-      sentence(SLIPS[contradiction.surprise.slip]),
+      sentence(slipPhrase(contradiction.surprise.slip, instrument)),
       sentence('measure-again'),
       question('keep-it'),
     );
@@ -99,7 +99,10 @@ export function takeReading(
       : mate !== null && operation.target?.fit?.mate === mate.id
         ? movedReport(after, operation)
         : notedReport;
-  return done(events, replyOf(scene, report.tone, sentence(...readBack(after, value, cold)), ...roundnessPieces(after, operation), report.pieces));
+  return done(
+    events,
+    replyOf(scene, report.tone, sentence(...readBack(after, value, cold)), ...roundnessPieces(after, operation), report.pieces),
+  );
 }
 
 /** A size at 20 °C is worked out, not read: said to a tenth or a hundredth of a millimetre. */
@@ -125,7 +128,9 @@ const movedReport = (state: JobState, operation: Operation): Report => ({
 /** A second reading that agrees with the one that was doubted is as good as a yes. */
 function saysItAgain({ talk }: Scene, value: Length): boolean {
   const open = talk.question;
-  return open !== null && open.about === 'sure' && open.doubt === 'contradicts-the-cuts' && Math.abs(open.value - value) <= AGREES;
+  return (
+    open !== null && open.about === 'sure' && open.doubt === 'contradicts-the-cuts' && Math.abs(open.value - value) <= AGREES
+  );
 }
 /** Two readings by hand agree within this: half a thou. Common practice, no source. */
 const AGREES: Length = thou(0.5);

@@ -1,5 +1,6 @@
 import type { Operation } from '../route/index.ts';
 import { progressOf } from './fold.ts';
+import { downward } from './history.ts';
 import { sentence, type PhraseId, type Piece } from './reply.ts';
 import type { JobState } from './state.ts';
 import { isPacked, packingPieces } from './packing.ts';
@@ -45,11 +46,22 @@ export function setUpPrompt(state: JobState, operation: Operation): readonly (re
   }
 }
 
+/** A packing piece was spoken of here after the jaws were read, or instead of them. */
+function packingSaidLast({ log, struck }: JobState, { id }: Operation): boolean {
+  for (const { id: event, body } of downward(log)) {
+    if (struck.has(event)) continue;
+    if (body.type === 'JawRead' && body.operation === id) return false;
+    if (body.type === 'SetUpGiven' && body.operation === id && (body.what === 'packing' || body.what === 'bar')) return true;
+  }
+  return false;
+}
+
 /** Why a set-up is done as it is told, in one sentence; null where the operation is none. */
 export function setUpWhy(state: JobState, operation: Operation): PhraseId | null {
   const { pattern, lengths } = progressOf(state, operation.id).setUp;
   if (pattern === 'circle') return 'why-circle';
-  if (operation.kind === 'dial-in') return isPacked(state, operation) ? 'why-packing' : 'why-four-jaw';
+  if (operation.kind === 'dial-in')
+    return isPacked(state, operation) || packingSaidLast(state, operation) ? 'why-packing' : 'why-four-jaw';
   if (operation.kind === 'find-high-spot') return 'why-high-spot';
   if (operation.kind === 'find-edge') return 'why-edge';
   if (operation.kind === 'tap') return 'why-tap';

@@ -28,7 +28,7 @@ export type Work =
   | { readonly did: 'filed'; readonly amount: Filed }
   | { readonly did: 'felt'; readonly feel: Feel }
   | { readonly did: 'working'; readonly working: Working }
-  /** `celsius` is how warm the part was said to be by then, or, where nobody had said, right after it. */
+  /** `celsius` is how warm the part was said to be by then, or, where nothing was said at the step yet, right after it. */
   | { readonly did: 'read'; readonly reading: Reading; readonly celsius: number | null };
 
 /** How much filing was said to be: rounds alone, or strokes or seconds. */

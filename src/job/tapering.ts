@@ -103,6 +103,8 @@ export function taperAnswer(scene: Scene): Decision {
   if (wanted === null) {
     const over: Length = minus(read.large, read.small);
     if (over === 0) return told(scene, sentence('no-taper'));
+    // Less than the readings may be off is no taper that anything should be moved for.
+    if (magnitude(over) <= read.off) return told(scene, sentence('no-taper', comma, 'give-or-take', amount(read.off)));
     const along = read.apart > 0 ? [comma, 'in' as const, size(read.apart)] : [];
     const tapered = sentence(
       'tapers',
@@ -122,6 +124,7 @@ export function taperAnswer(scene: Scene): Decision {
   const { large, small, apart } = read;
   const check = checkTaper(wanted, { large: larger(large, small), small: smaller(large, small), apart }, work ?? null);
   if (check.over === 0) return told(scene, sentence('taper-is-right'));
+  if (magnitude(check.over) <= read.off) return told(scene, sentence('taper-is-right', comma, 'give-or-take', amount(read.off)));
   const off = sentence(amount(magnitude(check.over)), check.over > 0 ? 'too-steep' : 'too-slow');
   const compound = sentence(
     'compound',
