@@ -221,3 +221,18 @@ describe('the floor of a hole', () => {
     expect(step(routed(called('bearing-housing')), 'drill-end1').note).not.toContain('comes through');
   });
 });
+
+describe('a length that is brought in with one end in the chuck', () => {
+  const facing = (id: string): Operation => {
+    const found = routed(called(id)).operations.findLast(({ kind }) => kind === 'length');
+    if (found === undefined) throw new Error(`nothing is faced to length in ${id}`);
+    return found;
+  };
+  // Held on the collar that is faced; held on the journal behind it.
+  test.each([
+    ['bearing-housing', true],
+    ['thin-sleeve', false],
+  ])('%s: said %s', (id, said) => {
+    expect(facing(id).before.some((line) => line.startsWith('Its other end is in the chuck'))).toBe(said);
+  });
+});

@@ -3,7 +3,7 @@ import { givenLengths, spanOf, type Datum, type Limits, type Part, type TurnedFe
 import type { Operation } from '../operation.ts';
 import { ALLOWANCES } from './allowances.ts';
 import { bare, inSentence, target, type Holding, type Step } from './draft.ts';
-import { otherEnd, type Bar, type Layout, type Side } from './layout.ts';
+import { gripOn, otherEnd, type Bar, type Layout, type Side } from './layout.ts';
 
 /** What a length is counted from, as it is said after "from the". */
 const DATUM_WORDS: Readonly<Record<Datum, string>> = {
@@ -105,6 +105,17 @@ function freeEnd({ first, firstEnd }: Layout, { setup }: Holding): 'left' | 'rig
   return onFirst ? firstEnd : otherEnd(firstEnd);
 }
 
+/** The finished feature that is held while an end is free; the pivot where nothing holds better. */
+const heldWith = ({ first, second, pivot, firstEnd }: Layout, free: 'left' | 'right'): TurnedFeature =>
+  (gripOn(free === firstEnd ? second : first, pivot, ALLOWANCES.grip) ?? pivot).feature;
+
+/** True where both ends of a length stand clear of the jaws that hold a finished feature; the end `free` points out of them. */
+export function clearOfJaws({ turned }: Part, feature: TurnedFeature, grip: TurnedFeature, free: 'left' | 'right'): boolean {
+  const given = givenLengths(turned).find((one) => turned[one.feature] === feature);
+  const at = turned.indexOf(grip);
+  return given === undefined || (free === 'left' ? given.right <= at : given.left > at);
+}
+
 /** What a reading of a length comes after, in its set-up. */
 const CUTS: ReadonlySet<Operation['kind']> = new Set(['finish', 'file', 'try-fit', 'length', 'groove', 'taper']);
 
@@ -133,9 +144,11 @@ function looks({ turned }: Part, plane: number): 'left' | 'right' {
  */
 function helpFor(part: Part, { from, far, free }: { from: number; far: number; free: 'left' | 'right' | 'both' }): string {
   const way = looks(part, far);
+  const grooved = part.turned.slice(Math.max(0, far - 1), far + 1).some(({ kind }) => kind === 'groove');
   const end = far === 0 || far === part.turned.length ? 'end' : 'shoulder';
   const grows = far > from ? way === 'left' : way === 'right';
   const [off, other] = grows ? ['Short of it', 'past it'] : ['Over it', 'under it'];
+  if (grooved) return `${off}, the wall of the groove goes back by what is left; ${other}, it stays.`;
   return free === 'both' || free === way
     ? `${off}, face the ${end} back by what is left; ${other}, it stays.`
     : `${off}, the ${end} wants facing back, with the part turned end for end and dialled in again; ${other}, it stays.`;
@@ -189,8 +202,14 @@ export function withReadings(part: Part, layout: Layout, holdings: readonly Hold
       if (gives === undefined) return [];
       const onLeft = gives.datum?.from === 'left-face' || gives.datum?.from === 'left-shoulder';
       const free = freeEnd(layout, holding);
-      // The pivot itself stands clear of the jaws, and what is on its other side is held.
-      const reached = betweenCentres || (free === 'left' ? right <= pivot + 1 : left >= pivot);
+      // While the first end is turned the bar is held behind the pivot.
+      const reached =
+        betweenCentres ||
+        (holding.setup.id === 'first-end'
+          ? free === 'left'
+            ? right <= pivot + 1
+            : left >= pivot
+          : clearOfJaws(part, gives, heldWith(layout, free), free));
       const ends = { from: onLeft ? left : right, far: onLeft ? right : left, free: betweenCentres ? ('both' as const) : free };
       return [readingStep(part, { feature: gives, limits, datum: datumOf(gives) }, reached, helpFor(part, ends))];
     };

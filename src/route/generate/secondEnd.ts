@@ -1,7 +1,7 @@
 import { dividedBy, minus, nanometres, plus, thou, zero, type Length } from '../../measure/index.ts';
 import { ALLOWANCES } from './allowances.ts';
 import { facingCut, speedWhy } from './cuts.ts';
-import { closedBy, standingAfterFirst, standingAfterSecond } from './datums.ts';
+import { clearOfJaws, closedBy, standingAfterFirst, standingAfterSecond } from './datums.ts';
 import { bare, inSentence, type Held, type Holding, type Step, type Work } from './draft.ts';
 import { chamferSteps, recessSteps } from './edges.ts';
 import { endSteps } from './endSteps.ts';
@@ -40,6 +40,9 @@ export type SecondEnd = {
   readonly why: string | null;
 };
 
+const OTHER_END_HELD =
+  'Its other end is in the chuck: read between the jaws, or take the part out to read it and dial it in again.';
+
 /** The largest diameter that goes into the chuck behind what is held. */
 export function behindGrip({ first }: Layout, grip: Bar): Length {
   const at = first.indexOf(grip);
@@ -64,6 +67,12 @@ export function secondEndOf(work: Work, layout: Layout, offBar: boolean): Second
       ? heldFor(work, second, out, [pivot.diameter], layout.firstEnd)
       : // Facing alone pushes along the axis, and a centre would be in its way.
         { held: { bending: 'chuck', out, supported: false, slender: false, drilled: layout.firstEnd } as const, why: null };
+  const closed = closedBy(
+    part,
+    end,
+    (second.at(-1) ?? pivot).feature,
+    trueFirst ? standingAfterSecond(part, layout) : standingAfterFirst(part, layout),
+  );
   return {
     grip,
     from: offBar && !isAsStock(part, pivot) ? pivot.diameter : acrossCorners(part),
@@ -74,13 +83,11 @@ export function secondEndOf(work: Work, layout: Layout, offBar: boolean): Second
       second.length === 0 ? plus(ALLOWANCES.secondEnd, ALLOWANCES.clean) : ALLOWANCES.secondEnd,
       'end',
       trueFirst ? [] : ['eccentric'],
-      held.supported && trueFirst ? [TAILSTOCK_AWAY] : [],
-      closedBy(
-        part,
-        end,
-        (second.at(-1) ?? pivot).feature,
-        trueFirst ? standingAfterSecond(part, layout) : standingAfterFirst(part, layout),
-      ),
+      [
+        ...(held.supported && trueFirst ? [TAILSTOCK_AWAY] : []),
+        ...(clearOfJaws(part, closed.feature, grip.feature, end) ? [] : [OTHER_END_HELD]),
+      ],
+      closed,
     ),
     held,
     why,
