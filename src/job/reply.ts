@@ -300,7 +300,7 @@ export const PHRASES = {
   'slip-warm': 'the part may be warm',
   'slip-place': 'a burr, or the wrong place',
   'slip-unexplained': 'not what that cut leaves',
-  'why-slip-twice': 'twice that cut comes out there, as where a dial of the radius is taken for the diameter',
+  'why-slip-twice': 'twice that cut comes out there; a radius dial takes twice off the diameter',
   'why-slip-half': 'half of that cut comes out there',
   'why-slip-turn': 'a whole turn of the dial more comes out there',
   'why-slip-ten': 'ten divisions more or less come out there',

@@ -7,9 +7,9 @@ import type { Filed, JobState, Reading } from './state.ts';
 import { directionOf, machineOf } from './window.ts';
 
 /**
- * A reading, and what was done since the one before it. `off` is what came off the size at 20 °C, less than nothing where it reads
- * the larger, null at the first reading; `dialled` what was said to be put on or taken, on the part, null where nothing was said;
- * `filed` the filing that was said, in order.
+ * A reading, and what was done since the one before it. `off` is what came off the size at 20 °C, less than nothing where it
+ * reads the larger, null at the first reading; `dialled` what was said to be put on or taken, on the part, null where nothing was
+ * said; `filed` the filing that was said, in order.
  */
 export type Taking = {
   readonly reading: Reading;
