@@ -44,12 +44,21 @@ export function placeName(json: unknown, path: readonly (string | number)[]): st
   return place;
 }
 
-/** The first thing that a schema found wrong, with its place named from the file itself. */
+type Path = readonly (string | number)[];
+
+const pathOf = ({ path }: z.core.$ZodIssue): Path => path.map((step) => (typeof step === 'number' ? step : String(step)));
+
+/**
+ * The first thing that a schema found wrong in what is written, else the first that is not written at all: what follows from
+ * something that is wrong is missing too. Its place is named from the file itself.
+ */
 export function firstProblem(error: z.ZodError, json: unknown): FileProblem {
-  const issue = error.issues[0];
+  const missing = (issue: z.core.$ZodIssue): boolean =>
+    issue.code === 'invalid_type' && pathOf(issue).reduce(memberOf, json) === undefined;
+  const issue = error.issues.find((one) => !missing(one)) ?? error.issues[0];
   if (issue === undefined) return { path: [], place: null, says: 'cannot be read' };
-  const path = issue.path.map((step) => (typeof step === 'number' ? step : String(step)));
-  return { path, place: placeName(json, path), says: issue.message };
+  const path = pathOf(issue);
+  return { path, place: placeName(json, path), says: missing(issue) ? 'is missing' : issue.message };
 }
 
 /** One line: `feature "Tracking cam", turned[0].length: the low limit is above the high limit`. */

@@ -23,7 +23,7 @@ function describeFitFault(fault: FitFault, mate: Mate, unit: 'inch' | 'millimetr
 
 /**
  * The JSON of a part in which every diameter that was left out beside a fit follows from its mate, of journals and of bores. JSON
- * that is no part, or names a mate that is not there, comes back as it is: the schema says what is wrong with it.
+ * that is no part comes back as it is: the schema says what is wrong with it.
  */
 export function withFittedDiameters(json: unknown, base: readonly string[]): Result<unknown, FileProblem> {
   const read = outline.safeParse(json);
@@ -35,9 +35,13 @@ export function withFittedDiameters(json: unknown, base: readonly string[]): Res
       const fitted = fittedFeature.safeParse(feature);
       const mate = fitted.success ? mates.find((candidate) => candidate.id === fitted.data.mate) : undefined;
       const written = (groups[group] ??= []);
-      if (!fitted.success || mate === undefined) {
+      if (!fitted.success) {
         written.push(feature);
         continue;
+      }
+      if (mate === undefined) {
+        const says = `no mate is called "${fitted.data.mate}"`;
+        return fail({ path: [...base, group, index, 'mate'], place: placeName(json, [group, index]), says });
       }
       const limits = fitLimits(fitted.data.fit, mate);
       if (!limits.ok) {

@@ -7,7 +7,7 @@ import { placeName, type FileProblem } from './problem.ts';
 
 const outline = z.looseObject({
   unit: z.enum(['inch', 'millimetre']),
-  turned: z.array(z.looseObject({ name: z.string(), length: limitsSchema.optional(), datum: datumField })),
+  turned: z.array(z.looseObject({ name: z.string().catch(''), length: limitsSchema.optional(), datum: datumField })),
 });
 
 const listed = (names: readonly string[]): string =>

@@ -128,3 +128,23 @@ describe('a diameter that is left out beside its fit', () => {
     expect(fitLimits('q6', part.mates[0] as never).ok).toBe(false);
   });
 });
+
+describe('what is missing because something else is wrong', () => {
+  test.each([
+    // Every length that follows from the chain is missing then, the first of them on another feature.
+    [
+      'length',
+      { low: 40, high: 41 },
+      'feature "Hub seat", part.turned[2].length.low: Invalid input: expected string, received number',
+    ],
+    ['mate', 'nobody', 'feature "Hub seat", part.turned[2].mate: no mate is called "nobody"'],
+    ['name', undefined, 'feature "hub-seat", part.turned[2].name: is missing'],
+  ])('a wrong %s is named itself', (field, value, says) => {
+    const read = readPartFile(
+      changed('v3/everything.part.json', ({ part }) => {
+        part.turned[2] = { ...part.turned[2], [field]: value };
+      }),
+    );
+    expect(read.ok ? '' : describeFileProblem(read.error)).toBe(says);
+  });
+});
