@@ -140,9 +140,11 @@ const WHY: Readonly<Record<Why, PhraseId>> = {
   'left-for-the-file': 'why-for-the-file',
 };
 
-/** The likely slip behind a reading that contradicts the cuts, as it is said; a caliper has no thimble. */
-export const slipPhrase = (slip: Slip, instrument: InstrumentKind | null): PhraseId =>
-  slip === 'thimble-turn' && instrument !== 'micrometer' ? 'slip-round' : SLIPS[slip];
+/** The likely slip behind a reading that contradicts the cuts or the filing, as it is said; a caliper has no thimble. */
+export function slipPhrase(slip: Slip, instrument: InstrumentKind | null, filed: boolean): PhraseId {
+  if (slip === 'thimble-turn' && instrument !== 'micrometer') return 'slip-round';
+  return slip === 'unexplained' && filed ? 'slip-filed' : SLIPS[slip];
+}
 
 /** What makes it look like that slip, in one sentence. */
 export const SLIP_WHY: Readonly<Record<Slip, PhraseId>> = {

@@ -44,8 +44,8 @@ function firstRead(work: History<Work>, shop: Shop): Length | null {
   return first?.did === 'read' ? first.reading.value : null;
 }
 
-/** A reading that contradicts what the last cut should have left, and the size that was expected. */
-export type Contradiction = { readonly surprise: Surprise; readonly expected: Length };
+/** A reading that contradicts what the last cut, or filing, should have left, and the size that was expected. */
+export type Contradiction = { readonly surprise: Surprise; readonly expected: Length; readonly filed: boolean };
 
 /** Whether a reading that is about to be stored contradicts the cuts or rounds that were said; null where it does not. */
 export function contradictionOf(
@@ -62,5 +62,6 @@ export function contradictionOf(
   const model = beforeReading(bench, reading);
   const surprise = surpriseOf(model, reading);
   if (surprise === null) return null;
-  return { surprise, expected: asLength(expectedReading(model, reading).mean * bench.shop.sign, 'half-even') };
+  const expected = asLength(expectedReading(model, reading).mean * bench.shop.sign, 'half-even');
+  return { surprise, expected, filed: bench.rounds > 0 };
 }

@@ -3,10 +3,11 @@ import { ringOf, type Mate } from '../part/index.ts';
 import type { MeasuredQuantity, Operation } from '../route/index.ts';
 import { ringTolerance, type BearingRing } from '../trade/index.ts';
 import { coldPart } from './cold.ts';
+import type { Place } from './intent.ts';
 import { mateHere } from './mates.ts';
 import type { JobState } from './state.ts';
 import type { Doubt } from './talk.ts';
-import { directionOf, lastSize, standingOf, windowOf } from './window.ts';
+import { directionOf, lastReading, lastSize, standingOf, windowOf } from './window.ts';
 
 /** A part does not grow under the tool: more than this over the last reading is asked about (2 thou; ours). */
 const GROWTH_ALLOWED: Length = nanometres(2 * NM_PER_THOU);
@@ -19,7 +20,13 @@ const FAR_PAST: Length = nanometres(20 * NM_PER_THOU);
  * Why a size should be asked about before it is stored, or null where it is as it should be. The order matters: what cannot
  * be, before what is unlikely, before what would be a pity.
  */
-export function doubtOf(state: JobState, operation: Operation, quantity: MeasuredQuantity, read: Length): Doubt | null {
+export function doubtOf(
+  state: JobState,
+  operation: Operation,
+  quantity: MeasuredQuantity,
+  read: Length,
+  place: Place | null,
+): Doubt | null {
   const value = quantity === 'bore' || quantity === 'width' ? read : coldPart(state, quantity, read, state.celsius);
   const stock = state.plan.part.stock;
   const limit =
@@ -40,7 +47,7 @@ export function doubtOf(state: JobState, operation: Operation, quantity: Measure
   const before = last ?? target.from;
   switch (direction) {
     case 'shrinks': {
-      if (before !== null && value > plus(before, GROWTH_ALLOWED)) return 'bigger-than-it-was';
+      if (before !== null && value > plus(before, growthAllowed(state, operation, place))) return 'bigger-than-it-was';
       if (minus(window.low, value) > FAR_PAST) return 'far-from-the-target';
       if (last !== null && minus(last, value) > dropAllowed(operation)) return 'far-from-the-last';
       return standingOf(value, window, direction) === 'past' ? 'under-the-low-limit' : null;
@@ -55,6 +62,13 @@ export function doubtOf(state: JobState, operation: Operation, quantity: Measure
       return value < minus(window.low, reach) || value > plus(window.high, reach) ? 'far-from-the-target' : null;
     }
   }
+}
+
+/** At another end of the work than the last reading a taper shows, which may be as much as is odd for any size. */
+function growthAllowed(state: JobState, operation: Operation, place: Place | null): Length {
+  const before = lastReading(state, operation)?.place ?? null;
+  const elsewhere = place !== null && before !== null && place !== before && place !== 'across' && before !== 'across';
+  return elsewhere ? FAR_PAST : GROWTH_ALLOWED;
 }
 
 /** The ring of a bearing is what its maker guarantees: 2 thou off that is a slip, or another bearing (ours). */

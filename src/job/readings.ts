@@ -71,11 +71,11 @@ export function takeReading(
       { about: 'sure', doubt: 'contradicts-the-cuts', intent, value, replaces },
       sentence(size(value)),
       sentence('expected', size(contradiction.expected)),
-      sentence(slipPhrase(contradiction.surprise.slip, instrument)),
+      sentence(slipPhrase(contradiction.surprise.slip, instrument, contradiction.filed)),
       sentence('measure-again'),
       question('keep-it'),
     );
-  const doubt = again ? null : doubtOf(state, operation, quantity, value);
+  const doubt = again ? null : doubtOf(state, operation, quantity, value, intent.place);
   if (doubt !== null)
     return asked(
       scene,

@@ -64,11 +64,41 @@ describe('two readings of a taper', () => {
   const placed = (inches: number, place: 'at-the-shoulder' | 'at-the-end'): Intent => ({ ...mike(inches), place }) as Intent;
   const checked = (shoulder: number, end: number): string =>
     pieces(
-      when(at('rough-arm-journal'), placed(shoulder, 'at-the-shoulder'), placed(end, 'at-the-end'), { type: 'ask-taper' }).decision,
+      when(at('rough-arm-journal'), placed(shoulder, 'at-the-shoulder'), placed(end, 'at-the-end'), { type: 'ask-taper' })
+        .decision,
     );
   it('are no taper within what the two may be off, and one beyond it', () => {
     expect(checked(1.031, 1.0311)).toBe('no-taper , give-or-take amount(0.0002) .');
     expect(checked(1.031, 1.0306)).toBe('tapers amount(0.0004) , give-or-take amount(0.0002) , big-at-the-shoulder .');
+  });
+});
+
+describe('a reading at the other end of the work', () => {
+  const placed = (inches: number, place: 'at-the-shoulder' | 'at-the-end' | 'across'): Intent =>
+    ({ ...mike(inches), place }) as Intent;
+  const rough = at('rough-arm-journal');
+  const after = (inches: number, place: 'at-the-shoulder' | 'at-the-end' | 'across') =>
+    when(rough, placed(1.031, 'at-the-shoulder'), placed(inches, place)).decision;
+  it('may be larger by a taper, to set the tailstock by', () => {
+    expect(after(1.035, 'at-the-end').outcome).toBe('done');
+    const set: readonly Intent[] = [
+      { type: 'set-up-length', what: 'over', value: one(6) },
+      { type: 'set-up-length', what: 'work', value: one(10) },
+    ];
+    const told = when(rough, ...set, placed(1.031, 'at-the-shoulder'), placed(1.034, 'at-the-end'), { type: 'ask-taper' });
+    // Half the taper over the whole work: 3 thou in 6 in is 2.5 thou on 10 in, toward the large end.
+    expect(pieces(told.decision)).toContain('tailstock toward-you amount(0.0025)');
+  });
+  it('is asked about where no taper makes it so, or at the same end, or only turned a quarter', () => {
+    expect(after(1.055, 'at-the-end').reason).toBe('bigger-than-it-was');
+    expect(after(1.035, 'at-the-shoulder').reason).toBe('bigger-than-it-was');
+    expect(after(1.035, 'across').reason).toBe('bigger-than-it-was');
+  });
+  it('is not what filing leaves, rather than what a cut leaves, after filing', () => {
+    const both = [placed(1.002, 'at-the-end'), placed(1.002, 'at-the-shoulder')];
+    const filed: Intent = { type: 'filed', in: 'rounds', value: { as: 'one', value: 2 } };
+    const told = when(at('file-arm-journal'), ...both, filed, placed(0.999, 'at-the-end'));
+    expect(pieces(told.decision)).toContain('slip-filed');
   });
 });
 
