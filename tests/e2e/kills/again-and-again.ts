@@ -94,7 +94,7 @@ export async function killAndTear(server: KillServer, profile: string, lane: str
     const opened = Promise.all(names.map(server.opened));
     const browser = await bareBrowser(profile, server.url(names), { oneProcess: false });
     await opened;
-    if (start < 2) await server.acknowledging(names);
+    if (start < 2) await Promise.all(names.map((name) => server.acknowledging([name])));
     await browser.kill();
     if (start === 0) tearDatabase(profile);
   }

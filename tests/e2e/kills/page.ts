@@ -1,4 +1,5 @@
 import { Conversation } from '../../../src/app/index.ts';
+import { deciding, reading } from '../../../src/app/conversation.ts';
 import type { JobEvent } from '../../../src/job/index.ts';
 import { nanometres } from '../../../src/measure/index.ts';
 import { browserShelf, openLog, readJobFile, type Shelf, type StoredJob } from '../../../src/shelf/index.ts';
@@ -117,7 +118,11 @@ async function logReadings(shelf: Shelf, stored: StoredJob): Promise<void> {
   }
 }
 
+/** The parts of the conversation that it fetches at the first words; a short stint would be spent on them. */
+const fetched = (): Promise<unknown> => Promise.all([reading(), deciding()]);
+
 async function work(): Promise<void> {
+  await fetched();
   const shelf = browserShelf(() => Date.now());
   const stored: StoredJob[] = [];
   for (const job of jobs) stored.push(await opened(shelf, job));
@@ -141,7 +146,11 @@ async function killWorkers(job: string): Promise<void> {
 const [first = 'job'] = jobs;
 const failed = (error: unknown): void => void tell('failed', first, error instanceof Error ? error.message : String(error));
 if (typeof document === 'undefined') {
-  (globalThis as unknown as { postMessage: (message: string) => void }).postMessage('at work');
-  work().catch(failed);
+  fetched()
+    .then(() => {
+      (globalThis as unknown as { postMessage: (message: string) => void }).postMessage('at work');
+      return work();
+    })
+    .catch(failed);
 } else if (stint > 0) killWorkers(first).catch(failed);
 else work().catch(failed);
