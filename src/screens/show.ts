@@ -23,7 +23,7 @@ export function fractionToo(length: Length, unit: DisplayUnit): string | null {
   return fraction !== null && fraction.includes('/') ? fraction : null;
 }
 
-/** A way of writing a time, made with the first one that is written: the browser takes long over it, and the first page has none. */
+/** A way of writing a time, made with the first that is written: the browser takes long over it, and the first page has none. */
 function writer(options: Intl.DateTimeFormatOptions): (at: number) => string {
   let format: Intl.DateTimeFormat | null = null;
   return (at) => (format ??= new Intl.DateTimeFormat(words.locale, options)).format(at);
