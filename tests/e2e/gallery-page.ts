@@ -23,6 +23,7 @@ export async function serveGallery(): Promise<ServedGallery> {
     base: './',
     logLevel: 'error',
     plugins: [react(), withoutEval()],
+    worker: { format: 'es' },
     build: { outDir: folder, emptyOutDir: true, rolldownOptions: { input: join(root, gallery) } },
   });
   const files = sirv(folder);

@@ -117,7 +117,7 @@ export async function launch({
       ...QUIET_FLAGS,
       '--disable-component-extensions-with-background-pages',
       '--disable-client-side-phishing-detection',
-      '--disable-features=OptimizationHints,MediaRouter,Translate',
+      '--disable-features=OptimizationHints,MediaRouter,Translate,AutofillServerCommunication',
       `--proxy-server=http://127.0.0.1:${proxy.port}`,
       `--window-size=${size.width},${size.height}`,
       '--remote-debugging-port=0',

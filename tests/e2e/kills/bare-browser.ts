@@ -13,7 +13,8 @@ const FLAGS = [
   '--disable-component-extensions-with-background-pages',
   '--disable-search-engine-choice-screen',
   '--mute-audio',
-  '--disable-features=OptimizationHints,MediaRouter,Translate,PreloadTopChromeWebUI,SpareRendererForSitePerProcess',
+  '--disable-features=OptimizationHints,MediaRouter,Translate,AutofillServerCommunication,PreloadTopChromeWebUI' +
+    ',SpareRendererForSitePerProcess',
   '--enable-features=NetworkServiceInProcess2',
 ];
 
