@@ -21,7 +21,7 @@ export type HeardLine = {
 /** Something that does not work, in one line, with what can be done about it; stepping and typing go on. */
 export type Notice = {
   readonly id: string;
-  readonly part: 'ear' | 'voice' | 'shelf' | 'file' | 'update';
+  readonly part: 'ear' | 'voice' | 'shelf' | 'file' | 'update' | 'page';
   readonly text: string;
   readonly remedy: { readonly label: string; readonly run: () => void } | null;
 };

@@ -3,6 +3,7 @@ import { Workbox } from 'workbox-window';
 import { Screens } from '../screens/index.ts';
 import { askToPersist, browserShelf, describeTaken, holdJob } from '../shelf/index.ts';
 import { createAssistant } from './assistant.ts';
+import type { Notice } from './assistantState.ts';
 import { deciding, reading } from './conversation.ts';
 import { createFaultLog } from './faultLog.ts';
 import { lateHandOver } from './lateHandOver.ts';
@@ -109,11 +110,19 @@ const assistant = createAssistant({
   mark: (name, start, end, detail) => void performance.measure(name, { start, end, detail }),
 });
 
-function tell(id: string, text: string, remedy: { readonly label: string; readonly run: () => void } | null): void {
-  assistant.setState((state) => ({
-    notices: [...state.notices.filter((each) => each.id !== id), { id, part: 'shelf', text, remedy }],
-  }));
+function tell(id: string, text: string, remedy: Notice['remedy'], part: Notice['part'] = 'shelf'): void {
+  assistant.setState((state) => ({ notices: [...state.notices.filter((each) => each.id !== id), { id, part, text, remedy }] }));
 }
+
+// Much is fetched after the first screen. Where some of it does not come, a press of what needs it would do nothing, in silence.
+addEventListener('vite:preloadError', () =>
+  tell(
+    'page',
+    'A part of it could not be fetched, so some presses may do nothing. What was read is kept. Load the page again.',
+    { label: 'Load again', run: () => location.reload() },
+    'page',
+  ),
+);
 
 assistant.setState({ handOver: together.store });
 

@@ -268,7 +268,7 @@ export const words = {
 
   notice: {
     putAway: 'Put away',
-    parts: { ear: 'Hearing', voice: 'Speaking', shelf: 'Storing', file: 'File', update: 'New version' },
+    parts: { ear: 'Hearing', voice: 'Speaking', shelf: 'Storing', file: 'File', update: 'New version', page: 'The page' },
   },
   theme: { light: 'Light', dark: 'Dark', change: (to: string) => `Change to ${to.toLowerCase()}` },
 } as const;

@@ -43,6 +43,17 @@ describe('the page on a fresh profile', () => {
     expect(cached.sort()).toEqual(built.sort());
   });
 
+  test('says so where a part of it does not come, and does not let a press come to nothing in silence', async () => {
+    const without = freshProfile();
+    const other = await launch({ profile: without });
+    await other.page.route(/\/assets\/(deciding|reading)-/, (route) => route.abort());
+    await other.page.goto(served.url);
+    await other.page.getByText(/could not be fetched.*Load the page again/).waitFor();
+    await screenshot(other.page, 'first-look-part-missing');
+    await other.close();
+    forgetProfile(without);
+  });
+
   test('asks nothing of any other machine', () => {
     expect(browser.reachedOut).toEqual([]);
   });

@@ -27,8 +27,12 @@ export function allBut(graph: PhoneGraph, path: PhonePath): PhoneGraph {
     }
     firstOfCopy.push(to.length + edges.length);
   });
-  const old = edges.map((edge) => edge.old);
   const onlyEnd = copyOf.at(-1);
+  const withCopied = <T extends Numbers>(ofEdges: T): T =>
+    joined(
+      ofEdges,
+      edges.map(({ old }) => ofEdges[old]!),
+    );
   return {
     words: graph.words,
     nodes: graph.nodes + copied.length,
@@ -46,26 +50,11 @@ export function allBut(graph: PhoneGraph, path: PhonePath): PhoneGraph {
       to,
       edges.map((edge) => edge.to),
     ),
-    phone: joined(
-      phone,
-      old.map((edge) => phone[edge]!),
-    ),
-    word: joined(
-      word,
-      old.map((edge) => word[edge]!),
-    ),
-    arc: joined(
-      arc,
-      old.map((edge) => arc[edge]!),
-    ),
-    cost: joined(
-      cost,
-      old.map((edge) => cost[edge]!),
-    ),
-    length: joined(
-      length,
-      old.map((edge) => length[edge]!),
-    ),
+    phone: withCopied(phone),
+    word: withCopied(word),
+    arc: withCopied(arc),
+    cost: withCopied(cost),
+    length: withCopied(length),
   };
 }
 
@@ -79,7 +68,9 @@ function layTree({ firstEdge, to, word }: PhoneGraph, state: number, nodes: numb
   return at;
 }
 
-function joined<T extends Int32Array | Uint8Array | Float32Array>(head: T, tail: readonly number[]): T {
+type Numbers = Int32Array | Uint8Array | Float32Array;
+
+function joined<T extends Numbers>(head: T, tail: readonly number[]): T {
   const whole = new (head.constructor as new (length: number) => T)(head.length + tail.length);
   whole.set(head);
   whole.set(tail, head.length);

@@ -81,29 +81,40 @@ describe('the seat of a bearing, chosen at the desk', () => {
 
   // Classes: a maker's table for shafts, ANSI/ABMA 7 for housings (docs/sources.md); limits of 25 and 52 by ISO 286-2, the middle
   // rings 24.995 and 51.9935. Worked by hand.
-  test('a shaft: its classes by load, with what each holds the middle ring by', () => {
-    const choices = fitChoices(mate(millimetres(25), 'inner'), 'millimetre');
-    expect(choices.map(({ load, word, low, high }) => [load, word, low, high])).toEqual([
-      ['still', 'h6', millimetres(24.987), millimetres(25)],
-      ['light', 'j6', millimetres(24.996), millimetres(25.009)],
-      ['normal', 'k5', millimetres(25.002), millimetres(25.011)],
-    ]);
-    expect(choices.map(({ least, most }) => [least, most])).toEqual(
+  test.each([
+    [
+      'inner',
+      25,
+      [
+        ['still', 'h6', 24.987, 25],
+        ['light', 'j6', 24.996, 25.009],
+        ['normal', 'k5', 25.002, 25.011],
+      ],
+    ],
+    [
+      'outer',
+      52,
+      [
+        ['still', 'H7', 52, 52.03],
+        ['light', 'M7', 51.97, 52],
+        ['normal', 'N7', 51.961, 51.991],
+      ],
+    ],
+  ] as const)('the seat of the %s ring of %d: its classes by load', (ring, nominal, wanted) => {
+    const choices = fitChoices(mate(millimetres(nominal), ring), 'millimetre');
+    expect(choices.map(({ load, word, low, high }) => [load, word, low, high])).toEqual(
+      wanted.map(([load, word, low, high]) => [load, word, millimetres(low), millimetres(high)]),
+    );
+  });
+
+  test('what a shaft of each class holds the middle ring by', () => {
+    expect(fitChoices(mate(millimetres(25), 'inner'), 'millimetre').map(({ least, most }) => [least, most])).toEqual(
       [
         [-5, 8],
         [-14, -1],
         [-16, -7],
       ].map((pair) => pair.map(micrometres)),
     );
-  });
-
-  test('a housing: H7, M7, N7', () => {
-    const choices = fitChoices(mate(millimetres(52), 'outer'), 'millimetre');
-    expect(choices.map(({ load, word, low, high }) => [load, word, low, high])).toEqual([
-      ['still', 'H7', millimetres(52), millimetres(52.03)],
-      ['light', 'M7', millimetres(51.97), millimetres(52)],
-      ['normal', 'N7', millimetres(51.961), millimetres(51.991)],
-    ]);
   });
 
   test('a shaft that goes into a bore has holes to choose from, by hand and by class', () => {
