@@ -12,9 +12,7 @@ import {
   type Part,
 } from '../../../src/part/index.ts';
 
-const file = readPartFile(
-  readFileSync(new URL('../../fixtures/part-files/v3/everything.part.json', import.meta.url), 'utf8'),
-);
+const file = readPartFile(readFileSync(new URL('../../fixtures/part-files/v3/everything.part.json', import.meta.url), 'utf8'));
 if (!file.ok) throw new Error('the example does not read');
 const { part, machines } = file.value;
 const draft = draftOfPart(part, machines, 'd');
