@@ -6,18 +6,20 @@
  * Processor time is that of the page's own process, which other work on the machine lengthens little; the other times are by
  * the clock.
  */
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import { parseArgs } from 'node:util';
 import { gzipSync } from 'node:zlib';
 import { build } from 'vite';
 import { freshProfile, forgetProfile, launch, servePage, type Browser } from '../../tests/e2e/harness.ts';
-import { listenAlways } from '../../tests/e2e/machine-page.ts';
+import { listenAlways, TO_LISTEN_ALWAYS } from '../../tests/e2e/machine-page.ts';
 import { speechFile } from '../../tests/e2e/microphone.ts';
 import { HEADERS } from '../setup/serve.mjs';
 import { root } from '../setup/root.mjs';
+import { openBarePage } from './bare-page.ts';
 import { benchPhrases } from './ear/phrases.ts';
 import { speak } from './ear/speech.ts';
 import { quantileOf } from './ear/statistics.ts';
@@ -30,21 +32,16 @@ const { values } = parseArgs({
 });
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
 const kB = (bytes: number): string => `${(bytes / 1000).toFixed(0)} kB`;
-const MB = ({ residentMB }: { readonly residentMB: number }): string => `${residentMB.toFixed(0)} MB`;
+/** Until the page has nothing more to do of itself, and how long after the ear opened it is looked at again. */
+const [SETTLE_MS, LATER_MS] = [6_000, 10_000];
 const quantiles = (times: readonly number[]): string =>
   `median ${quantileOf(times, 0.5).toFixed(0)} ms, 95th percentile ${quantileOf(times, 0.95).toFixed(0)} ms, of ${times.length}`;
 
-/** Processor seconds and resident megabytes of the browser's pages (renderers), all together. */
-async function pages({ context }: Browser): Promise<{ readonly cpuS: number; readonly residentMB: number }> {
+/** Processor seconds of the browser's pages, all together. */
+async function workedS({ context }: Browser): Promise<number> {
   const session = await context.browser()!.newBrowserCDPSession();
   const { processInfo } = await session.send('SystemInfo.getProcessInfo');
-  const renderers = processInfo.filter(({ type }) => type === 'renderer');
-  const own = (id: number): number =>
-    Number(/^Pss:\s+(\d+)/m.exec(readFileSync(`/proc/${id}/smaps_rollup`, 'utf8'))?.[1] ?? 0) / 1024;
-  return {
-    cpuS: renderers.reduce((sum, { cpuTime }) => sum + cpuTime, 0),
-    residentMB: renderers.reduce((sum, { id }) => sum + own(id), 0),
-  };
+  return processInfo.filter(({ type }) => type === 'renderer').reduce((sum, { cpuTime }) => sum + cpuTime, 0);
 }
 
 async function workOfTheEngine(): Promise<void> {
@@ -80,7 +77,6 @@ async function workOfTheEngine(): Promise<void> {
     const { page } = browser;
     await page.goto(`http://localhost:${typeof address === 'object' && address !== null ? address.port : 0}/`);
     await page.waitForURL('**/#ready');
-    const empty = await pages(browser);
     const openMs = await page.evaluate(() => earPage.open());
     const phrases = benchPhrases(640)
       .filter(({ kind }) => kind === 'phrase')
@@ -93,19 +89,18 @@ async function workOfTheEngine(): Promise<void> {
     // Once beforehand, so that grammars are laid out and the code is warm, as they are when somebody speaks.
     for (const { samples, context } of sounds.slice(0, 8))
       await page.evaluate(([x, at]) => earPage.hear(x, at), [samples, context] as const);
-    const before = await pages(browser);
+    const before = await workedS(browser);
     const work: number[] = [];
     for (const { samples, context } of sounds)
       work.push((await page.evaluate(([x, at]) => earPage.hear(x, at), [samples, context] as const)).workMs);
-    const after = await pages(browser);
+    const after = await workedS(browser);
     const soundS = sounds.reduce((sum, { samples }) => sum + samples.length, 0) / 16_000;
     say(`engine opened in ${openMs.toFixed(0)} ms, from a server on this machine`);
     const clockS = work.reduce((sum, ms) => sum + ms, 0) / 1000;
     say(`work for ${sounds.length} phrases, ${soundS.toFixed(0)} s of sound: ${quantiles(work)}`);
     say(`  real-time factor ${(clockS / soundS).toFixed(3)} by the clock`);
     // The grammars and the hand-over of the samples are in it.
-    say(`  at most ${((after.cpuS - before.cpuS) / soundS).toFixed(3)} by the processor`);
-    say(`memory of the page: ${MB(empty)} before, ${MB(after)} with the engine after ${sounds.length} phrases`);
+    say(`  at most ${((after - before) / soundS).toFixed(3)} by the processor`);
   } finally {
     await browser.close();
     forgetProfile(profile);
@@ -113,44 +108,58 @@ async function workOfTheEngine(): Promise<void> {
   }
 }
 
-/** What the real page fetches for the ear, and how long it takes to listen, the first time and from the cache. */
+/** What the real page fetches for the ear at the first visit. */
+async function fetches(): Promise<void> {
+  const served = await servePage();
+  const profile = freshProfile();
+  const browser = await launch({ profile });
+  try {
+    const { page } = browser;
+    await page.goto(served.url);
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+    await page.waitForLoadState('networkidle');
+    const fetched: string[] = [];
+    page.on('request', (request) => fetched.push(new URL(request.url()).pathname));
+    await listenAlways(page);
+    await page.waitForFunction(() => performance.getEntriesByName('ear open').length > 0, null, { timeout: 60_000 });
+    const sizes = [...new Set(fetched)].flatMap((path) => {
+      const file = join(root, 'dist', path);
+      return existsSync(file)
+        ? [{ path, whole: statSync(file).size, small: gzipSync(readFileSync(file), { level: 9 }).length }]
+        : [];
+    });
+    for (const { path, whole, small } of sizes) say(`  ${path}: ${kB(whole)}, gzip ${kB(small)}`);
+    const sum = (of: 'whole' | 'small'): string => kB(sizes.reduce((total, each) => total + each[of], 0));
+    say(`fetched for the ear: ${sum('whole')}, gzip ${sum('small')}`);
+  } finally {
+    await browser.close();
+    forgetProfile(profile);
+    await served.close();
+  }
+}
+
+/** How long the real page takes to listen, the first time and from the cache, and what memory it takes, with no driver in it. */
 async function start(): Promise<void> {
   const served = await servePage();
   const profile = freshProfile();
   try {
-    for (const visit of ['first visit', 'second visit, from the cache']) {
-      const browser = await launch({ profile });
-      const { page } = browser;
-      await page.goto(served.url);
-      await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
-      await page.waitForLoadState('networkidle');
-      const fetched: string[] = [];
-      page.on('request', (request) => fetched.push(new URL(request.url()).pathname));
-      const before = await pages(browser);
-      const begun = performance.now();
-      await listenAlways(page);
-      await page.waitForFunction(() => performance.getEntriesByName('ear open').length > 0, null, { timeout: 60_000 });
-      const ms = await page.evaluate(() => performance.getEntriesByName('ear open')[0]!.duration);
-      const after = await pages(browser);
-      say(`${visit}: ear open ${ms.toFixed(0)} ms after it was asked for`);
+    for (const visit of ['first visit', 'second visit, from the cache', 'third visit']) {
+      const page = await openBarePage({ profile });
+      await page.go(served.url);
+      await page.evaluate('navigator.serviceWorker.ready.then(() => true)');
+      await pause(SETTLE_MS);
+      const before = page.residentMB();
+      for (const label of TO_LISTEN_ALWAYS) await page.press(label);
+      await page.until("performance.getEntriesByName('ear open').length > 0");
+      const open = page.residentMB();
+      const ms = Number(await page.evaluate("performance.getEntriesByName('ear open')[0].duration"));
+      await pause(LATER_MS);
+      const more = (now: number): string => `${(now - before).toFixed(0)} more`;
       say(
-        `  ${(performance.now() - begun).toFixed(0)} ms from the first press of a button; memory ${MB(before)} before, ${MB(after)} after`,
+        `${visit}: ear open ${ms.toFixed(0)} ms after it was asked for; memory ${before.toFixed(0)} MB before, ` +
+          `${more(open)} once it is open, ${more(page.residentMB())} ${LATER_MS / 1000} s later`,
       );
-      if (visit === 'first visit') {
-        const sizes = [...new Set(fetched)].flatMap((path) => {
-          const file = join(root, 'dist', path);
-          try {
-            return [{ path, whole: readFileSync(file).length, small: gzipSync(readFileSync(file), { level: 9 }).length }];
-          } catch {
-            return [];
-          }
-        });
-        for (const { path, whole, small } of sizes) say(`  ${path}: ${kB(whole)}, gzip ${kB(small)}`);
-        say(
-          `  together ${kB(sizes.reduce((sum, { whole }) => sum + whole, 0))}, gzip ${kB(sizes.reduce((sum, { small }) => sum + small, 0))}`,
-        );
-      }
-      await browser.close();
+      await page.close();
     }
   } finally {
     forgetProfile(profile);
@@ -170,9 +179,9 @@ async function answers(): Promise<void> {
     const { page } = browser;
     await page.goto(served.url);
     await listenAlways(page);
-    const before = await pages(browser);
+    const before = await workedS(browser);
     await page.waitForTimeout(1000 * (6 + 9.2 * lines.length));
-    const after = await pages(browser);
+    const after = await workedS(browser);
     type Answer = Readonly<
       Record<'ms' | 'endpointMs' | 'recogniserMs' | 'interpretMs' | 'decideMs' | 'storeMs' | 'voiceMs', number>
     >;
@@ -186,9 +195,7 @@ async function answers(): Promise<void> {
     for (const part of ['endpointMs', 'recogniserMs', 'storeMs', 'voiceMs'] as const)
       say(`  ${part.slice(0, -2)}: ${quantiles(taken.map((each) => each[part]))}`);
     const listenedS = 6 + 9.2 * lines.length;
-    say(
-      `the page while it listened: ${(after.cpuS - before.cpuS).toFixed(1)} s of processor in ${listenedS.toFixed(0)} s, ${MB(after)}`,
-    );
+    say(`the page while it listened: ${(after - before).toFixed(1)} s of processor in ${listenedS.toFixed(0)} s`);
   } finally {
     await browser.close();
     forgetProfile(profile);
@@ -198,6 +205,7 @@ async function answers(): Promise<void> {
 
 say(`${cpus().length} cores, load ${loadavg()[0]!.toFixed(1)}`);
 await workOfTheEngine();
+await fetches();
 await start();
 await answers();
 say(`load at the end ${loadavg()[0]!.toFixed(1)}`);

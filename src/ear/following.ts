@@ -39,7 +39,7 @@ export function following(graph: WordGraph, words: readonly string[]): Following
 /** How long a silence must last to be the end, by what may follow; docs/ear.md says what each was chosen on. */
 export const PATIENCE_MS: Readonly<Record<Following, number>> = {
   nothing: 220,
-  words: 320,
+  words: 300,
   rest: 460,
   figures: 600,
   unfinished: 900,

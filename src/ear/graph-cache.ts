@@ -2,7 +2,7 @@ import type { Grammar } from '../phrasebook/index.ts';
 import { wordGraph, type WordGraph } from './word-graph.ts';
 
 /** The steps of a job go to and fro between a few grammars; each reading makes a new one. */
-const KEPT = 24;
+const KEPT = 8;
 
 const kept = new Map<string, WordGraph>();
 

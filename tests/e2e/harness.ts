@@ -97,16 +97,20 @@ async function debuggerAddress(profile: string, child: ChildProcess): Promise<st
   throw new Error('Chromium did not come up within 30 s');
 }
 
+const SIZE = { width: 1280, height: 800 };
+
+/** A browser that runs, whom it asked for, and where its debugger answers. */
+export type Started = {
+  readonly child: ChildProcess;
+  readonly proxy: Awaited<ReturnType<typeof recordingProxy>>;
+  readonly debuggerUrl: string;
+};
+
 /**
  * Starts Chromium on a profile, with a fake microphone that is granted without asking. It is a process of ours rather than of
  * the driver, so that a test can take it down without warning.
  */
-export async function launch({
-  profile,
-  microphone,
-  size = { width: 1280, height: 800 },
-  flags = [],
-}: LaunchOptions): Promise<Browser> {
+export async function startChromium({ profile, microphone, size = SIZE, flags = [] }: LaunchOptions): Promise<Started> {
   const program = await findChromium();
   if (program === null) throw new Error('No Chromium: set SWARFSIDE_CHROMIUM to the browser program');
   rmSync(join(profile, 'DevToolsActivePort'), { force: true });
@@ -133,10 +137,25 @@ export async function launch({
     ],
     { stdio: ['ignore', 'ignore', 'ignore', 'pipe', 'pipe'], detached: true },
   );
-  const driver = await chromium.connectOverCDP(await debuggerAddress(profile, child));
+  return { child, proxy, debuggerUrl: await debuggerAddress(profile, child) };
+}
+
+/** Ends a browser and all its children. */
+export async function takeDown({ child, proxy }: Started): Promise<void> {
+  // The negative id is the whole group: the browser's own children must not outlive it.
+  if (child.pid !== undefined && child.exitCode === null) process.kill(-child.pid, 'SIGKILL');
+  await ended(child);
+  await new Promise((done) => proxy.server.close(done));
+}
+
+/** Starts Chromium and drives it. */
+export async function launch(options: LaunchOptions): Promise<Browser> {
+  const started = await startChromium(options);
+  const { child, proxy, debuggerUrl } = started;
+  const driver = await chromium.connectOverCDP(debuggerUrl);
   const context = driver.contexts()[0] ?? (await driver.newContext());
   const page = context.pages()[0] ?? (await context.newPage());
-  await page.setViewportSize(size);
+  await page.setViewportSize(options.size ?? SIZE);
 
   const errors: string[] = [];
   page.on('console', (message) => {
@@ -150,12 +169,9 @@ export async function launch({
     if (method !== 'GET' || body !== null) sent.push(`${method} ${request.url()}`);
   });
 
-  const takeDown = async (signal: NodeJS.Signals): Promise<void> => {
-    // The negative id is the whole group: the browser's own children must not outlive it.
-    if (child.pid !== undefined && child.exitCode === null) process.kill(-child.pid, signal);
-    await ended(child);
+  const end = async (): Promise<void> => {
+    await takeDown(started);
     await driver.close();
-    await new Promise((done) => proxy.server.close(done));
   };
   return {
     context,
@@ -163,13 +179,13 @@ export async function launch({
     reachedOut: proxy.hosts,
     sent,
     errors,
-    kill: () => takeDown('SIGKILL'),
+    kill: end,
     close: async () => {
       // Asked politely, Chromium writes its profile out before it goes.
       const session = await driver.newBrowserCDPSession();
       await session.send('Browser.close').catch(() => undefined);
       await Promise.race([ended(child), pause(5_000)]);
-      await takeDown('SIGKILL');
+      await end();
     },
   };
 }

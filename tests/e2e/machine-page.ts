@@ -5,9 +5,11 @@ export async function press(page: Page, ...labels: readonly RegExp[]): Promise<v
   for (const label of labels) await page.getByRole('button', { name: label }).click();
 }
 
-/** Listens always: from the first row of buttons to the third page of the rest. Readings then need their verb. */
-export const listenAlways = (page: Page): Promise<void> =>
-  press(page, /^More/, /^More/, /^More/, /^Pages, sound/, /^More/, /^More/, /^Listen: always/);
+/** The buttons from the first row to listening always, on the third page of the rest. */
+export const TO_LISTEN_ALWAYS = [/^More/, /^More/, /^More/, /^Pages, sound/, /^More/, /^More/, /^Listen: always/] as const;
+
+/** Listens always. Readings then need their verb. */
+export const listenAlways = (page: Page): Promise<void> => press(page, ...TO_LISTEN_ALWAYS);
 
 /** Goes from the first row of buttons to the record. */
 export const openRecord = (page: Page): Promise<void> => press(page, /^More/, /^More/, /^More/, /^Pages, sound/, /^Record/);

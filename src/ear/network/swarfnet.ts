@@ -12,7 +12,7 @@ import { bestPath, type PhoneScores } from './viterbi.ts';
 import { openPhoneNet, type PhoneNet } from './phone-net.ts';
 
 /** Phone graphs kept by the key of their grammar: the steps of a job go to and fro between a few. */
-const KEPT_GRAPHS = 12;
+const KEPT_GRAPHS = 6;
 
 /** Frames of quiet set before and after an utterance. */
 const QUIET_FRAMES = 24;
