@@ -3,10 +3,15 @@ import type { CopiedLog } from './copyRecords.ts';
 import { PagesError } from './pages.ts';
 import type { CopyEnd, SecondCopy } from './secondCopy.ts';
 
-/** A worker that does not answer for so long has failed; the store then goes on with one copy. */
+/** A worker that does not answer for so long, nor says that it is busy, has failed; the store then goes on with one copy. */
 const PATIENCE_MS = 20_000;
 
-type Waiting = { readonly answered: (value: unknown) => void; readonly failed: (error: PagesError) => void };
+type Waiting = {
+  readonly answered: (value: unknown) => void;
+  readonly failed: (error: PagesError) => void;
+  /** Waits as long again. */
+  readonly again: () => void;
+};
 
 /**
  * The second copy in the private file system of this origin, kept by a worker of its own; null in a browser that has none. The
@@ -34,6 +39,10 @@ export function browserCopy(name: string): SecondCopy | null {
       end(`the worker of the second copy failed: ${event.message}`);
     };
     made.onmessage = ({ data }: MessageEvent<FromCopy>) => {
+      if ('busy' in data) {
+        for (const each of waiting.values()) each.again();
+        return;
+      }
       const one = waiting.get(data.no);
       waiting.delete(data.no);
       if (data.ok) one?.answered(data.value);
@@ -46,14 +55,20 @@ export function browserCopy(name: string): SecondCopy | null {
     asked += 1;
     const no = asked;
     return new Promise<T>((resolve, reject) => {
-      const late = setTimeout(() => end('the worker of the second copy does not answer'), PATIENCE_MS);
+      const patience = (): ReturnType<typeof setTimeout> =>
+        setTimeout(() => end('the worker of the second copy does not answer'), PATIENCE_MS);
+      let late = patience();
+      const again = (): void => {
+        clearTimeout(late);
+        late = patience();
+      };
       const over =
         <V>(then: (value: V) => void) =>
         (value: V) => {
           clearTimeout(late);
           then(value);
         };
-      waiting.set(no, { answered: over((value) => resolve(value as T)), failed: over(reject) });
+      waiting.set(no, { answered: over((value) => resolve(value as T)), failed: over(reject), again });
       const message: ToCopy = { no, question };
       started().postMessage(message);
     });
@@ -62,7 +77,7 @@ export function browserCopy(name: string): SecondCopy | null {
     jobs: () => ask<readonly string[]>({ ask: 'jobs' }),
     end: (job) => ask<CopyEnd | null>({ ask: 'end', job }),
     read: (job) => ask<CopiedLog | null>({ ask: 'read', job }),
-    append: (job, event, before) => ask<'written' | 'behind'>({ ask: 'append', job, event, before }),
+    append: (job, events, before) => ask<'written' | 'behind'>({ ask: 'append', job, events, before }),
     complete: (job, events) => ask<CopyEnd>({ ask: 'complete', job, events }),
     keepClip: async (job, clip, wav) => void (await ask({ ask: 'keepClip', job, clip, wav })),
     wipe: async () => void (await ask({ ask: 'wipe' })),

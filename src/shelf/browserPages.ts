@@ -1,5 +1,5 @@
 import { deleteDB, openDB, type DBSchema, type IDBPDatabase, type IDBPTransaction } from 'idb';
-import { PagesError, type OpenPages, type PageKey, type PageName, type PageRows, type Pages } from './pages.ts';
+import { EVENTS_A_PART, PagesError, type EventRow, type OpenPages, type PageKey, type PageName, type PageRows, type Pages } from './pages.ts';
 
 type Schema = DBSchema & {
   jobs: { key: string; value: PageRows['jobs'] };
@@ -110,6 +110,20 @@ export function browserPages(name: string = SHELF_NAME): Pages {
         all: (page) => asked(() => store(page).getAll()) as never,
         // An array sorts after every string and number, so this bound takes in all keys of the job.
         under: (page, job) => asked(() => store(page).getAll(IDBKeyRange.bound([job], [job, []]) as never)) as never,
+        async eachPart(job, take) {
+          const after = (seq: number | null): Promise<readonly EventRow[]> => {
+            const range = IDBKeyRange.bound(seq === null ? [job] : [job, seq], [job, []], seq !== null);
+            return asked(() => transaction.objectStore('events').getAll(range as never, EVENTS_A_PART));
+          };
+          for (let coming = after(null); ; ) {
+            const part = await coming;
+            const last = part.length < EVENTS_A_PART ? undefined : part.at(-1);
+            // The next is asked for before this one is looked at: the browser fetches it meanwhile.
+            if (last !== undefined) coming = after(last.seq);
+            if (part.length > 0) take(part);
+            if (last === undefined) return;
+          }
+        },
         add: (page, row) => write(() => store(page).add?.(row)),
         put: (page, row) => write(() => store(page).put?.(row)),
         remove: (page, key: PageKey) => write(() => store(page).delete?.(key as never)),

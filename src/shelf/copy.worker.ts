@@ -12,7 +12,10 @@ const scope = self as unknown as {
 /** The worker is named after the folder of the copies. */
 const folder = scope.name;
 const windows = new BroadcastChannel(folder);
-const copy = copyFiles(browserCopyFolder(folder, (job) => windows.postMessage(job)));
+const copy = copyFiles(
+  browserCopyFolder(folder, (job) => windows.postMessage(job)),
+  () => scope.postMessage({ busy: true }),
+);
 windows.onmessage = ({ data }: MessageEvent<string | null>) => void copy.letGo(data);
 
 function answer(question: CopyQuestion): Promise<unknown> {
@@ -24,7 +27,7 @@ function answer(question: CopyQuestion): Promise<unknown> {
     case 'read':
       return copy.read(question.job);
     case 'append':
-      return copy.append(question.job, question.event, question.before);
+      return copy.append(question.job, question.events, question.before);
     case 'complete':
       return copy.complete(question.job, question.events);
     case 'keepClip':

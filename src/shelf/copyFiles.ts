@@ -38,8 +38,14 @@ const MOST_OPEN = 8;
 
 type Open = { readonly file: CopyFile; end: number; log: { job: CopiedJob; events: CopiedEvent[]; clips: Set<string> } | null };
 
-/** The second copy over files that only grow. `letGo` closes the file of a job that another window asks for, null for all. */
-export function copyFiles(folder: CopyFolder): SecondCopy & { letGo(job: string | null): Promise<void> } {
+/**
+ * The second copy over files that only grow. `letGo` closes the file of a job that another window asks for, null for all;
+ * `gettingOn` is called now and then in a long reading.
+ */
+export function copyFiles(
+  folder: CopyFolder,
+  gettingOn: () => void = () => undefined,
+): SecondCopy & { letGo(job: string | null): Promise<void> } {
   const open = new Map<string, Open>();
   let last: Promise<unknown> = Promise.resolve();
   /** One after the other, so that the order of calls is the order in the files. */
@@ -62,7 +68,7 @@ export function copyFiles(folder: CopyFolder): SecondCopy & { letGo(job: string 
     }
     const file = await folder.open(job, create);
     if (file === null) return null;
-    const { records, end } = readRecords(file.read());
+    const { records, end } = readRecords(file.read(), gettingOn);
     const log = logIn(records);
     const made: Open = {
       file,
@@ -78,7 +84,7 @@ export function copyFiles(folder: CopyFolder): SecondCopy & { letGo(job: string 
   }
   /** Writes records behind the last one that holds. After a fault the file is read anew before the next is written. */
   function write(job: string, to: Open, records: readonly CopyRecord[]): void {
-    const bytes = writeRecords(records);
+    const bytes = writeRecords(records, gettingOn);
     try {
       to.file.writeAt(to.end, bytes);
       to.file.flush();
@@ -90,7 +96,7 @@ export function copyFiles(folder: CopyFolder): SecondCopy & { letGo(job: string 
   }
   const peeked = async (job: string): Promise<CopiedLog | null> => {
     const bytes = open.get(job)?.file.read() ?? (await folder.peek(job));
-    return bytes === null ? null : logIn(readRecords(bytes).records);
+    return bytes === null ? null : logIn(readRecords(bytes, gettingOn).records);
   };
   const endOf = (job: CopiedJob, events: readonly CopiedEvent[], clips: Iterable<string>): CopyEnd => ({
     events: events.length,
@@ -107,17 +113,22 @@ export function copyFiles(folder: CopyFolder): SecondCopy & { letGo(job: string 
         return log === null ? null : endOf(log.job, log.events, log.clips.keys());
       }),
     read: (job) => inTurn(() => peeked(job)),
-    append: (job, event, before) =>
+    append: (job, events, before) =>
       inTurn(async () => {
         const to = await opened(job, false);
         const log = to?.log;
         if (to === null || log === null || log === undefined) return 'behind';
-        const lastEvent = log.events.at(-1);
-        // A store that refused it is asked again with the same event.
-        if (lastEvent?.seq === event.seq && lastEvent.digest === event.digest) return 'written';
-        if (event.seq !== log.events.length + 1 || (lastEvent?.digest ?? log.job.digest) !== before) return 'behind';
-        write(job, to, [{ is: 'event', ...event }]);
-        log.events.push(event);
+        const lastHere = log.events.at(-1);
+        const lastAsked = events.at(-1);
+        // A store that refused them is asked again with the same events.
+        if (lastHere?.seq === lastAsked?.seq && lastHere?.digest === lastAsked?.digest) return 'written';
+        if (events[0]?.seq !== log.events.length + 1 || (lastHere?.digest ?? log.job.digest) !== before) return 'behind';
+        write(
+          job,
+          to,
+          events.map((event) => ({ is: 'event', ...event }) as const),
+        );
+        for (const event of events) log.events.push(event);
         return 'written';
       }),
     complete: (job, events) =>

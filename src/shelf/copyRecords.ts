@@ -24,9 +24,16 @@ const decoder = new TextDecoder('utf-8', { fatal: true });
 
 const check = (bytes: Uint8Array): string => bytesToHex(sha256(bytes)).slice(0, CHECK_LETTERS);
 
-/** Records as the bytes of lines: how many bytes the JSON has, the first letters of its SHA-256, and the JSON. */
-export function writeRecords(records: readonly CopyRecord[]): Uint8Array<ArrayBuffer> {
-  const lines = records.map((record) => {
+/** So many lines take long enough to read or write that a sign of life is due. */
+const LINES_A_SIGN = 2_000;
+
+/**
+ * Records as the bytes of lines: how many bytes the JSON has, the first letters of its SHA-256, and the JSON. `gettingOn` is
+ * called now and then where there are many.
+ */
+export function writeRecords(records: readonly CopyRecord[], gettingOn: () => void = () => undefined): Uint8Array<ArrayBuffer> {
+  const lines = records.map((record, index) => {
+    if (index % LINES_A_SIGN === LINES_A_SIGN - 1) gettingOn();
     const json = JSON.stringify(record);
     const bytes = encoder.encode(json);
     return `${bytes.length} ${check(bytes)} ${json}\n`;
@@ -49,9 +56,12 @@ function readLine(line: Uint8Array): CopyRecord | null {
 
 /**
  * The records that hold, in order, and where the last of them ends: what comes after is a write that was cut off. A line in the
- * middle that does not hold is left out.
+ * middle that does not hold is left out. `gettingOn` is called now and then in a long file.
  */
-export function readRecords(bytes: Uint8Array): { readonly records: readonly CopyRecord[]; readonly end: number } {
+export function readRecords(
+  bytes: Uint8Array,
+  gettingOn: () => void = () => undefined,
+): { readonly records: readonly CopyRecord[]; readonly end: number } {
   const records: CopyRecord[] = [];
   let end = 0;
   for (let at = 0; at < bytes.length; ) {
@@ -62,6 +72,7 @@ export function readRecords(bytes: Uint8Array): { readonly records: readonly Cop
     if (record === null) continue;
     records.push(record);
     end = at;
+    if (records.length % LINES_A_SIGN === 0) gettingOn();
   }
   return { records, end };
 }

@@ -19,6 +19,9 @@ export type KeptTwice = {
   fill(job: string): Promise<void>;
 };
 
+/** So many events are written into the copy at a time: each writing is done well before the copy is given up as failed. */
+const EVENTS_A_WRITING = 2_000;
+
 export function keptTwice(pages: Pages, copy: SecondCopy | null): KeptTwice {
   let standing: CopyStanding = { as: copy === null ? 'none' : 'kept' };
 
@@ -44,14 +47,26 @@ export function keptTwice(pages: Pages, copy: SecondCopy | null): KeptTwice {
     jobs: () => attempt((own) => own.jobs(), []),
     end: (job) => attempt((own) => own.end(job), null),
     read: (job) => attempt((own) => own.read(job), null),
-    append: (job, event, before) => attempt(async (own) => (await written(own.append(job, event, before))) === 'written', true),
+    append: (job, event, before) => attempt(async (own) => (await written(own.append(job, [event], before))) === 'written', true),
     keepClip: (job, clip, wav) => attempt((own) => written(own.keepClip(job, clip, wav)), undefined),
     fill: (job) =>
       attempt(async (own) => {
         const stored = await pages.transact('read', ['jobs', 'heads', 'events'], (open) => readLog(open, job));
         if (stored === null) return;
         const events = stored.checked.good.map(({ row: { seq, text, digest } }) => ({ seq, text, digest }));
-        const end = await written(own.complete({ ...stored.job, origin: stored.head?.origin ?? null }, events));
+        const row = { ...stored.job, origin: stored.head?.origin ?? null };
+        const digestAt = (count: number): string => events[count - 1]?.digest ?? row.digest;
+        const end = (await own.end(job)) ?? (await written(own.complete(row, [])));
+        if (end.events > events.length || digestAt(end.events) !== end.digest) {
+          // One that went another way is replaced in one piece, so that a cut in the midst leaves it as it was.
+          await written(own.complete(row, events));
+        } else {
+          for (let from = end.events; from < events.length; from += EVENTS_A_WRITING) {
+            const part = events.slice(from, from + EVENTS_A_WRITING);
+            // Behind: another window writes it at this moment, and fills what it lacks.
+            if ((await written(own.append(job, part, digestAt(from)))) === 'behind') break;
+          }
+        }
         const clips = await pages.transact('read', ['clips'], (open) => open.under('clips', job));
         for (const { clip, wav } of clips) if (!end.clips.includes(clip)) await written(own.keepClip(job, clip, wav));
       }, undefined),

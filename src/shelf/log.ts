@@ -51,33 +51,45 @@ const holds = (before: string, row: EventRow): boolean => typeof row.text === 's
 export const entryAfter = (before: string, seq: number, row: EventRow): LogEntry | null =>
   row.seq === seq && holds(before, row) ? readRow(row) : null;
 
-/** Follows the chain from the plan to the last event. `rows` come in the order of their keys; any of them may be damaged. */
-export function checkLog(job: JobRow, head: HeadRow | undefined, rows: readonly EventRow[]): CheckedLog {
-  const damage: Damage[] = [];
+/** A log on its way through the check. Rows come in the order of their keys, in any number of parts; any may be damaged. */
+export type LogCheck = {
+  readonly take: (rows: readonly EventRow[]) => void;
+  /** What was found once all rows have been taken. */
+  readonly found: () => CheckedLog;
+};
+
+/** Follows the chain from the plan to the last event. */
+export function logCheck(job: JobRow, head: HeadRow | undefined): LogCheck {
   const good: LogEntry[] = [];
+  const tail: { readonly row: EventRow; readonly sound: boolean }[] = [];
   let before = job.digest;
   let cause: 'altered' | 'gap' | 'unreadable' | null = null;
-  for (const [index, row] of rows.entries()) {
-    if (row.seq !== index + 1) cause = 'gap';
-    else if (!holds(before, row)) cause = 'altered';
-    const entry: LogEntry | null = cause === null ? readRow(row) : null;
-    if (entry === null) {
+
+  function take(row: EventRow): void {
+    if (cause === null) {
+      if (row.seq !== good.length + 1) cause = 'gap';
+      else if (!holds(before, row)) cause = 'altered';
+      const entry: LogEntry | null = cause === null ? readRow(row) : null;
+      if (entry !== null) {
+        good.push(entry);
+        before = row.digest;
+        return;
+      }
       cause ??= 'unreadable';
-      break;
     }
-    good.push(entry);
-    before = row.digest;
+    const previous = tail.at(-1)?.row;
+    tail.push({ row, sound: previous !== undefined && row.seq === previous.seq + 1 && holds(previous.digest, row) });
   }
-  const tail = rows.slice(good.length).map((row, index, all) => {
-    const previous = all[index - 1];
-    return { row, sound: previous !== undefined && row.seq === previous.seq + 1 && holds(previous.digest, row) };
-  });
-  if (cause !== null) {
-    const sound = tail.filter((entry) => entry.sound).length;
-    const lost = Math.max(0, (head?.events ?? 0) - rows.length);
-    damage.push({ key: 'tail-set-aside', cause, from: good.length + 1, setAside: tail.length, sound, lost });
-  } else if (head !== undefined && head.events > good.length) {
-    damage.push({ key: 'cut-short', from: good.length + 1, lost: head.events - good.length });
-  } else if (head === undefined || head.events !== good.length || head.digest !== before) damage.push({ key: 'list-line-mended' });
-  return { good, tail, damage };
+  function damage(): readonly Damage[] {
+    if (cause !== null) {
+      const sound = tail.filter((entry) => entry.sound).length;
+      const lost = Math.max(0, (head?.events ?? 0) - good.length - tail.length);
+      return [{ key: 'tail-set-aside', cause, from: good.length + 1, setAside: tail.length, sound, lost }];
+    }
+    if (head !== undefined && head.events > good.length)
+      return [{ key: 'cut-short', from: good.length + 1, lost: head.events - good.length }];
+    const fits = head !== undefined && head.events === good.length && head.digest === before;
+    return fits ? [] : [{ key: 'list-line-mended' }];
+  }
+  return { take: (rows) => rows.forEach(take), found: () => ({ good, tail, damage: damage() }) };
 }

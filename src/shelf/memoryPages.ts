@@ -1,4 +1,4 @@
-import { PagesError, type OpenPages, type PageKey, type PageName, type PageRows, type Pages } from './pages.ts';
+import { EVENTS_A_PART, PagesError, type OpenPages, type PageKey, type PageName, type PageRows, type Pages } from './pages.ts';
 
 type Held = { readonly [N in PageName]: Map<string, PageRows[N]> };
 
@@ -56,6 +56,12 @@ export function memoryPages(room: number = Number.POSITIVE_INFINITY): Pages {
       all: (page) => Promise.resolve(rowsOf(page).map((row) => structuredClone(row))),
       under: (page, job) =>
         Promise.resolve(rowsOf(page).filter((row) => (row as { job: string }).job === job).map((row) => structuredClone(row))),
+      eachPart: (job, take) => {
+        const rows = rowsOf('events').filter((row) => row.job === job);
+        for (let from = 0; from < rows.length; from += EVENTS_A_PART)
+          take(rows.slice(from, from + EVENTS_A_PART).map((row) => structuredClone(row)));
+        return Promise.resolve();
+      },
       add: async (page, row) => {
         if ((await open.get(page, KEYS[page](row))) !== undefined) throw new PagesError('denied', `the key ${written(KEYS[page](row))} is taken`);
         write(page, row);

@@ -1,7 +1,7 @@
 import { bytesOf } from './base64.ts';
 import { chainStart } from './chain.ts';
 import type { CopiedEvent, CopiedJob, CopiedLog } from './copyRecords.ts';
-import { checkLog, entryAfter, type LogEntry } from './log.ts';
+import { entryAfter, logCheck, type LogEntry } from './log.ts';
 import { mergeLogs } from './mergeLogs.ts';
 import type { EventRow, JobRow, OpenPages } from './pages.ts';
 import { addEvents, headOf, planOf, readLog, type ReadLog } from './storedLog.ts';
@@ -65,11 +65,9 @@ export async function putBack(
   const readable = planOf(job);
   if (!readable.ok) return null;
 
-  const copy = checkLog(
-    job,
-    undefined,
-    copied.events.map((event) => rowOf(job.id, event)),
-  ).good.map(({ row }) => row);
+  const check = logCheck(job, undefined);
+  check.take(copied.events.map((event) => rowOf(job.id, event)));
+  const copy = check.found().good.map(({ row }) => row);
   const good = read?.checked.good.map(({ row }) => row) ?? [];
   const tail = read?.checked.tail.map(({ row }) => row) ?? [];
   const log = longest(job, [...good, ...tail], copy).map(({ row }) => row);

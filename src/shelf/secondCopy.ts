@@ -20,8 +20,8 @@ export interface SecondCopy {
   jobs(): Promise<readonly string[]>;
   end(job: string): Promise<CopyEnd | null>;
   read(job: string): Promise<CopiedLog | null>;
-  /** Adds an event after the one with the digest `before`; `behind`, and nothing written, where the copy does not end there. */
-  append(job: string, event: CopiedEvent, before: string): Promise<'written' | 'behind'>;
+  /** Adds events after the one with the digest `before`; `behind`, and nothing written, where the copy does not end there. */
+  append(job: string, events: readonly CopiedEvent[], before: string): Promise<'written' | 'behind'>;
   /** Makes the copy hold at least these events; one that goes on from them stays as it is. Gives its end. */
   complete(job: CopiedJob, events: readonly CopiedEvent[]): Promise<CopyEnd>;
   keepClip(job: string, clip: string, wav: Uint8Array): Promise<void>;

@@ -4,7 +4,7 @@ import { chainStart, link } from './chain.ts';
 import { describeFieldProblem } from './fieldProblem.ts';
 import { planForward, readPlan, type JobFile } from './jobFile.ts';
 import { writePath, type Json } from './json.ts';
-import { checkLog, type CheckedLog, type Damage } from './log.ts';
+import { logCheck, type CheckedLog, type Damage } from './log.ts';
 import type { HeadRow, JobRow, OpenPages, PageName } from './pages.ts';
 import type { ShelfFault, StoredJob } from './shelf.ts';
 import { FILE_VERSION } from './steps.ts';
@@ -17,7 +17,9 @@ export async function readLog(open: OpenPages, id: string): Promise<ReadLog | nu
   const job = await open.get('jobs', id);
   if (job === undefined) return null;
   const head = await open.get('heads', id);
-  return { job, head, checked: checkLog(job, head, await open.under('events', id)) };
+  const check = logCheck(job, head);
+  await open.eachPart(id, check.take);
+  return { job, head, checked: check.found() };
 }
 
 /** The last good entry of a log decides the line in the list. */
