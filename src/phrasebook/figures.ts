@@ -11,7 +11,7 @@ const valueOf = (word: string | undefined): number => {
   return value;
 };
 
-/** The whole number that a `pair`, `digit`, `oh`, `figure`, `hundreds` or `even` says. */
+/** The whole number that a `pair`, `digit`, `oh`, `nought`, `figure`, `hundreds` or `even` says. */
 export function natural(words: readonly string[], tree: Tree): number {
   if (tree.rule === 'hundreds' || tree.rule === 'even') {
     const at = words.indexOf('hundred', tree.from);
@@ -36,6 +36,7 @@ export function figures(words: readonly string[], trees: readonly Tree[]): Figur
   const visit = (tree: Tree): void => {
     switch (tree.rule) {
       case 'oh':
+      case 'nought':
         add('o', '0');
         return;
       case 'digit':

@@ -14,6 +14,8 @@ const RULES = {
   teen: TEENS.join(' | '),
   tens: TENS.join(' | '),
   figure: '<digit> | <oh>',
+  // An "oh" by itself is an exclamation, or the knock of a cut, and never a size.
+  nought: 'zero | nought',
   pair: '<teen> | <tens> [<digit>]!',
   hundreds: '(<digit> | <pair> | a) hundred (and (<pair> | <digit>) | [<pair> | <digit>]!)',
 
@@ -24,7 +26,7 @@ const RULES = {
   run: `(<core> | <lead> | <hundreds>) [<figure>]
       | (<digit> | <pair>) ((<core> | <lead>) [<figure>] | <even>)
       | <pair> [<pair> [<figure>] | <figure> [<figure>]]
-      | <figure> [<figure>]`,
+      | <oh> <figure> | <digit> [<figure>] | <nought>`,
 
   // What hangs on the end
   half: 'and [a | one] half | a half',
@@ -68,7 +70,7 @@ const RULES = {
   // A number: figures and what follows them, or one that begins otherwise
   figures: `<run> [[<pointed>] [<half> | <tenths-more>] [<unit>]
       | <hung> | <hundredths-more> | <thou-and> | <metric-and> | <inch-and> | <and-part> | <under> [<of-an-inch>] [<give-or-take>] | <feet>]`,
-  'point-first': '<pointed> [<half> | <tenths-more>] [<unit>]',
+  'point-first': '[oh] <pointed> [<half> | <tenths-more>] [<unit>]',
   'part-first': '[a | an] <one-part> [<of-an-inch>] [<give-or-take>]',
   'inch-first': '[an] (<inch-and> | inch [and] <part> [<of-an-inch>] [<give-or-take>])',
   'foot-first': 'a (<feet> | <foot-word>)',
