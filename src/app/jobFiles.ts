@@ -2,7 +2,8 @@ import {
   describeFileFault,
   describeNotices,
   describeTaken,
-  readJobFile,
+  inSlices,
+  readingJobFile,
   writeJobFile,
   type JobFile,
   type OpenLog,
@@ -14,6 +15,11 @@ import type { AssistantState } from './assistantState.ts';
 
 /** How many unknown entries of an imported file are named; the rest are counted. */
 const MOST_NOTICES = 3;
+
+/** A file of so many letters or more is not there at once: it says how far it has come. */
+const LONG_FILE = 1_000_000;
+/** The page is drawn at least so often while a long file comes in, in milliseconds. */
+const DRAWN_EVERY_MS = 30;
 
 /** What the job files take from the assistant: the job that is open, how to open one, and how to say what became of a file. */
 export type JobFileEdges = {
@@ -29,14 +35,29 @@ export function jobFiles(
   deps: AssistantDeps,
   edges: JobFileEdges,
 ): Pick<AssistantState, 'startDemo' | 'importJob' | 'exportJob'> {
-  /** Puts a job file on the shelf and opens it; nothing that is there is overwritten. */
-  async function takeIn(file: JobFile, fileName: string | null): Promise<void> {
-    const outcome = await deps.shelf.take(file, { newId: deps.newId(), at: deps.now() });
+  let drawnAt = deps.tick();
+  /** Lets the page be drawn and pressed where it has not been for a while. */
+  async function pause(): Promise<void> {
+    if (deps.tick() - drawnAt < DRAWN_EVERY_MS) return;
+    await deps.afterPainting();
+    drawnAt = deps.tick();
+  }
+
+  /** Puts a job file on the shelf and opens it; nothing that is there is overwritten. `far` hears how far it has come. */
+  async function takeIn(file: JobFile, fileName: string | null, far: (sentence: string) => void): Promise<void> {
+    const entries = file.kept.events.length;
+    let tenth = 0;
+    const added = (events: number): void => {
+      if (Math.floor((10 * events) / entries) === tenth) return;
+      tenth = Math.floor((10 * events) / entries);
+      far(`${events} of ${entries} entries are in; the job is there when all are.`);
+    };
+    const outcome = await deps.shelf.take(file, { newId: deps.newId(), at: deps.now(), pace: { pause, added } });
     if (!outcome.ok) {
       edges.trouble(outcome.error);
       return;
     }
-    edges.settled();
+    far(`All ${entries} entries are in. The job is being opened.`);
     await edges.openJob(outcome.value.id);
     const said = [describeTaken(outcome.value), ...describeNotices(file.notices, MOST_NOTICES)].join(' ');
     if (fileName !== null) edges.say(`${fileName}: ${said}`);
@@ -44,16 +65,22 @@ export function jobFiles(
 
   return {
     async startDemo(demo) {
+      edges.settled();
       const text = await deps.demos[demo]();
       await deps.afterPainting();
-      const read = readJobFile(text);
+      const read = await inSlices(readingJobFile(text), pause);
       await deps.afterPainting();
-      if (read.ok) await takeIn(read.value, null);
+      if (read.ok) await takeIn(read.value, null, () => undefined);
       else edges.say(describeFileFault(read.error, `demo ${demo}`));
     },
     async importJob(fileName, text) {
-      const read = readJobFile(text);
-      if (read.ok) await takeIn(read.value, fileName);
+      edges.settled();
+      const far = (sentence: string): void => {
+        if (text.length >= LONG_FILE) edges.say(`${fileName}: ${sentence}`);
+      };
+      far('It is long, and is being read and checked.');
+      const read = await inSlices(readingJobFile(text), pause);
+      if (read.ok) await takeIn(read.value, fileName, far);
       else edges.say(describeFileFault(read.error, fileName));
     },
     /** The job as one file, with what has not been stored yet. */

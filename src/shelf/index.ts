@@ -1,4 +1,4 @@
-export type { JobSummary, SetAsideEvent, Shelf, ShelfFault, StoredJob, Taken } from './shelf.ts';
+export type { JobSummary, Pace, SetAsideEvent, Shelf, ShelfFault, StoredJob, Taken } from './shelf.ts';
 export type { Damage } from './log.ts';
 export type { UnknownEvent } from './loggedEvent.ts';
 export { browserShelf, memoryShelf } from './shelves.ts';
@@ -13,6 +13,7 @@ export { askToPersist, type Persistence } from './persistence.ts';
 export type { CopyStanding } from './secondCopy.ts';
 export { describeBackupFault, describeCopyTrouble, describeDamage, describeNotices, describeRestored, describeShelfFault, describeTaken } from './describe.ts';
 export { FILE_FORMAT, jobFileOf, writeJobFile, type FileNotice, type JobFile } from './jobFile.ts';
-export { MOST_FILE_DEPTH, MOST_FILE_LENGTH, readJobFile } from './readJobFile.ts';
+export { MOST_FILE_DEPTH, MOST_FILE_LENGTH, readingJobFile, readJobFile } from './readJobFile.ts';
+export { inSlices } from './slices.ts';
 export { FILE_VERSION } from './steps.ts';
 export { describeFileFault, type FileFault } from './fileFault.ts';

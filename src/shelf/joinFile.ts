@@ -5,7 +5,12 @@ import type { Taken } from './shelf.ts';
 import { addClips, addEvents, type ReadLog } from './storedLog.ts';
 
 /** Joins a file to the stored job of the same id; null where they are no one history, and nothing was written. */
-export async function joinFile(open: OpenPages, stored: ReadLog, file: JobFile): Promise<Taken | null> {
+export async function joinFile(
+  open: OpenPages,
+  stored: ReadLog,
+  file: JobFile,
+  added?: (events: number) => void,
+): Promise<Taken | null> {
   const { job, head, checked } = stored;
   const sameStart = file.startedAt === null || file.startedAt === job.startedAt;
   const samePlan = sameStart && planForward(job.plan, job.version) === file.kept.plan;
@@ -19,7 +24,7 @@ export async function joinFile(open: OpenPages, stored: ReadLog, file: JobFile):
   while (same < here.length && here[same] === merged.events[same]) same += 1;
   for (let seq = same + 1; seq <= here.length; seq += 1) await open.remove('events', [job.id, seq]);
   const before = checked.good[same - 1]?.row.digest ?? job.digest;
-  const digest = await addEvents(open, job.id, merged.events, same + 1, before);
+  const digest = await addEvents(open, job.id, merged.events, same + 1, before, added);
   const changedAt = Math.max(head.changedAt, file.events.at(-1)?.at ?? 0, file.unknown.at(-1)?.at ?? 0);
   await open.put('heads', { ...head, events: merged.events.length, changedAt, digest });
   return same === here.length

@@ -1,4 +1,5 @@
 import type { Path } from './json.ts';
+import type { Sliced } from './slices.ts';
 
 /** Why a text is not JSON that we take in. `offset` counts UTF-16 units from 0; `path` is the value that was being read. */
 export type JsonTextFault =
@@ -21,16 +22,20 @@ const WORDS = ['true', 'false', 'null'] as const;
 const SPACE = new Set([0x20, 0x09, 0x0a, 0x0d]);
 const PLAIN_ESCAPES = new Set([...'"\\/bfnrt'].map((letter) => letter.charCodeAt(0)));
 
+/** So many letters are looked at in a few milliseconds. */
+const LETTERS_A_SLICE = 100_000;
+
 /**
  * Looks through a text before it is given to `JSON.parse`: the first place where it stops being JSON (RFC 8259), nests deeper
  * than `deepest`, or holds a number that a double cannot hold; null where it is sound. It keeps no more than the open
  * brackets, so a hostile text costs one pass and no recursion. The engines' own messages do not all say where.
  */
-export function findJsonFault(text: string, deepest: number): JsonTextFault | null {
+export function* findJsonFault(text: string, deepest: number): Sliced<JsonTextFault | null> {
   const levels: Level[] = [];
   let awaited: Awaited = 'value';
   let at = 0;
   let started = false;
+  let stopAt = LETTERS_A_SLICE;
 
   const path = (): Path =>
     levels.flatMap((level): Path => (level.kind === 'array' ? [level.index] : level.key === '' ? [] : [JSON.parse(level.key) as string]));
@@ -39,6 +44,10 @@ export function findJsonFault(text: string, deepest: number): JsonTextFault | nu
   });
 
   for (;;) {
+    if (at >= stopAt) {
+      stopAt = at + LETTERS_A_SLICE;
+      yield;
+    }
     while (SPACE.has(text.charCodeAt(at))) at += 1;
     const level = levels.at(-1);
     if (started && level === undefined) return at >= text.length ? null : wrong(at, 'nothing more after the closing bracket');

@@ -8,6 +8,7 @@ import { isObject, valueAt, type Json, type Path } from './json.ts';
 import { findJsonFault, lineAndColumn } from './jsonText.ts';
 import { FILE_FORMAT, planForward, readPlan, type FileNotice, type JobFile } from './jobFile.ts';
 import { readLoggedEvent, type UnknownEvent } from './loggedEvent.ts';
+import { atOnce, type Sliced } from './slices.ts';
 import { FILE_VERSION } from './steps.ts';
 
 /** The longest file that is read, in characters: many times the largest job, memos included. */
@@ -39,15 +40,22 @@ function nearOf(json: Json, path: Path): string | null {
   return null;
 }
 
+/** So many events are read in a few milliseconds. */
+const EVENTS_A_SLICE = 250;
+
+/** Reads a job file in one go. */
+export const readJobFile = (text: string): Result<JobFile, FileFault> => atOnce(readingJobFile(text));
+
 /**
  * Reads a job file of this version or an older one. Never throws and trusts nothing: length, nesting, every field, the
  * numbering of the events and what they refer to are checked before anything is built. Fields and events that this build
- * does not know are kept and named in `notices`.
+ * does not know are kept and named in `notices`. Only the browser's own reading of the JSON, once it is known to be sound, is
+ * done without a stop.
  */
-export function readJobFile(text: string): Result<JobFile, FileFault> {
+export function* readingJobFile(text: string): Sliced<Result<JobFile, FileFault>> {
   if (text.length > MOST_FILE_LENGTH) return fail({ key: 'too-large', length: text.length, most: MOST_FILE_LENGTH });
   const body = text.startsWith('\uFEFF') ? text.slice(1) : text;
-  const broken = findJsonFault(body, MOST_FILE_DEPTH);
+  const broken = yield* findJsonFault(body, MOST_FILE_DEPTH);
   if (broken !== null) {
     const place = { ...lineAndColumn(body, broken.offset), path: broken.path };
     switch (broken.key) {
@@ -59,7 +67,9 @@ export function readJobFile(text: string): Result<JobFile, FileFault> {
         return fail({ key: 'number-too-large', ...place, got: broken.got });
     }
   }
+  yield;
   const json = JSON.parse(body) as Json;
+  yield;
   if (!isObject(json) || json['format'] !== FILE_FORMAT)
     return fail({ key: 'not-a-job-file', format: isObject(json) && typeof json['format'] === 'string' ? json['format'] : null });
   const invalid = ({ path, problem }: Misfit): Result<never, FileFault> =>
@@ -89,7 +99,9 @@ export function readJobFile(text: string): Result<JobFile, FileFault> {
   const mates = new Set(plan.value.value.part.mates.map((mate) => mate.id));
   const ids = new Set<string>();
   const jsonEvents = json['events'] as readonly Json[];
+  const texts: string[] = [];
   for (const [index, jsonEvent] of jsonEvents.entries()) {
+    if (index % EVENTS_A_SLICE === EVENTS_A_SLICE - 1) yield;
     const path: Path = ['events', index];
     const read = readLoggedEvent(jsonEvent, path);
     if (read.as === 'not-an-event' || read.as === 'misfit') return invalid(read.misfit);
@@ -115,6 +127,7 @@ export function readJobFile(text: string): Result<JobFile, FileFault> {
       notices.push({ key: 'unknown-event', path, event: read.event });
     }
     ids.add(read.event.id);
+    texts.push(JSON.stringify(jsonEvent));
   }
 
   const clips = new Map<string, Uint8Array>();
@@ -134,7 +147,7 @@ export function readJobFile(text: string): Result<JobFile, FileFault> {
     clips,
     kept: {
       plan: planForward(planText, version.value.value),
-      events: jsonEvents.map((event) => JSON.stringify(event)),
+      events: texts,
       rest: JSON.stringify(Object.fromEntries(rest.map((name) => [name, json[name]]))),
     },
     olderPlan: version.value.value < FILE_VERSION ? planText : null,

@@ -48,6 +48,9 @@ export type Taken =
   /** The file and the stored job of the same id are no one history: the file became a job of its own. */
   | { readonly as: 'copy'; readonly id: string; readonly of: string };
 
+/** How the taking in of a long file goes on beside other work: it pauses where it may, and tells how many entries are in. */
+export type Pace = { readonly pause: () => Promise<void>; readonly added: (events: number) => void };
+
 /** Why the store did not do what was asked. Nothing that was acknowledged before is touched by any of them. */
 export type ShelfFault =
   | { readonly key: 'no-such-job'; readonly job: string }
@@ -78,7 +81,10 @@ export interface Shelf {
   /** The whole job as a file holds it, for `writeJobFile`; unknown events and fields included. */
   copy(id: string): Promise<Result<JobFile, ShelfFault>>;
   /** Takes in a file that `readJobFile` passed. `newId` is used where the file names no job, or its job must not be touched. */
-  take(file: JobFile, start: { readonly newId: string; readonly at: number }): Promise<Result<Taken, ShelfFault>>;
+  take(
+    file: JobFile,
+    start: { readonly newId: string; readonly at: number; readonly pace?: Pace },
+  ): Promise<Result<Taken, ShelfFault>>;
   /** The events that lie aside, in the order in which they were found. */
   setAside(job: string): Promise<Result<readonly SetAsideEvent[], ShelfFault>>;
   /** Whether each log is kept twice; the settings are not. */

@@ -11,6 +11,7 @@ import { PagesError, type EventRow, type HeadRow, type OpenPages, type PageName,
 import { putBack, type PutBack } from './putBack.ts';
 import type { CopyEnd, SecondCopy } from './secondCopy.ts';
 import type { JobSummary, Shelf, ShelfFault, StoredJob, Taken } from './shelf.ts';
+import { inSlices } from './slices.ts';
 import { addJob, LOG_PAGES, planOf, readLog, setTailAside, storedJob } from './storedLog.ts';
 
 /**
@@ -220,23 +221,24 @@ export function shelfOver(pages: Pages, now: () => number, copy: SecondCopy | nu
         return ok({ job: id, startedAt, plan: plan.value.plan, events, unknown, clips, kept, olderPlan: null, notices: [] });
       }),
 
-    async take(file, { newId, at }) {
+    async take(file, { newId, at, pace }) {
       if (!looked) await listed();
+      const pause = pace?.pause ?? (() => Promise.resolve());
+      const origin = await inSlices(contentDigest(file.kept.plan, file.kept.events), pause);
+      // A build that wrote the older version noted the file under its own text.
+      const older = file.olderPlan === null ? null : await inSlices(contentDigest(file.olderPlan, file.kept.events), pause);
       const taken = await attempt<Taken>(newId, 'write', ['jobs', 'heads', 'events', 'clips'], async (open) => {
-        const origin = contentDigest(file.kept.plan, file.kept.events);
-        // A build that wrote the older version noted the file under its own text.
-        const older = file.olderPlan === null ? null : contentDigest(file.olderPlan, file.kept.events);
         const sameSource = (await open.all('heads')).find(
           (head) => head.origin !== null && [origin, older].includes(head.origin),
         );
         const stored = file.job === null ? null : await readLog(open, file.job);
-        const joined = stored === null ? null : await joinFile(open, stored, file);
+        const joined = stored === null ? null : await joinFile(open, stored, file, pace?.added);
         if (joined !== null) return ok(joined);
         if (sameSource !== undefined)
           return ok({ as: 'already-here', id: sameSource.job, newer: sameSource.events - file.kept.events.length });
         const id = stored === null && file.job !== null ? file.job : newId;
         if ((await open.get('jobs', id)) !== undefined) return fail({ key: 'job-exists', job: id });
-        await addJob(open, id, file.startedAt ?? at, file, origin);
+        await addJob(open, id, file.startedAt ?? at, file, origin, pace?.added);
         return ok(stored === null ? { as: 'new', id } : { as: 'copy', id, of: stored.job.id });
       });
       if (taken.ok && (taken.value.as !== 'already-here' || file.clips.size > 0)) await twice.fill(taken.value.id);

@@ -75,25 +75,32 @@ export async function setTailAside(open: OpenPages, read: ReadLog, plan: Plan, f
   await open.put('heads', headOf(job, plan, checked, head?.origin ?? null));
 }
 
-/** Adds events from number `from` on, linked to `before`; gives the last digest. */
+/** So many events are asked for at a time and then awaited: one at a time, a long log would wait for each of its events. */
+const EVENTS_A_WAIT = 250;
+
+/**
+ * Adds events from number `from` on, linked to `before`; gives the last digest. `added` hears now and then how many of the log
+ * are there; the transaction is not done before its end.
+ */
 export async function addEvents(
   open: OpenPages,
   job: string,
   texts: readonly string[],
   from: number,
   before: string,
+  added: (events: number) => void = () => undefined,
 ): Promise<string> {
   let digest = before;
-  // Asked for by the hundred and then awaited: one at a time, a long log would wait for each of its events.
   let asked: Promise<void>[] = [];
   for (const [index, text] of texts.entries()) {
     if (index + 1 < from) continue;
     digest = link(digest, text);
     const { id } = JSON.parse(text) as { id: string };
     asked.push(open.add('events', { job, seq: index + 1, id, text, digest }));
-    if (asked.length < 500) continue;
+    if (asked.length < EVENTS_A_WAIT) continue;
     await Promise.all(asked);
     asked = [];
+    added(index + 1);
   }
   await Promise.all(asked);
   return digest;
@@ -110,10 +117,11 @@ export async function addJob(
   startedAt: number,
   file: JobFile,
   origin: string | null,
+  added?: (events: number) => void,
 ): Promise<void> {
   const { plan, rest } = file.kept;
   const job: JobRow = { id, startedAt, version: FILE_VERSION, plan, rest, digest: chainStart(id, startedAt, plan) };
-  const digest = await addEvents(open, id, file.kept.events, 1, job.digest);
+  const digest = await addEvents(open, id, file.kept.events, 1, job.digest, added);
   const lastAt = Math.max(...[file.events.at(-1)?.at, file.unknown.at(-1)?.at].map((at) => at ?? startedAt));
   const { title, invented } = file.plan;
   await open.add('jobs', job);

@@ -345,6 +345,33 @@ describe('the assistant', () => {
     expect(other.store.getState().notices.at(-1)?.text).toContain('here already');
   });
 
+  it('says how far a long file has come, and opens it', async () => {
+    const job = JSON.parse(demo('metric')) as { events: unknown[]; plan: { route: { operations: readonly { id: string }[] } } };
+    const operation = job.plan.route.operations[0]?.id;
+    const entry = (seq: number): unknown => {
+      const as = { quantity: 'diameter', value: '16mm', instrument: 'micrometer', place: null, confirmed: false };
+      const body = { type: 'ReadingLogged', operation, ...as, words: 'sixteen millimetres' };
+      return { id: `long-${seq}`, seq, at: NOON + seq, v: 1, body };
+    };
+    job.events = Array.from({ length: 5_000 }, (_, index) => entry(index + 1));
+    const text = JSON.stringify(job);
+    const said: string[] = [];
+    b.store.subscribe(({ notices }) => {
+      const line = notices.find(({ part }) => part === 'file')?.text ?? '';
+      if (line !== '' && said.at(-1) !== line) said.push(line);
+    });
+    await state().importJob('long.json', text);
+    expect(said).toEqual([
+      'long.json: It is long, and is being read and checked.',
+      ...[500, 1000, 1500, 2000, 2500, 3000, 3500, 4000, 4500, 5000].map(
+        (events) => `long.json: ${events} of 5000 entries are in; the job is there when all are.`,
+      ),
+      'long.json: All 5000 entries are in. The job is being opened.',
+      'long.json: The job was added.',
+    ]);
+    expect(state().job?.state.plan.id).toBe(JSON.parse(demo('metric')).plan.id);
+  });
+
   it('wipes the device when told to, and starts from an empty list', async () => {
     await state().command({ type: 'next' });
     await state().wipe();
