@@ -1,12 +1,32 @@
 import { nanometres, type Result } from '../../src/measure/index.ts';
 import type { JobEvent } from '../../src/job/index.ts';
-import { browserShelf, holdJob, readJobFile, writeJobFile, type JobHold, type Shelf } from '../../src/shelf/index.ts';
+import { browserShelf, holdJob, inSlices, readingJobFile, readJobFile, writeJobFile, type JobHold, type Shelf } from '../../src/shelf/index.ts';
 import { browserPages } from '../../src/shelf/browserPages.ts';
 import { shelfOver } from '../../src/shelf/shelfOver.ts';
 
 /** The page of the store's bench and of its kill test: calls on the real store of a browser. Times are milliseconds. */
 const shelf = browserShelf(() => Date.now());
 const holds = new Map<string, JobHold>();
+
+/** The longest that the page could neither be drawn nor pressed since `longest` was asked last; told by the browser over 50 ms. */
+let longestMs = 0;
+new PerformanceObserver((list) => {
+  for (const { duration } of list.getEntries()) longestMs = Math.max(longestMs, duration);
+}).observe({ type: 'longtask' });
+async function longest(): Promise<number> {
+  // What is observed comes a little later.
+  await new Promise((resolve) => setTimeout(resolve, 200));
+  const ms = longestMs;
+  longestMs = 0;
+  return ms;
+}
+/** As the page pauses: after 30 ms of work, until the browser has taken what else there is. */
+let pausedAt = 0;
+async function pause(): Promise<void> {
+  if (performance.now() - pausedAt < 30) return;
+  await new Promise((resolve) => setTimeout(resolve));
+  pausedAt = performance.now();
+}
 
 function reading(seq: number, operation: string): JobEvent {
   return {
@@ -70,17 +90,21 @@ export const shelfPage = {
       void acknowledged(seq);
     }
   },
-  async take(text: string): Promise<{ readonly as: string; readonly ms: number }> {
+  async take(text: string): Promise<{ readonly as: string; readonly ms: number; readonly longestMs: number }> {
+    await longest();
     const began = performance.now();
-    const file = readJobFile(text);
+    const file = await inSlices(readingJobFile(text), pause);
     if (!file.ok) throw new Error(JSON.stringify(file.error));
-    const taken = await value(shelf.take(file.value, { newId: 'taken', at: 0 }));
-    return { as: taken.as, ms: performance.now() - began };
+    const taken = await value(shelf.take(file.value, { newId: 'taken', at: 0, pace: { pause, added: () => undefined } }));
+    const ms = performance.now() - began;
+    return { as: taken.as, ms, longestMs: await longest() };
   },
-  async open(job: string): Promise<Readonly<Record<'events' | 'damage' | 'setAside' | 'ms', number>>> {
+  async open(job: string): Promise<Readonly<Record<'events' | 'damage' | 'setAside' | 'ms' | 'longestMs', number>>> {
+    await longest();
     const began = performance.now();
     const { events, damage, setAside } = await value(shelf.open(job));
-    return { events: events.length, damage: damage.length, setAside, ms: performance.now() - began };
+    const ms = performance.now() - began;
+    return { events: events.length, damage: damage.length, setAside, ms, longestMs: await longest() };
   },
   async list(): Promise<{ readonly jobs: number; readonly ms: number }> {
     const began = performance.now();

@@ -2,14 +2,17 @@
  * Eight hours at the lathe in accelerated time through the ear of the page (Node, no microphone): silence, the noises of a shop,
  * commands in quiet and in the cut, talk past the page. Memory, frames and false accepts by the part. Run: npm run bench -- soak;
  * by itself: npx tsx scripts/bench/soak.ts [--minutes N] [--seed N] [--mode open|call] [--within MINUTES] [--fresh]
+ * [--every MINUTES], between two readings of the memory.
  *
  * The grammar is that of the moment: a job is worked through beside it, and what is said moves it on. `--within` ends it after so
  * long a time of work, however far it has come; the next run with the same seed and mode goes on from there (`--fresh`: from the
  * start), in a new process, so memory is judged by the process.
  *
- * Memory is what is in use after a collection: the heap of JavaScript and all buffers, WebAssembly's among them. It must stay
- * within 5 % of what it is after the first tenth of a process's part, or its first two readings. Ends with code 1 where it does
- * not, or where a frame was lost.
+ * Memory is what is in use after collections that free nothing more: the heap of JavaScript and all buffers, those of
+ * WebAssembly among them. It is read twice. *As it comes*: whatever moment the day is in. *Alike*: after the same grammars of the same job have been
+ * opened, so that the caches of graphs, which are bounded but hold greater and smaller ones, hold the same each time: what has
+ * grown between two such readings is kept for ever. The second must stay within 5 % of what it is after the first tenth of a
+ * process's part, or its first two readings. Ends with code 1 where it does not, or where a frame was lost.
  */
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
@@ -29,6 +32,7 @@ const { values: options } = parseArgs({
     seed: { type: 'string', default: '1' },
     mode: { type: 'string', default: 'open' },
     within: { type: 'string', default: 'Infinity' },
+    every: { type: 'string', default: '15' },
     fresh: { type: 'boolean', default: false },
   },
 });
@@ -45,7 +49,14 @@ setFlagsFromString('--expose_gc');
 const collect = runInNewContext('gc') as () => void;
 
 /** How far the run has come, kept between processes. `memory` is of the process that is running. */
-type Reading = { readonly process: number; readonly minute: number; readonly inUseMb: number; readonly residentMb: number };
+type Reading = {
+  readonly process: number;
+  readonly minute: number;
+  readonly inUseMb: number;
+  /** In the moment that is the same each time; absent in readings of before it was taken. */
+  readonly alikeMb?: number;
+  readonly residentMb: number;
+};
 type Run = {
   stretches: number;
   samples: number;
@@ -129,28 +140,57 @@ async function hear(sound: Float32Array, random: () => number): Promise<void> {
 
 const lostHere = (): number => Math.floor(samplesHere / (RATE_HZ / 100) / FRAMES_A_LEVEL) - levelsHere;
 const total = Number(options.minutes) * 60 * RATE_HZ;
-const reportEvery = 15 * 60 * RATE_HZ;
+const reportEvery = Number(options.every) * 60 * RATE_HZ;
 const had = { samples: run.samples, levels: run.levels, workedMs: run.workedMs };
 let lost = 0;
 function keep(): void {
   mkdirSync(`${root}/.cache`, { recursive: true });
   writeFileSync(file, JSON.stringify(run));
 }
-async function report(): Promise<void> {
-  // Twice, with a pause: what is freed by a finaliser is gone after the second.
-  for (let round = 0; round < 2; round += 1) {
+/** What is in use once collections, with pauses for finalisers, free nothing more. */
+async function inUseMb(): Promise<number> {
+  let before = Infinity;
+  for (let round = 0; round < 8; round += 1) {
     collect();
     await new Promise((resolve) => setTimeout(resolve, 50));
+    const { heapUsed, external } = process.memoryUsage();
+    const now = (heapUsed + external) / 1e6;
+    if (before - now < 0.05) return now;
+    before = now;
   }
-  const { heapUsed, external, rss } = process.memoryUsage();
+  return before;
+}
+/** More grammars than any cache of the ear keeps. */
+const ALIKE_GRAMMARS = 12;
+/** Brings the ear into a moment that is the same each time: the grammars of the same job, one after the other. */
+async function alike(): Promise<void> {
+  const same = await soakJob();
+  const keys = new Set<string>();
+  for (let at = 0; at < ALIKE_GRAMMARS; at += 1) {
+    const grammar = grammarFor(same.context());
+    keys.add(grammar.key);
+    listener.setGrammar(grammar);
+    await recogniser.open(grammar);
+    await recogniser.finish();
+    await same.hear(at % 2 === 0 ? `reads six ${at + 20}` : 'next');
+  }
+  if (keys.size < ALIKE_GRAMMARS - 2) throw new Error(`only ${keys.size} grammars differ: the caches are not filled anew`);
+}
+async function report(): Promise<void> {
+  const asItComes = await inUseMb();
+  await alike();
+  const alikeMb = await inUseMb();
+  listener.setGrammar(grammarFor(job.context()));
   const minute = Math.round(run.samples / RATE_HZ / 60);
-  run.memory.push({ process: run.processes, minute, inUseMb: (heapUsed + external) / 1e6, residentMb: rss / 1e6 });
+  const residentMb = process.memoryUsage().rss / 1e6;
+  run.memory.push({ process: run.processes, minute, inUseMb: asItComes, alikeMb, residentMb });
   const { heard } = run;
   say(
     [
       minute,
-      run.memory.at(-1)!.inUseMb.toFixed(1),
-      run.memory.at(-1)!.residentMb.toFixed(0),
+      asItComes.toFixed(1),
+      alikeMb.toFixed(1),
+      residentMb.toFixed(0),
       heard.utterances,
       `${heard.right} of ${heard.commands}`,
       heard.misheard,
@@ -163,7 +203,7 @@ async function report(): Promise<void> {
 }
 
 say(
-  'minutes | in use MB | resident MB | utterances | right of commands | misheard | false accepts | frames lost | times real time',
+  'minutes | in use as it comes MB | alike MB | resident MB | utterances | right of commands | misheard | false accepts | frames lost | times real time',
 );
 let nextReport = samplesHere + reportEvery / 3;
 while (run.samples < total && workedMs() < withinMs) {
@@ -192,26 +232,28 @@ await report();
 recogniser.close();
 lost = lostHere();
 
-/** Least squares through the readings of one process: megabytes an hour of sound. */
-function slope(readings: readonly Reading[]): number {
-  const mean = (of: (reading: Reading) => number): number => readings.reduce((sum, each) => sum + of(each), 0) / readings.length;
-  const [t, m] = [mean((each) => each.minute), mean((each) => each.inUseMb)];
-  const [over, under] = readings.reduce(
-    ([a, b], each) => [a + (each.minute - t) * (each.inUseMb - m), b + (each.minute - t) ** 2],
-    [0, 0],
-  );
-  return under === 0 ? 0 : (over / under) * 60;
+/** Least squares through the readings of one process: megabytes an hour of sound, and twice the standard error of that. */
+function slope(readings: readonly Reading[]): string {
+  const points = readings.map((each) => ({ t: each.minute / 60, m: each.alikeMb ?? each.inUseMb }));
+  const mean = (of: 't' | 'm'): number => points.reduce((sum, each) => sum + each[of], 0) / points.length;
+  const [t, m] = [mean('t'), mean('m')];
+  const under = points.reduce((sum, each) => sum + (each.t - t) ** 2, 0);
+  if (points.length < 3 || under === 0) return 'too few readings for a slope';
+  const rise = points.reduce((sum, each) => sum + (each.t - t) * (each.m - m), 0) / under;
+  const left = points.reduce((sum, each) => sum + (each.m - m - rise * (each.t - t)) ** 2, 0);
+  return `${rise.toFixed(2)} ± ${(2 * Math.sqrt(left / (points.length - 2) / under)).toFixed(2)} MB an hour`;
 }
 const own = run.memory.filter((each) => each.process === run.processes);
 const settled = own.slice(Math.min(2, Math.max(0, own.length - 1)));
-const from = settled[0]?.inUseMb ?? NaN;
-const growth = Math.max(...settled.map(({ inUseMb }) => Math.abs(inUseMb - from) / from));
+const judged = settled.map((each) => each.alikeMb ?? each.inUseMb);
+const from = judged[0] ?? NaN;
+const growth = Math.max(...judged.map((mb) => Math.abs(mb - from) / from));
 const hours = run.samples / RATE_HZ / 3600;
 const share = (kind: Kind): string => `${kind} ${((100 * run.seconds[kind]) / (run.samples / RATE_HZ)).toFixed(1)} %`;
 const { heard } = run;
 say(
   `${hours.toFixed(2)} hours in ${run.processes} processes (seed ${seed}, ${mode}), ${(run.workedMs / 60_000).toFixed(0)} min of work: ` +
-    `memory of this one within ${(growth * 100).toFixed(1)} % of ${from.toFixed(1)} MB, ${slope(settled).toFixed(2)} MB an hour, ` +
+    `memory of this one within ${(growth * 100).toFixed(1)} % of ${from.toFixed(1)} MB at moments alike, ${slope(settled)}, ` +
     `frames in ${Math.floor(samplesHere / (RATE_HZ / 100))}, lost ${lost}, faults ${run.faults}`,
 );
 say(`of the time: ${(Object.keys(run.seconds) as Kind[]).map(share).join(', ')}`);
