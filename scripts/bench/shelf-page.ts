@@ -8,7 +8,7 @@ import { shelfOver } from '../../src/shelf/shelfOver.ts';
 const shelf = browserShelf(() => Date.now());
 const holds = new Map<string, JobHold>();
 
-/** The longest that the page could neither be drawn nor pressed since `longest` was asked last; told by the browser over 50 ms. */
+/** The longest task since `longest` was asked last, in which the page is neither drawn nor pressed; told from 50 ms on. */
 let longestMs = 0;
 new PerformanceObserver((list) => {
   for (const { duration } of list.getEntries()) longestMs = Math.max(longestMs, duration);

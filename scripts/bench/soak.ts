@@ -8,10 +8,10 @@
  * long a time of work, however far it has come; the next run with the same seed and mode goes on from there (`--fresh`: from the
  * start), in a new process, so memory is judged by the process.
  *
- * Memory is what is in use after collections that free nothing more: the heap of JavaScript and all buffers, those of
- * WebAssembly among them. It is read twice. *As it comes*: whatever moment the day is in. *Alike*: after the same grammars of the same job have been
- * opened, so that the caches of graphs, which are bounded but hold greater and smaller ones, hold the same each time: what has
- * grown between two such readings is kept for ever. The second must stay within 5 % of what it is after the first tenth of a
+ * Memory is what is in use after collections that free nothing more: the heap of JavaScript and all buffers, those of WebAssembly
+ * among them. It is read twice. *As it comes*: whatever moment the day is in. *Alike*: after the same grammars of the same job
+ * were opened, so that the caches of graphs, which are bounded but hold greater and smaller ones, hold the same each time: what
+ * grows between two such readings is kept for ever. The second must stay within 5 % of what it is after the first tenth of a
  * process's part, or its first two readings. Ends with code 1 where it does not, or where a frame was lost.
  */
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
