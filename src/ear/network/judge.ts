@@ -160,7 +160,8 @@ export function judge(graph: PhoneGraph, heard: PhoneScores | null, leadS: numbe
 
 function evidenceOf(heard: PhoneScores, best: PhonePath, second: PhonePath | null): Evidence {
   return {
-    short: freeScore(heard, SEARCH.blankCost) - best.score,
+    // What the moment makes likely decides between phrases, and is no sound: a knock must not pass for a likely number.
+    short: freeScore(heard, SEARCH.blankCost) - Math.min(best.score, best.score + best.weights),
     ahead: second === null ? FAR_AHEAD : Math.min(FAR_AHEAD, best.score - second.score),
     phones: best.words.reduce((sum, word) => sum + word.phones, 0),
   };

@@ -13,7 +13,8 @@ export type PathWord = {
   readonly to: number;
   readonly phones: number;
 };
-export type PhonePath = { readonly score: number; readonly words: readonly PathWord[] };
+/** A way through the graph. `weights` is what the grammar's own weights took from its score; below zero they added to it. */
+export type PhonePath = { readonly score: number; readonly weights: number; readonly words: readonly PathWord[] };
 
 export type Search = {
   /** Paths worse than the best by more than this (natural logarithm) are dropped. */
@@ -162,12 +163,14 @@ export function bestPath(graph: PhoneGraph, heard: PhoneScores, search: Search):
   }
   if (score === -Infinity) return null;
   const words: PathWord[] = [];
+  let weights = exit[to[record.edge[past]!]!]! * search.weightScale;
   for (let at = past; at !== NONE; at = record.before[at]!) {
     const edge = record.edge[at]!;
     const [from, last] = [record.from[at]!, record.end[at]!];
+    weights += cost[edge]! * search.weightScale;
     words.push({ word: record.word[at]!, arc: arc[edge]!, leadsTo: to[edge]!, from, to: last, phones: graph.length[edge]! });
   }
-  return { score, words: words.reverse() };
+  return { score, weights, words: words.reverse() };
 }
 
 /** How finely the beam is divided where it holds too many. */

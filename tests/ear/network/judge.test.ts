@@ -84,3 +84,26 @@ describe('a long row of words', () => {
     expect([judged.accepted, judged.reason]).toEqual([accepted, reason]);
   });
 });
+
+describe('what the moment makes likely', () => {
+  /** How far "ah" falls short of a sound of it, beside another word, by what the moment gives it for weight. */
+  function shortAt(weight: number): number {
+    const item = (word: string) => ({ node: 'word', word }) as const;
+    const root = { node: 'one-of', branches: [{ item: item('ah'), weight }, { item: item('eh') }] } as const;
+    const sounds = new Map([
+      ['ah', ['AA']],
+      ['eh', ['EH']],
+    ]);
+    const judged = judge(phoneGraph(wordGraph({ key: `${weight}`, root, rules: {} }), sounds), soundOf(1), 0);
+    expect(judged.text).toBe('ah');
+    return judged.evidence!.short;
+  }
+
+  it('does not make up for a sound that is not there', () => {
+    expect(shortAt(100)).toBeCloseTo(shortAt(1), 5);
+  });
+
+  it('is wanting where the phrase is unlikely', () => {
+    expect(shortAt(0.01)).toBeGreaterThan(shortAt(1) + 1);
+  });
+});
