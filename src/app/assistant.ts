@@ -17,6 +17,7 @@ import { Conversation, type Turn } from './conversation.ts';
 import { hearingOf } from './hearing.ts';
 import { draftsOn } from './draftList.ts';
 import { earListener } from './earListener.ts';
+import { keepMemo } from './keepMemo.ts';
 import { lateDesk } from './lateDesk.ts';
 import { lateJobFiles } from './lateJobFiles.ts';
 import type { AssistantDeps } from './assistantDeps.ts';
@@ -26,9 +27,6 @@ import { asSpoken } from './shortened.ts';
 const LAST_JOB = 'last-job';
 const LISTENING = 'listening-mode';
 const modeSchema = z.enum(['hold', 'call', 'open']);
-
-/** How long a memo reaches back, in seconds: what was just said about the step. */
-const MEMO_SECONDS = 10;
 
 /**
  * The assistant as the screens see it: one store of state and functions. Everything that is heard, typed or pressed goes
@@ -75,6 +73,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     ...lateJobFiles(deps, {
       open: () => (job === null || log === null ? null : { job, log }),
       openJob: (id) => refreshJobs().then(() => openJob(id)),
+      openUnstored,
       trouble: (fault) => shelfTrouble(fault),
       say: (text) => notify({ id: 'file', part: 'file', text, remedy: null }),
       settled: () => settle('file'),
@@ -146,6 +145,20 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     else await taken(id);
   }
 
+  /** Opens a job that the store did not take: all of it is in memory, counted as such, and can be saved as a file. */
+  async function openUnstored(held: StoredJob): Promise<void> {
+    hold?.release();
+    hold = null;
+    [job, log] = [held, openLog(deps.shelf, held)];
+    conversation = talkOn(held, log);
+    show(conversation);
+    store.setState({ page: 'machine', heard: null, reply: null });
+    await turn((talk) => talk.begin());
+  }
+
+  const bareReadings = (): boolean => store.getState().listening.mode !== 'open';
+  const talkOn = (of: StoredJob, into: OpenLog): Conversation => new Conversation(of, { ...deps, log: into, bareReadings });
+
   async function fetched(id: string): Promise<{ readonly job: StoredJob; readonly log: OpenLog } | null> {
     const opened = await deps.shelf.open(id);
     if (opened.ok) return { job: opened.value, log: openLog(deps.shelf, opened.value) };
@@ -162,9 +175,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
       const first = await fetched(id);
       if (first === null) return false;
       ({ job, log } = first);
-      const { now, tick, newId } = deps;
-      const bareReadings = (): boolean => store.getState().listening.mode !== 'open';
-      conversation = new Conversation(job, { log, now, tick, newId, bareReadings });
+      conversation = talkOn(job, log);
     } else {
       const again = await talk.reread(async () => {
         const found = await fetched(id);
@@ -213,8 +224,8 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
         heard: { words: done.heard, from: done.source, outcome: done.intent === null ? 'not-understood' : done.outcome },
       });
     store.setState({ reply: { text: textOfReply(done.reply), reply: done.reply, outcome: done.outcome } });
-    if (done.fault === null) settle('shelf');
-    else shelfTrouble(done.fault);
+    if (done.fault !== null) shelfTrouble(done.fault);
+    else if (done.events.length > 0) settle('shelf');
     if (done.effect !== null) await act(done.effect);
     ear?.listenFor(talk.context);
     if (done.effect === 'hush') return;
@@ -266,20 +277,15 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
         store.setState({ page: 'phrases' });
         return;
       case 'record-memo':
-        await keepMemo();
+        await keepMemo(deps, {
+          job: job?.id ?? null,
+          operation: conversation?.state.open ?? null,
+          ear,
+          // In a turn of its own, behind the one that asked for it.
+          record: (memo) => void turn((talk) => talk.record(memo, 'memo-kept')),
+          trouble: shelfTrouble,
+        });
     }
-  }
-
-  /** Keeps the last seconds of sound with the step, once the sound itself is stored. */
-  async function keepMemo(): Promise<void> {
-    const operation = conversation?.state.open ?? null;
-    const clip = (await ear?.lastSeconds(MEMO_SECONDS)) ?? null;
-    if (job === null || operation === null || clip === null || clip.seconds <= 0) return;
-    const id = deps.newId();
-    const kept = await deps.shelf.keepClip(job.id, id, clip.wav);
-    if (!kept.ok) shelfTrouble(kept.error);
-    // In a turn of its own, behind the one that asked for it.
-    else void turn((talk) => talk.record({ type: 'MemoKept', operation, clip: id, seconds: clip.seconds }, 'memo-kept'));
   }
 
   async function typed(text: string): Promise<void> {

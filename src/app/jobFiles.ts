@@ -25,6 +25,8 @@ const DRAWN_EVERY_MS = 30;
 export type JobFileEdges = {
   readonly open: () => { readonly job: StoredJob; readonly log: OpenLog } | null;
   readonly openJob: (id: string) => Promise<void>;
+  /** Opens a job that the store did not take. */
+  readonly openUnstored: (job: StoredJob) => Promise<void>;
   readonly trouble: (fault: ShelfFault) => void;
   readonly say: (text: string) => void;
   readonly settled: () => void;
@@ -54,6 +56,12 @@ export function jobFiles(
     };
     const outcome = await deps.shelf.take(file, { newId: deps.newId(), at: deps.now(), pace: { pause, added } });
     if (!outcome.ok) {
+      const { key } = outcome.error;
+      // Work goes on where nothing can be stored; a job that is on this device already is not opened beside itself.
+      if (key === 'store-denied' || key === 'disk-full') {
+        edges.settled();
+        await edges.openUnstored(heldJob(file));
+      }
       edges.trouble(outcome.error);
       return;
     }
@@ -61,6 +69,12 @@ export function jobFiles(
     await edges.openJob(outcome.value.id);
     const said = [describeTaken(outcome.value), ...describeNotices(file.notices, MOST_NOTICES)].join(' ');
     if (fileName !== null) edges.say(`${fileName}: ${said}`);
+  }
+
+  function heldJob({ job, startedAt, plan, events, unknown, kept }: JobFile): StoredJob {
+    const id = job ?? deps.newId();
+    const nextSeq = kept.events.length + 1;
+    return { id, plan, startedAt: startedAt ?? deps.now(), events, unknown, nextSeq, damage: [], setAside: 0, kept };
   }
 
   return {

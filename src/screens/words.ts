@@ -123,7 +123,7 @@ export const words = {
   tooLoud: 'Too loud to hear you: use the buttons',
   tooLoudShort: 'Too loud',
   level: 'Sound level',
-  unstored: (count: number) => (count === 1 ? '1 reading is kept in memory only' : `${count} readings are kept in memory only`),
+  unstored: (count: number) => (count === 1 ? '1 entry is kept in memory only' : `${count} entries are kept in memory only`),
   invented: 'invented numbers',
 
   buttons: {
@@ -268,6 +268,7 @@ export const words = {
 
   notice: {
     putAway: 'Put away',
+    save: 'Save as a file',
     parts: { ear: 'Hearing', voice: 'Speaking', shelf: 'Storing', file: 'File', update: 'New version', page: 'The page' },
   },
   theme: { light: 'Light', dark: 'Dark', change: (to: string) => `Change to ${to.toLowerCase()}` },

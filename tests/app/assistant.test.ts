@@ -287,6 +287,27 @@ describe('the assistant', () => {
     expect(readings()).toBe(2);
   });
 
+  it.each([
+    ['store-denied', { key: 'store-denied', detail: 'SecurityError' }, /refuses to store/],
+    ['disk-full', { key: 'disk-full', job: 'demo' }, /The device is full/],
+  ] as const)('works in memory where nothing can be stored (%s), says so, and offers it as a file', async (_name, fault, says) => {
+    const refused = { ok: false, error: fault } as const;
+    const shelf = { ...memoryShelf(() => NOON), take: () => Promise.resolve(refused), append: () => Promise.resolve(refused) };
+    const other = bench(shelf);
+    await settled();
+    const told = (): string | undefined => other.store.getState().notices.find(({ part }) => part === 'shelf')?.text;
+    expect(other.store.getState().page).toBe('machine');
+    expect(told()).toMatch(says);
+    await other.store.getState().command({ type: 'next' });
+    await other.store.getState().typed('1.260');
+    expect(other.store.getState().reply?.text).toBe('Not stored; the store failed.');
+    expect(told()).toMatch(says);
+    await other.store.getState().command({ type: 'ask-left' });
+    expect(told()).toMatch(says);
+    expect(other.store.getState().unstored).toBeGreaterThan(0);
+    expect((await other.store.getState().exportJob())?.text).toContain('"1.26in"');
+  });
+
   it('answers a turn that is being taken while another window writes', async () => {
     await state().command({ type: 'next' });
     const taken = state().typed('1.260');
