@@ -160,21 +160,24 @@ async function inUseMb(): Promise<number> {
   }
   return before;
 }
-/** More grammars than any cache of the ear keeps. */
+/** More grammars than any cache of the ear keeps, and what moves a job through so many. */
 const ALIKE_GRAMMARS = 12;
+const ALIKE_WORDS = ['mike one two six three', 'next', 'mike one two fifty', 'next', 'yes', 'next', 'reads six twenty seven'];
 /** Brings the ear into a moment that is the same each time: the grammars of the same job, one after the other. */
 async function alike(): Promise<void> {
   const same = await soakJob();
   const keys = new Set<string>();
-  for (let at = 0; at < ALIKE_GRAMMARS; at += 1) {
+  for (let at = 0; keys.size < ALIKE_GRAMMARS; at += 1) {
+    if (at === 100) throw new Error(`only ${keys.size} grammars differ: the caches are not filled anew`);
     const grammar = grammarFor(same.context());
-    keys.add(grammar.key);
-    listener.setGrammar(grammar);
-    await recogniser.open(grammar);
-    await recogniser.finish();
-    await same.hear(at % 2 === 0 ? `reads six ${at + 20}` : 'next');
+    if (!keys.has(grammar.key)) {
+      keys.add(grammar.key);
+      listener.setGrammar(grammar);
+      await recogniser.open(grammar);
+      await recogniser.finish();
+    }
+    await same.hear(ALIKE_WORDS[at % ALIKE_WORDS.length]!);
   }
-  if (keys.size < ALIKE_GRAMMARS - 2) throw new Error(`only ${keys.size} grammars differ: the caches are not filled anew`);
 }
 async function report(): Promise<void> {
   const asItComes = await inUseMb();
