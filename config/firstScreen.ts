@@ -6,7 +6,7 @@ const PRELOADED = /\s*<link rel="modulepreload"[^>]* href="([^"]+)">/g;
 
 /**
  * Fetches the first load once the first screen has been drawn, two frames on; a hidden page draws none, and begins without.
- * All its scripts are asked for at once, since each names what it imports only when it has come.
+ * All its scripts are asked for at once, since each names what it imports only when it has come; each in a task of its own.
  */
 const begin = (entry: string, others: readonly string[]): string => `
       {
@@ -15,11 +15,9 @@ const begin = (entry: string, others: readonly string[]): string => `
         const begin = () => {
           if (begun) return;
           begun = true;
-          for (const href of scripts) {
-            const link = Object.assign(document.createElement('link'), { rel: 'modulepreload', href });
-            document.head.append(link);
-          }
-          import(${JSON.stringify(entry)});
+          const ask = (href) => document.head.append(Object.assign(document.createElement('link'), { rel: 'modulepreload', href }));
+          for (const href of scripts) setTimeout(ask, 0, href);
+          setTimeout(() => import(${JSON.stringify(entry)}), 0);
         };
         requestAnimationFrame(() => requestAnimationFrame(begin));
         setTimeout(begin, 500);

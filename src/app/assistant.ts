@@ -211,8 +211,8 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
 
   /** Takes one turn of the conversation, shows it, does its effect, and speaks its answer. */
   async function turn(take: (talk: Conversation) => Promise<Turn>, heardAt: HearingTimes | null = null): Promise<void> {
-    // The press is seen before its answer is worked out.
-    await deps.afterPainting();
+    // A press is seen before its answer is worked out; who has spoken waits for the answer alone.
+    if (heardAt === null) await deps.drawn();
     const talk = conversation;
     if (talk === null || hold?.standing() === 'showing') return;
     const done = await take(talk);
@@ -226,10 +226,13 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     store.setState({ reply: { text: textOfReply(done.reply), reply: done.reply, outcome: done.outcome } });
     if (done.fault !== null) shelfTrouble(done.fault);
     else if (done.events.length > 0) settle('shelf');
+    // Seen, then said, then listened for, each in a task of its own: a hand may press again meanwhile.
+    if (heardAt === null) await deps.drawn();
     if (done.effect !== null) await act(done.effect);
+    const said = done.effect === 'hush' ? null : speak(done, heardAt);
+    await deps.drawn();
     ear?.listenFor(talk.context);
-    if (done.effect === 'hush') return;
-    await speak(done, heardAt);
+    await said;
   }
 
   function showSpeech(): void {

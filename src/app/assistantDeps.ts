@@ -10,8 +10,10 @@ export type AssistantDeps = {
   readonly openVoice: () => Promise<VoicePort>;
   readonly now: () => number;
   readonly tick: () => number;
-  /** Lets what has been pressed be seen before it is worked on; those that wait go on in the order in which they came. */
+  /** Lets the browser paint and take input before long work goes on. */
   readonly afterPainting: () => Promise<void>;
+  /** Waits until what has changed is on the screen; those that wait go on in the order in which they came. */
+  readonly drawn: () => Promise<void>;
   readonly newId: () => string;
   readonly demos: Readonly<Record<'inch' | 'metric', () => Promise<string>>>;
   /** Asks the browser to keep what is stored; called once a job is open. */

@@ -34,6 +34,23 @@ const afterPainting = (): Promise<void> =>
     port2.postMessage(null);
   });
 
+/** The browser draws within a frame or two; where it does not, as in a hidden page, nothing waits for it longer than this. */
+const DRAWN_WITHIN_MS = 100;
+
+/** Waits until what has changed has been drawn; in order. */
+async function drawn(): Promise<void> {
+  if (document.visibilityState === 'visible')
+    await new Promise<void>((done) => {
+      const late = setTimeout(done, DRAWN_WITHIN_MS);
+      requestAnimationFrame(() => {
+        clearTimeout(late);
+        done();
+      });
+    });
+  // What is sent from within a frame is taken after it.
+  await afterPainting();
+}
+
 /** Until the first page has been drawn and there is nothing more to do at the moment, a second later at most. */
 async function firstPageDrawn(): Promise<void> {
   await new Promise<void>((done) => {
@@ -94,12 +111,13 @@ const assistant = createAssistant({
   openVoice: async () => {
     // The assistant asks for it while it is made; its sounds are most of what is fetched, and the page comes first.
     await Promise.resolve();
-    await readyToHand;
+    await unhurried;
     return (await import('./openVoice.ts')).openVoice(base, tick, pressed);
   },
   now,
   tick,
   afterPainting,
+  drawn,
   newId: () => crypto.randomUUID(),
   demos: {
     inch: async () => (await import('../shelf/demos/inch.job.json?raw')).default,
@@ -132,8 +150,14 @@ createRoot(place, { onCaughtError: (error) => faults.note('screen', error) }).re
 /** Resolves once what the first press and the first words need has been fetched too; nothing else is fetched before. */
 const readyToHand = firstPageDrawn().then(() => Promise.allSettled([deciding(), reading()]));
 
+/** How long the page is left to the eyes and the first press alone before it fetches what nobody has asked for yet. */
+const FIRST_LOOK_MS = 4_000;
+const lookedAt = readyToHand.then(() => new Promise<void>((done) => setTimeout(done, FIRST_LOOK_MS)));
+/** After the first look, or with the first press: that one is answered aloud. */
+const unhurried = Promise.race([lookedAt, Promise.all([pressed, readyToHand])]);
+
 // A backup is written some seconds after a change, and a page without it loses nothing.
-void readyToHand.then(async () => {
+void unhurried.then(async () => {
   try {
     const { openSafekeeping } = await import('./openSafekeeping.ts');
     const edges = { shelf: together.shelf, assistant, faults, now, newId: () => crypto.randomUUID(), later };
@@ -147,7 +171,7 @@ if (import.meta.env.PROD && 'serviceWorker' in navigator) {
   const worker = new Workbox('./sw.js');
   offerUpdate(assistant, worker, () => location.reload());
   // At once where a version is kept already, since a newer one may be waiting. The very first one fetches all there is, with the
-  // same network and processor as the page that somebody waits for.
+  // same network and processor as the page that somebody looks at for the first time.
   const kept = navigator.serviceWorker.controller !== null;
-  void (kept ? Promise.resolve() : readyToHand).then(() => worker.register());
+  void (kept ? Promise.resolve() : lookedAt).then(() => worker.register());
 }

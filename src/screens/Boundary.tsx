@@ -1,7 +1,7 @@
 import { Component, type ReactNode } from 'react';
 import { words } from './words.ts';
 
-type Props = { readonly part: string; readonly children: ReactNode; readonly onFailed?: () => void };
+type Props = { readonly part: string; readonly children: ReactNode };
 type State = { readonly failed: boolean };
 
 /** Keeps a fault in one part of a page inside that part: the rest goes on, and the part can be tried again. */
@@ -10,10 +10,6 @@ export class Boundary extends Component<Props, State> {
 
   static getDerivedStateFromError(): State {
     return { failed: true };
-  }
-
-  override componentDidCatch(): void {
-    this.props.onFailed?.();
   }
 
   override render(): ReactNode {

@@ -23,15 +23,19 @@ export function fractionToo(length: Length, unit: DisplayUnit): string | null {
   return fraction !== null && fraction.includes('/') ? fraction : null;
 }
 
-/** A way of writing a time, made with the first that is written: the browser takes long over it, and the first page has none. */
-function writer(options: Intl.DateTimeFormatOptions): (at: number) => string {
-  let format: Intl.DateTimeFormat | null = null;
-  return (at) => (format ??= new Intl.DateTimeFormat(words.locale, options)).format(at);
-}
-
 const CLOCK = { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' } as const;
+let moment: Intl.DateTimeFormat | null = null;
 
 /** Date and time of day by the device's clock. `at` is milliseconds since 1970. */
-export const showMoment = writer({ day: 'numeric', month: 'short', year: 'numeric', ...CLOCK });
-/** Time of day by the device's clock. `at` is milliseconds since 1970. */
-export const showClock = writer(CLOCK);
+export function showMoment(at: number): string {
+  // Made with the first that is written: the browser takes long over it, and most pages have none.
+  moment ??= new Intl.DateTimeFormat(words.locale, { day: 'numeric', month: 'short', year: 'numeric', ...CLOCK });
+  return moment.format(at);
+}
+
+/** Time of day by the device's clock, as `14:05` everywhere. `at` is milliseconds since 1970. */
+export function showClock(at: number): string {
+  // Not by Intl: the making of its writer would hold up the first reading by a tenth of a second.
+  const clock = new Date(at);
+  return [clock.getHours(), clock.getMinutes()].map((part) => String(part).padStart(2, '0')).join(':');
+}

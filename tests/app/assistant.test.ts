@@ -141,6 +141,7 @@ function bench(shelf: Shelf = memoryShelf(() => NOON), openEar?: () => Promise<P
     now: () => NOON,
     tick: () => 0,
     afterPainting: () => Promise.resolve(),
+    drawn: () => Promise.resolve(),
     newId: () => `id-${(ids += 1)}`,
     demos: { inch: () => Promise.resolve(demo('inch')), metric: () => Promise.resolve(demo('metric')) },
     keepStored: () => Promise.resolve(),

@@ -1,4 +1,4 @@
-import { lazy, Suspense, useMemo, useState, type ReactNode } from 'react';
+import { lazy, startTransition, Suspense, useEffect, useMemo, useState, type ReactNode } from 'react';
 import type { Glance, SetUpView } from '../../job/index.ts';
 import type { DisplayUnit } from '../../measure/index.ts';
 import { Boundary } from '../Boundary.tsx';
@@ -77,13 +77,24 @@ function AllDone() {
 
 const part = (name: string, shown: ReactNode) => <Boundary part={name}>{shown}</Boundary>;
 
+/** How long the page has been there before it lays the number pad out, unseen: the press that wants it then only shows it. */
+const PAD_AFTER_MS = 5_000;
+
+/** True once the number pad may be laid out ahead of its first press. */
+function usePadLaid(): boolean {
+  const [laid, setLaid] = useState(false);
+  useEffect(() => {
+    const later = setTimeout(() => startTransition(() => setLaid(true)), PAD_AFTER_MS);
+    return () => clearTimeout(later);
+  }, []);
+  return laid;
+}
+
 /** One step at a time, for eyes two metres away and hands that are busy. */
 export function MachinePage() {
-  const { glance, unit, row, pad, setPad, answer, enter, press } = useMachine();
+  const { glance, unit, row, pad, changePad, closePad, answer, enter, press } = useMachine();
   const question = useAssistant((assistant) => assistant.job?.talk.question ?? null);
-  // What lies over the page and fails must not keep the hands from what is under it.
-  const [failed, setFailed] = useState<'pad' | 'question' | null>(null);
-  const onTop = pad !== null ? 'pad' : question !== null ? 'question' : null;
+  const padLaid = usePadLaid();
   useWakeLock();
   const p = words.parts;
   // The same as long as the job is: a press or a digit draws the buttons or the pad, and none of this.
@@ -104,21 +115,28 @@ export function MachinePage() {
   );
   return (
     <main className="machine">
-      <div className="machine-page" inert={onTop !== null && onTop !== failed}>
+      <div className="machine-page">
         {seen}
         {part(p.buttons, <ButtonRow row={row} glance={glance} onDeed={press} />)}
       </div>
       {pad === null && question !== null && (
-        <Boundary part={p.question} onFailed={() => setFailed('question')}>
+        <Boundary part={p.question}>
           <Suspense>
             <QuestionHalves question={question} unit={unit} glance={glance} onAnswer={answer} />
           </Suspense>
         </Boundary>
       )}
-      {pad !== null && (
-        <Boundary part={p.pad} onFailed={() => setFailed('pad')}>
+      {(pad !== null || padLaid) && (
+        <Boundary part={p.pad}>
           <Suspense>
-            <NumberPad pad={pad} unit={unit} glance={glance} onChange={setPad} onEnter={enter} onCancel={() => setPad(null)} />
+            <NumberPad
+              pad={pad}
+              unit={unit}
+              glance={pad === null ? null : glance}
+              onChange={changePad}
+              onEnter={enter}
+              onCancel={closePad}
+            />
           </Suspense>
         </Boundary>
       )}

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { memo, useEffect, useRef } from 'react';
 import type { DisplayUnit } from '../../measure/index.ts';
 import type { Glance } from '../../job/index.ts';
 import { bareSize, unitSign } from '../show.ts';
@@ -9,6 +9,7 @@ import {
   entered,
   erased,
   likelyKeys,
+  openPad,
   pressed,
   takesFraction,
   takesPlace,
@@ -21,13 +22,38 @@ import {
 } from './pad.ts';
 
 type Props = {
-  readonly pad: Pad;
+  /** What is typed; null where the pad is put away, which keeps its keys laid out for the next press. */
+  readonly pad: Pad | null;
   readonly unit: DisplayUnit;
   readonly glance: Glance | null;
-  readonly onChange: (pad: Pad) => void;
-  readonly onEnter: () => void;
+  readonly onChange: ChangePad;
+  readonly onEnter: (pad: Pad) => void;
   readonly onCancel: () => void;
 };
+
+/** Changes the pad that is open; the same function as long as the page is, so that a key is drawn anew only where it changes. */
+export type ChangePad = (change: (pad: Pad) => Pad) => void;
+
+type KeyProps = {
+  readonly label: string;
+  readonly typed: string;
+  readonly spoken: string;
+  readonly likely: boolean;
+  readonly onChange: ChangePad;
+};
+
+/** A key that types something; the likely next ones are marked. */
+const Key = memo(function Key({ label, typed, spoken, likely, onChange }: KeyProps) {
+  return (
+    <BigButton
+      label={label}
+      settleMs={0}
+      below={likely ? '●' : null}
+      spoken={likely ? `${spoken}, ${words.pad.likely}` : spoken}
+      onPress={() => onChange((pad) => pressed(pad, typed))}
+    />
+  );
+});
 
 /** The sizes that a reading here is likely to show, written as they are typed. */
 function expectedSizes(pad: Pad, unit: DisplayUnit, glance: Glance | null): readonly string[] {
@@ -38,28 +64,33 @@ function expectedSizes(pad: Pad, unit: DisplayUnit, glance: Glance | null): read
 }
 
 /** The number pad over the machine page: what is typed on one side, keys of the same size as the buttons on the other. */
-export function NumberPad({ pad, unit, glance, onChange, onEnter, onCancel }: Props) {
+export const NumberPad = memo(function NumberPad({ pad: up, unit, glance, onChange, onEnter, onCancel }: Props) {
   const self = useRef<HTMLDivElement>(null);
-  useEffect(() => self.current?.focus(), []);
+  const open = up !== null;
+  useEffect(() => {
+    if (open) self.current?.focus();
+    else if (self.current?.contains(document.activeElement) === true) (document.activeElement as HTMLElement).blur();
+  }, [open]);
+  const pad = up ?? openPad('reading', unit, false);
   const w = words.pad;
   const likely = likelyKeys(pad.text, expectedSizes(pad, unit, glance));
-  const press = (key: string) => () => onChange(pressed(pad, key));
-  const key = (label: string, typed: string, spoken?: string) => (
-    <BigButton
-      key={label}
-      label={label}
-      settleMs={0}
-      below={likely.has(typed) ? '●' : null}
-      spoken={likely.has(typed) ? `${spoken ?? label}, ${w.likely}` : (spoken ?? label)}
-      onPress={press(typed)}
-    />
+  const key = (label: string, typed: string, spoken = label) => (
+    <Key key={label} label={label} typed={typed} spoken={spoken} likely={likely.has(typed)} onChange={onChange} />
   );
   const nothing = (where: string) => <span key={where} className="empty-place" />;
   const units = unitsOf(pad.ask, unit);
   const pointFits = (pad.ask === 'reading' || pad.ask === 'correct') && /^\d+$/.test(pad.text);
   const complete = entered(pad, unit) !== null;
   return (
-    <div className="pad" role="dialog" aria-modal="true" aria-label={w.title[pad.ask]} tabIndex={-1} ref={self}>
+    <div
+      className={open ? 'pad is-open' : 'pad'}
+      role="dialog"
+      aria-modal="true"
+      aria-hidden={!open}
+      aria-label={w.title[pad.ask]}
+      tabIndex={-1}
+      ref={self}
+    >
       <div className="pad-side">
         <h2>{w.title[pad.ask]}</h2>
         {(pad.ask === 'reading' || pad.ask === 'correct') && (
@@ -79,33 +110,40 @@ export function NumberPad({ pad, unit, glance, onChange, onEnter, onCancel }: Pr
         <p className="pad-state">{pad.text === '' ? '' : !complete ? w.notYet : pointFits ? w.pointFits : ''}</p>
         <div className="pad-tiles">
           {units.length > 1 && (
-            <BigButton label={w.units[pad.unit]} below={w.unit} onPress={() => onChange(turnedUnit(pad, unit))} />
+            <BigButton label={w.units[pad.unit]} below={w.unit} onPress={() => onChange((now) => turnedUnit(now, unit))} />
           )}
           {takesPlace(pad.ask) && (
             <>
               <BigButton
                 label={pad.place === null ? w.anyPlace : words.places[pad.place]}
                 below={w.place}
-                onPress={() => onChange(turnedPlace(pad))}
+                onPress={() => onChange(turnedPlace)}
               />
               <BigButton
                 label={pad.instrument === null ? w.wantedInstrument : words.instruments[pad.instrument]}
                 below={w.instrument}
-                onPress={() => onChange(turnedInstrument(pad))}
+                onPress={() => onChange(turnedInstrument)}
               />
             </>
           )}
-          {pad.ask === 'jaw' && <BigButton label={String(pad.jaw)} below={w.jaw} onPress={() => onChange(turnedJaw(pad))} />}
+          {pad.ask === 'jaw' && <BigButton label={String(pad.jaw)} below={w.jaw} onPress={() => onChange(turnedJaw)} />}
         </div>
       </div>
       <div className="pad-keys">
         {['7', '8', '9'].map((digit) => key(digit, digit))}
-        <BigButton label={w.erase} kind="word" settleMs={0} onPress={() => onChange(erased(pad))} />
+        <BigButton label={w.erase} kind="word" settleMs={0} onPress={() => onChange(erased)} />
         {['4', '5', '6'].map((digit) => key(digit, digit))}
         {pad.signed ? (
           key('−', '-', w.minus)
         ) : takesFraction(pad) ? (
-          <BigButton key="and" label={w.and} kind="word" spoken={w.andLong} settleMs={0} onPress={press(' ')} />
+          <BigButton
+            key="and"
+            label={w.and}
+            kind="word"
+            spoken={w.andLong}
+            settleMs={0}
+            onPress={() => onChange((now) => pressed(now, ' '))}
+          />
         ) : (
           nothing('and')
         )}
@@ -114,8 +152,8 @@ export function NumberPad({ pad, unit, glance, onChange, onEnter, onCancel }: Pr
         {key('0', '0')}
         {pad.unit === 'none' ? nothing('point') : key('.', '.', w.point)}
         <BigButton label={w.cancel} kind="word" onPress={onCancel} />
-        <BigButton label={w.enter} kind="main word" onPress={onEnter} />
+        <BigButton label={w.enter} kind="main word" onPress={() => onEnter(pad)} />
       </div>
     </div>
   );
-}
+});

@@ -38,11 +38,11 @@ type FigureProps = { readonly number: string; readonly unit: string; readonly la
 function Figure({ number, unit, label, kind = '' }: FigureProps) {
   return (
     <div className={`figure ${kind}`}>
+      <dt>{label}</dt>
       <dd>
         <b>{number}</b>
         {unit !== '' && <span> {unit}</span>}
       </dd>
-      <dt>{label}</dt>
     </div>
   );
 }

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Glance, Intent } from '../../job/index.ts';
 import type { DisplayUnit } from '../../measure/index.ts';
 import { useAssistant, useAssistantStore, useGlance } from '../store.tsx';
@@ -20,9 +20,10 @@ export type Machine = {
   readonly unit: DisplayUnit;
   readonly row: RowUp;
   readonly pad: Pad | null;
-  readonly setPad: (pad: Pad | null) => void;
+  readonly changePad: (change: (pad: Pad) => Pad) => void;
+  readonly closePad: () => void;
   readonly answer: (choice: Answer) => void;
-  readonly enter: () => void;
+  readonly enter: (pad: Pad) => void;
   readonly press: (deed: Deed) => void;
 };
 
@@ -37,10 +38,12 @@ export function useMachine(): Machine {
   const question = useAssistant((assistant) => assistant.job?.talk.question ?? null);
   const [row, setRow] = useState(AT_FIRST);
   const [pad, setPad] = useState<Pad | null>(null);
+  const changePad = useCallback((change: (pad: Pad) => Pad) => setPad((now) => (now === null ? null : change(now))), []);
+  const closePad = useCallback(() => setPad(null), []);
   /** A key that waits for the second one of a command; whatever else is pressed lets it go. */
   const firstKey = useRef<string | null>(null);
 
-  const say = (intent: Intent): void => void store.getState().command(intent);
+  const say = useCallback((intent: Intent): void => void store.getState().command(intent), [store]);
   const newPad = (ask: PadAsk, key?: string): Pad => openPad(ask, unit, glance?.operation.target?.quantity === 'indicator', key);
 
   const turnTo = (id: RowId): void => {
@@ -53,19 +56,22 @@ export function useMachine(): Machine {
     else void store.getState().answer(choice);
   };
 
-  const enter = (): void => {
-    const made = pad === null ? null : entered(pad, unit);
-    if (made === null) return;
-    setPad(null);
-    setRow(AT_FIRST);
-    if (made.as === 'intent') say(made.intent);
-    else
-      void table().then(({ sizeIntent }) => {
-        const intent = sizeIntent(store, made);
-        if (intent !== null) say(intent);
-        else void store.getState().typed(made.text);
-      });
-  };
+  const enter = useCallback(
+    (typed: Pad): void => {
+      const made = entered(typed, unit);
+      if (made === null) return;
+      setPad(null);
+      setRow(AT_FIRST);
+      if (made.as === 'intent') say(made.intent);
+      else
+        void table().then(({ sizeIntent }) => {
+          const intent = sizeIntent(store, made);
+          if (intent !== null) say(intent);
+          else void store.getState().typed(made.text);
+        });
+    },
+    [say, store, unit],
+  );
 
   const press = (deed: Deed): void => {
     turnTo(deed.do === 'row' ? deed.row : 'first');
@@ -92,7 +98,7 @@ export function useMachine(): Machine {
   };
 
   const enterKey = (): void => {
-    if (pad !== null) enter();
+    if (pad !== null) enter(pad);
     else if (question !== null) answer(question.about === 'which-value' && question.other !== null ? 'first' : 'yes');
     else setPad(newPad('reading'));
   };
@@ -150,5 +156,5 @@ export function useMachine(): Machine {
   // What is not needed to draw the page is there before a hand is.
   useEffect(() => void table(), []);
 
-  return { glance, unit, row, pad, setPad, answer, enter, press };
+  return { glance, unit, row, pad, changePad, closePad, answer, enter, press };
 }
