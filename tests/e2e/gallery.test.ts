@@ -52,7 +52,7 @@ const tooSmall = (): Promise<string[]> =>
   browser.page.evaluate(
     (least) =>
       [...document.querySelectorAll('button, a, [role=button]')]
-        .filter((control) => control.closest('[inert]') === null)
+        .filter((control) => control.checkVisibility())
         .map((control) => ({ text: control.textContent, box: control.getBoundingClientRect() }))
         .filter(({ box }) => Math.min(box.width, box.height) < least)
         .map(({ text, box }) => `${text}: ${box.width.toFixed(0)} by ${box.height.toFixed(0)}`),
@@ -62,7 +62,7 @@ const tooSmall = (): Promise<string[]> =>
 /** Parts of the machine page that lie over each other or beyond the edge, and text that its box cuts off. */
 const misplaced = (): Promise<string[]> =>
   browser.page.evaluate(() => {
-    const covered = document.querySelector('.question, .pad') !== null;
+    const covered = document.querySelector('.question, .pad.is-open') !== null;
     const parts = covered
       ? ['.question-words', '.halves .big-button', '.question > .big-button']
       : [
@@ -99,7 +99,7 @@ const misplaced = (): Promise<string[]> =>
     );
     const whole = '.big-label, .figure dd, .caution-full, .notice p, .target-head, .caution-line, .halves .big-button';
     const cut = [...document.querySelectorAll(whole)]
-      .filter((element) => element.closest('[inert]') === null && element.clientWidth > 0)
+      .filter((element) => element.checkVisibility() && element.clientWidth > 0)
       .filter(
         (element) =>
           element.scrollWidth > element.clientWidth + 1 ||
@@ -198,7 +198,12 @@ test.each(MAIN_STATES)('"%s" is laid out as it was, on tablet, phone and laptop'
   for (const size of Object.keys(SIZES) as Size[]) {
     await look(size, 'light');
     // The pictures are fetched beside the page.
-    if (kind === 'machine') await browser.page.locator('.beside > svg, .caution-full, .question, .is-alone').first().waitFor();
+    if (kind === 'machine')
+      await browser.page
+        .locator('.beside > svg, .caution-full, .question, .is-alone')
+        .filter({ visible: true })
+        .first()
+        .waitFor();
     const name = `${scene} ${size}`;
     if (process.env['SWARFSIDE_GOLDEN'] === 'write') boxesKept[name] = await boxesOf(kind);
     // A drawing takes its width once it has been laid out.
@@ -213,6 +218,37 @@ afterAll(() => {
   writeFileSync(boxesFile, `{\n${lines.join(',\n')}\n}\n`);
 });
 
+/*
+ * What a screen reader meets, in its order, in the main states. `SWARFSIDE_GOLDEN=write` writes them anew; read the difference.
+ */
+const READ_STATES = {
+  machine: ['reading', null, '.machine'],
+  'number-pad': ['roughing', 'Enter', '.pad.is-open'],
+  question: ['question-which', null, '.question'],
+  'desk-part': ['layout-inch', null, '.layout-sheet'],
+  'desk-route': ['layout-inch', 'Alt+4', '.layout-sheet'],
+  record: ['record', null, '.sheet'],
+  voice: ['voice', null, '.desk'],
+} as const;
+/** Times of day, and what stands in for microphones, are those of the machine and the browser that run the test. */
+const FAKE_MICROPHONE = /\n *- option "Fake .*"/g;
+const TIME = /(\d{1,2} \w{3} \d{4}, )?\d{2}:\d{2}/g;
+
+test.each(Object.entries(READ_STATES))('%s is read out in order, and nothing that lies under it', async (name, state) => {
+  const [scene, key, shows] = state;
+  await open(scene, 'tablet', 'light');
+  if (key !== null) await browser.page.keyboard.press(key);
+  await browser.page.locator(shows).waitFor();
+  if (key === 'Alt+4') await browser.page.getByRole('button', { name: 'Begin the job' }).waitFor();
+  // The pictures are fetched beside the page.
+  if (scene === 'reading') await browser.page.locator('.beside > svg').waitFor();
+  const order = `${(await browser.page.locator('body').ariaSnapshot()).replaceAll(TIME, '(time)').replaceAll(FAKE_MICROPHONE, '')}\n`;
+  if (key === 'Enter') await browser.page.keyboard.press('Escape');
+  const file = join(root, 'tests/e2e/golden/reading-order', `${name}.txt`);
+  if (process.env['SWARFSIDE_GOLDEN'] === 'write') writeFileSync(file, order);
+  else expect(order).toBe(readFileSync(file, 'utf8'));
+});
+
 test('the number pad is of the same size and shows what is typed', async () => {
   await open('reading', 'tablet', 'light');
   await browser.page.keyboard.type('1.0034');
@@ -220,6 +256,29 @@ test('the number pad is of the same size and shows what is typed', async () => {
   expect(await tooSmall()).toEqual([]);
   expect(await browser.page.locator('.pad-number').innerText()).toBe('1.0034');
   expect(await axeFinds(false)).toEqual([]);
+});
+
+test('what lies under a question or the number pad cannot be reached', async () => {
+  for (const [scene, key, over] of [
+    ['question-sure', null, '.question'],
+    ['roughing', 'Enter', '.pad.is-open'],
+  ] as const) {
+    await open(scene, 'tablet', 'light');
+    if (key !== null) await browser.page.keyboard.press(key);
+    await browser.page.locator(over).waitFor();
+    const within = await browser.page.locator(`${over} button`).count();
+    for (let presses = 0; presses < within + 3; presses += 1) {
+      await browser.page.keyboard.press('Tab');
+      // Once round, the focus leaves the page for the browser itself.
+      const where = await browser.page.evaluate((inside) => {
+        const focused = document.activeElement;
+        return focused === document.body || focused?.closest(inside) != null ? 'within' : focused?.textContent;
+      }, over);
+      expect(where, scene).toBe('within');
+    }
+    expect(await browser.page.locator('.button-row button').first().isVisible(), scene).toBe(false);
+    await browser.page.keyboard.press('Escape');
+  }
 });
 
 test('without a mouse: Tab reaches the row of buttons in order, and the focus can be seen', async () => {

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { freshProfile, forgetProfile, launch, screenshot, servePage, type Served } from './harness.ts';
-import { listenAlways, openRecord, recordedSizes, repliedWith } from './machine-page.ts';
+import { listenAlways, openRecord, press, recordedSizes, repliedWith } from './machine-page.ts';
 import { speechFile, type Said } from './microphone.ts';
 import { soundKept } from './sound-kept.ts';
 
@@ -18,6 +18,16 @@ const said = (words: string): Said => ({ words, thenS: ANSWER_S });
 async function beginDemo(page: Page, url: string): Promise<void> {
   await page.goto(url);
   await listenAlways(page);
+}
+
+/** From the record of one piece to the next one: a job of its own at its first step, with nothing measured. */
+async function makeItAgain(page: Page): Promise<void> {
+  await press(page, /^Make it again$/);
+  await page.getByText(/Step 1 of 25/).waitFor();
+  await openRecord(page);
+  await page.getByText('No readings yet.').waitFor();
+  await press(page, /^Back to the machine/, /^More/, /^More/, /^More/, /^Pages, sound/, /^Jobs/);
+  await expect.poll(() => page.locator('.choices').first().getByRole('button').count()).toBe(2);
 }
 
 type Answer = Readonly<Record<'ms' | 'endpointMs' | 'recogniserMs' | 'interpretMs' | 'decideMs' | 'storeMs' | 'voiceMs', number>>;
@@ -91,6 +101,14 @@ test(
       await openRecord(page);
       expect(await recordedSizes(page)).toEqual(['1.260', '1.250']);
       await screenshot(page, 'voice-record');
+      // The memo is heard in the record, with all the seconds that it tells of.
+      await press(page, /^Play: .*memo, \d+ s$/);
+      const sound = page.locator('audio');
+      await sound.waitFor();
+      await expect
+        .poll(() => sound.evaluate((audio: HTMLAudioElement) => [audio.duration > 1, audio.currentTime > 0, audio.error]))
+        .toEqual([true, true, null]);
+      await makeItAgain(page);
       expect(browser.errors).toEqual([]);
       expect([browser.reachedOut, browser.sent]).toEqual([[], []]);
     } finally {
