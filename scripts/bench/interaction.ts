@@ -19,6 +19,8 @@ const { values: options } = parseArgs({
   },
 });
 const GOAL_MS = 100;
+/** Meanwhile a first visit fetches the voice and keeps itself for offline use; a person has a step to read. */
+const SETTLED_MS = 10_000;
 /** Talk past the page: it is heard and worked on all the time and answers nothing. */
 const TALK = ['did you see the game on sunday', 'the van comes at four', 'turn the radio down a little'];
 
@@ -34,7 +36,7 @@ type Entry = {
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
 const profile = freshProfile();
 const served = await servePage(0, options.page);
-const talk = Array.from({ length: 30 }, (_, at) => ({ words: TALK[at % TALK.length] ?? '', thenS: 0.6 }));
+const talk = Array.from({ length: 60 }, (_, at) => ({ words: TALK[at % TALK.length] ?? '', thenS: 0.6 }));
 const browser = await launch({ profile, microphone: await speechFile(talk, 1) });
 try {
   const { page } = browser;
@@ -42,6 +44,8 @@ try {
   await page.getByText(/Step 1 of/).waitFor();
   await listenAlways(page);
   await page.locator('.listening', { hasText: /Listening|Hearing you|Working it out/ }).waitFor({ timeout: 60_000 });
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await page.waitForTimeout(SETTLED_MS);
   await page.evaluate(() => {
     const seen: Entry[] = [];
     Object.assign(window, { seen });
