@@ -208,12 +208,12 @@ async function report(): Promise<void> {
 say(
   'minutes | in use as it comes MB | alike MB | resident MB | utterances | right of commands | misheard | false accepts | frames lost | times real time',
 );
-let nextReport = samplesHere + reportEvery / 3;
-while (run.samples < total && workedMs() < withinMs) {
+/** Hears the next stretch of the day. In a function, so that its sound, up to 10 MB, is gone before the memory is read. */
+async function hearStretch(): Promise<void> {
   // Each stretch from a seed of its own, so that a run that is taken up again hears the same day.
   const random = seeded(mixSeed(seed, run.stretches));
   const next = day.stretch(random);
-  current = next;
+  current = { kind: next.kind, said: next.said };
   if (next.said !== null) run.heard.commands += 1;
   await hear(next.sound, random);
   // A pause after each, long enough for the ear to be sure; what is heard of it belongs to the stretch before.
@@ -223,6 +223,11 @@ while (run.samples < total && workedMs() < withinMs) {
   run.samples = had.samples + samplesHere;
   run.levels = had.levels + levelsHere;
   run.workedMs = had.workedMs + workedMs();
+}
+
+let nextReport = samplesHere + reportEvery / 3;
+while (run.samples < total && workedMs() < withinMs) {
+  await hearStretch();
   if (accepted.length > 0) {
     for (const words of accepted.splice(0)) await job.hear(words);
     listener.setGrammar(grammarFor(job.context()));
