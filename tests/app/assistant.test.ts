@@ -1,113 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { StoreApi } from 'zustand/vanilla';
-import { createAssistant, type AssistantState, type PageEar, type VoicePort } from '../../src/app/index.ts';
+import { createAssistant, type AssistantState, type PageEar } from '../../src/app/index.ts';
 import { deciding, reading } from '../../src/app/conversation.ts';
-import { FIRST_EAR_SETTINGS, type Ear, type EarEvent, type EarSettings } from '../../src/ear/index.ts';
-import { grammarFor, type Grammar } from '../../src/phrasebook/index.ts';
-import { standingReadings, type Context } from '../../src/job/index.ts';
+import { standingReadings } from '../../src/job/index.ts';
 import { memoryShelf, type Shelf } from '../../src/shelf/index.ts';
+import { TestEar, TestVoice } from './test-ports.ts';
 
 const demo = (name: string): string => readFileSync(new URL(`../../src/shelf/demos/${name}.job.json`, import.meta.url), 'utf8');
 const NOON = Date.UTC(2026, 0, 5, 12);
-
-/** An ear that hears what the test says, and remembers what was asked of it. */
-class TestEar implements PageEar {
-  callName = 'name';
-  settings: EarSettings = FIRST_EAR_SETTINGS;
-  microphone = null;
-  study = (): Promise<null> => Promise.resolve(null);
-  fit = (): Promise<null> => Promise.resolve(null);
-  change(change: Partial<EarSettings>): void {
-    this.settings = { ...this.settings, ...change };
-  }
-  started: string | null = null;
-  isDeaf = false;
-  grammars: Grammar[] = [];
-  closed = false;
-  #listener: (event: EarEvent) => void = () => undefined;
-  start(mode: string): Promise<void> {
-    this.started = mode;
-    return Promise.resolve();
-  }
-  stop(): void {
-    this.started = null;
-  }
-  hold(): void {}
-  release(): void {}
-  setGrammar(grammar: Grammar): void {
-    this.grammars.push(grammar);
-  }
-  listenFor(context: Context): void {
-    this.setGrammar(grammarFor(context));
-  }
-  deaf(deaf: boolean): void {
-    this.isDeaf = deaf;
-  }
-  lastSeconds(seconds: number): ReturnType<Ear['lastSeconds']> {
-    return Promise.resolve({ wav: new Uint8Array([1, 2, 3]), seconds });
-  }
-  onEvent(listener: (event: EarEvent) => void): () => void {
-    this.#listener = listener;
-    return () => undefined;
-  }
-  close(): void {
-    this.closed = true;
-  }
-  tell(event: EarEvent): void {
-    this.#listener(event);
-  }
-  says(text: string, accepted = true): void {
-    const hypothesis = {
-      words: [],
-      text,
-      confidence: accepted ? 0.99 : 0.2,
-      accepted,
-      reason: accepted ? null : 'unsure',
-      fillerScore: 0,
-      alternatives: [],
-    } as const;
-    this.tell({ type: 'hypothesis', hypothesis, times: { endOfSpeechAt: 0, endpointMs: 300, recogniserMs: 5 } });
-  }
-}
-
-class TestVoice implements VoicePort {
-  volume = 0.5;
-  settings = { loudness: 4, pace: 0 };
-  set(settings: { loudness: number; pace: number }): void {
-    this.settings = settings;
-  }
-  trouble = null;
-  said: string[] = [];
-  hushed = 0;
-  #listener: (speaking: boolean) => void = () => undefined;
-  say(spoken: Parameters<VoicePort['say']>[0]): Promise<{ readonly firstSampleAt: number | null }> {
-    this.said.push(
-      spoken.map((each) => (each.say === 'words' ? each.words.join(' ') : each.say === 'line' ? each.text : '.')).join(' '),
-    );
-    return Promise.resolve({ firstSampleAt: 10 });
-  }
-  hush(): void {
-    this.hushed += 1;
-  }
-  louder(): number {
-    return (this.volume = 0.7);
-  }
-  quieter(): number {
-    return (this.volume = 0.3);
-  }
-  slower(): void {}
-  unlock(): Promise<boolean> {
-    return Promise.resolve(true);
-  }
-  onSpeaking(listener: (speaking: boolean) => void): () => void {
-    this.#listener = listener;
-    return () => undefined;
-  }
-  tell(speaking: boolean): void {
-    this.#listener(speaking);
-  }
-}
 
 /** `storedElsewhere` tells the page that another window or device has written to the open job. */
 type Bench = {
@@ -291,23 +192,26 @@ describe('the assistant', () => {
   it.each([
     ['store-denied', { key: 'store-denied', detail: 'SecurityError' }, /refuses to store/],
     ['disk-full', { key: 'disk-full', job: 'demo' }, /The device is full/],
-  ] as const)('works in memory where nothing can be stored (%s), says so, and offers it as a file', async (_name, fault, says) => {
-    const refused = { ok: false, error: fault } as const;
-    const shelf = { ...memoryShelf(() => NOON), take: () => Promise.resolve(refused), append: () => Promise.resolve(refused) };
-    const other = bench(shelf);
-    await settled();
-    const told = (): string | undefined => other.store.getState().notices.find(({ part }) => part === 'shelf')?.text;
-    expect(other.store.getState().page).toBe('machine');
-    expect(told()).toMatch(says);
-    await other.store.getState().command({ type: 'next' });
-    await other.store.getState().typed('1.260');
-    expect(other.store.getState().reply?.text).toBe('Not stored; the store failed.');
-    expect(told()).toMatch(says);
-    await other.store.getState().command({ type: 'ask-left' });
-    expect(told()).toMatch(says);
-    expect(other.store.getState().unstored).toBeGreaterThan(0);
-    expect((await other.store.getState().exportJob())?.text).toContain('"1.26in"');
-  });
+  ] as const)(
+    'works in memory where nothing can be stored (%s), says so, and offers it as a file',
+    async (_name, fault, says) => {
+      const refused = { ok: false, error: fault } as const;
+      const shelf = { ...memoryShelf(() => NOON), take: () => Promise.resolve(refused), append: () => Promise.resolve(refused) };
+      const other = bench(shelf);
+      await settled();
+      const told = (): string | undefined => other.store.getState().notices.find(({ part }) => part === 'shelf')?.text;
+      expect(other.store.getState().page).toBe('machine');
+      expect(told()).toMatch(says);
+      await other.store.getState().command({ type: 'next' });
+      await other.store.getState().typed('1.260');
+      expect(other.store.getState().reply?.text).toBe('Not stored; the store failed.');
+      expect(told()).toMatch(says);
+      await other.store.getState().command({ type: 'ask-left' });
+      expect(told()).toMatch(says);
+      expect(other.store.getState().unstored).toBeGreaterThan(0);
+      expect((await other.store.getState().exportJob())?.text).toContain('"1.26in"');
+    },
+  );
 
   it('answers a turn that is being taken while another window writes', async () => {
     await state().command({ type: 'next' });
