@@ -1,35 +1,23 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { root } from '../../scripts/setup/root.mjs';
-import { forgetProfile, freshProfile, launch, screenshot, servePage, type Browser, type Served } from './harness.ts';
+import { forgetProfile, freshProfile, launch, screenshot } from './harness.ts';
+import { servedBrowser } from './served-browser.ts';
 
 describe('the page on a fresh profile', () => {
-  const profile = freshProfile();
-  let served: Served;
-  let browser: Browser;
-
-  beforeAll(async () => {
-    served = await servePage();
-    browser = await launch({ profile });
-  });
-
-  afterAll(async () => {
-    await browser.close();
-    await served.close();
-    forgetProfile(profile);
-  });
+  const opened = servedBrowser();
 
   test('shows itself without an error', async () => {
-    await browser.page.goto(served.url);
-    await browser.page.locator('#root > *').first().waitFor();
-    expect(await browser.page.title()).toContain('Swarfside');
-    await screenshot(browser.page, 'first-look');
-    expect(browser.errors).toEqual([]);
+    await opened.browser.page.goto(opened.served.url);
+    await opened.browser.page.locator('#root > *').first().waitFor();
+    expect(await opened.browser.page.title()).toContain('Swarfside');
+    await screenshot(opened.browser.page, 'first-look');
+    expect(opened.browser.errors).toEqual([]);
   });
 
   test('is kept for use without a network, every file of it', async () => {
-    const cached = await browser.page.evaluate(async () => {
+    const cached = await opened.browser.page.evaluate(async () => {
       await navigator.serviceWorker.ready;
       const names = await caches.keys();
       const lists = await Promise.all(names.map(async (name) => (await (await caches.open(name)).keys()).map(({ url }) => url)));
@@ -47,7 +35,7 @@ describe('the page on a fresh profile', () => {
     const without = freshProfile();
     const other = await launch({ profile: without });
     await other.page.route(/\/assets\/(deciding|reading)-/, (route) => route.abort());
-    await other.page.goto(served.url);
+    await other.page.goto(opened.served.url);
     await other.page.getByText(/could not be fetched.*Load the page again/).waitFor();
     await screenshot(other.page, 'first-look-part-missing');
     await other.close();
@@ -55,6 +43,6 @@ describe('the page on a fresh profile', () => {
   });
 
   test('asks nothing of any other machine', () => {
-    expect(browser.reachedOut).toEqual([]);
+    expect(opened.browser.reachedOut).toEqual([]);
   });
 });

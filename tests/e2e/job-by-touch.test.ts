@@ -1,29 +1,20 @@
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { forgetProfile, freshProfile, launch, screenshot, servePage, type Browser, type Served } from './harness.ts';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { screenshot } from './harness.ts';
 import { openRecord, press, recordedSizes, repliedWith } from './machine-page.ts';
+import { servedBrowser } from './served-browser.ts';
 
 /*
  * The same demo without a word spoken: touch and keys, on a tablet's size. Each test goes on where the one before left off, as
  * a person would.
  */
 describe('the demo job by touch and keys', () => {
-  const profile = freshProfile();
-  let served: Served;
-  let browser: Browser;
-
+  const opened = servedBrowser();
   beforeAll(async () => {
-    served = await servePage();
-    browser = await launch({ profile });
-    await browser.page.goto(served.url);
-  });
-  afterAll(async () => {
-    await browser.close();
-    await served.close();
-    forgetProfile(profile);
+    await opened.browser.page.goto(opened.served.url);
   });
 
   test('steps with a button, takes a reading from the number pad', async () => {
-    const { page } = browser;
+    const { page } = opened.browser;
     await press(page, /^Next/);
     await repliedWith(page, /Step 2\. Turn the collar/);
     await press(page, /^Reading/);
@@ -37,7 +28,7 @@ describe('the demo job by touch and keys', () => {
   });
 
   test('asks about a size that cannot be with two halves, and stores nothing after no', async () => {
-    const { page } = browser;
+    const { page } = opened.browser;
     await page.keyboard.type('1.6');
     await page.keyboard.press('Enter');
     await page.getByText('It is outside the stock.').waitFor();
@@ -47,7 +38,7 @@ describe('the demo job by touch and keys', () => {
   });
 
   test('takes readings typed by a caliper or a keyboard, and strikes one', async () => {
-    const { page } = browser;
+    const { page } = opened.browser;
     for (const [size, answer] of [
       ['1.255', /1\.255\. 5 thou to go/],
       ['1.250', /1\.250\. At size/],
@@ -61,7 +52,7 @@ describe('the demo job by touch and keys', () => {
   });
 
   test('a pedal steps on, and the page asks before a step is left without a size', async () => {
-    const { page } = browser;
+    const { page } = opened.browser;
     await page.keyboard.press('PageDown');
     await page.getByText('No reading is in the window.').waitFor();
     await page.keyboard.press('Escape');
@@ -69,7 +60,7 @@ describe('the demo job by touch and keys', () => {
   });
 
   test('the record shows what stands, and comes back after a reload', async () => {
-    const { page } = browser;
+    const { page } = opened.browser;
     await openRecord(page);
     expect(await recordedSizes(page)).toEqual(['1.260', '1.255']);
     await page.reload();
@@ -79,7 +70,7 @@ describe('the demo job by touch and keys', () => {
   });
 
   test('a damaged file gives one line that says what and where, and changes nothing', async () => {
-    const { page } = browser;
+    const { page } = opened.browser;
     await press(page, /^Back to the machine/, /^More/, /^More/, /^More/, /^Pages, sound/, /^Jobs/);
     // The page of jobs is fetched when it is opened.
     await page.locator('.choices').first().getByRole('button').first().waitFor();
@@ -93,7 +84,7 @@ describe('the demo job by touch and keys', () => {
     await page.getByText(/torn\.job\.json: line 4, column \d+/).waitFor();
     await screenshot(page, 'touch-bad-file');
     expect(await page.locator('.choices').first().getByRole('button').count()).toBe(jobs);
-    expect(browser.errors).toEqual([]);
-    expect([browser.reachedOut, browser.sent]).toEqual([[], []]);
+    expect(opened.browser.errors).toEqual([]);
+    expect([opened.browser.reachedOut, opened.browser.sent]).toEqual([[], []]);
   });
 });

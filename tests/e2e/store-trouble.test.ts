@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Page } from 'playwright-core';
-import { forgetProfile, freshProfile, launch, servePage, type Browser, type Served } from './harness.ts';
 import { press, repliedWith } from './machine-page.ts';
+import { servedBrowser } from './served-browser.ts';
 
 async function typed(page: Page, size: string): Promise<void> {
   await page.keyboard.type(size);
@@ -10,25 +10,14 @@ async function typed(page: Page, size: string): Promise<void> {
 }
 
 describe('a store that is shared, full, denied or damaged', () => {
-  const profile = freshProfile();
-  let served: Served;
-  let browser: Browser;
-  beforeAll(async () => {
-    served = await servePage();
-    browser = await launch({ profile });
-  });
-  afterAll(async () => {
-    await browser.close();
-    await served.close();
-    forgetProfile(profile);
-  });
+  const opened = servedBrowser();
 
   test('two windows on one job: one writes, the other shows, and it is handed over', async () => {
-    const { page: first, context } = browser;
-    await first.goto(served.url);
+    const { page: first, context } = opened.browser;
+    await first.goto(opened.served.url);
     await first.getByText(/Step 1 of 25/).waitFor();
     const second = await context.newPage();
-    await second.goto(served.url);
+    await second.goto(opened.served.url);
     await second.getByText(/this one only shows it/).waitFor();
     await press(first, /^Next/);
     await repliedWith(first, /Step 2/);
@@ -52,7 +41,7 @@ describe('a store that is shared, full, denied or damaged', () => {
 
   /** Changes the last reading in the browser's database, with or without the second copy, while no window has the job open. */
   async function alterLast(page: Page, copyToo: boolean): Promise<void> {
-    await page.goto(`${served.url}manifest.webmanifest`);
+    await page.goto(`${opened.served.url}manifest.webmanifest`);
     await page.evaluate(async (copies) => {
       const root = await navigator.storage.getDirectory();
       if (copies) await root.removeEntry('swarfside-shelf-copies', { recursive: true });
@@ -71,11 +60,11 @@ describe('a store that is shared, full, denied or damaged', () => {
       });
       db.close();
     }, copyToo);
-    await page.goto(served.url);
+    await page.goto(opened.served.url);
   }
 
   test('a reading that was altered in the database is put back from the second copy, and told', async () => {
-    const { page } = browser;
+    const { page } = opened.browser;
     await alterLast(page, false);
     await page.getByText(/1 event of this job was lost or damaged in the browser's store and was put back/).waitFor();
     await page
@@ -86,7 +75,7 @@ describe('a store that is shared, full, denied or damaged', () => {
   });
 
   test('altered where there is no second copy, it is set aside, told, and never shown as a reading', async () => {
-    const { page } = browser;
+    const { page } = opened.browser;
     await alterLast(page, true);
     await page.getByText(/is not as it was stored: 1 event from there on was set aside/).waitFor();
     await page
@@ -97,14 +86,14 @@ describe('a store that is shared, full, denied or damaged', () => {
   });
 
   test('where nothing can be stored the work goes on in memory, it is told at once, and the file has it', async () => {
-    const { context } = browser;
+    const { context } = opened.browser;
     const page = await context.newPage();
     await page.addInitScript(() => {
       IDBFactory.prototype.open = () => {
         throw new DOMException('planted', 'SecurityError');
       };
     });
-    await page.goto(served.url);
+    await page.goto(opened.served.url);
     await page.getByText(/The browser refuses to store/).waitFor();
     await page.getByText(/Step 1 of 25/).waitFor();
     await press(page, /^Next/);

@@ -161,7 +161,7 @@ export function judge(graph: PhoneGraph, heard: PhoneScores | null, leadS: numbe
 function evidenceOf(heard: PhoneScores, best: PhonePath, second: PhonePath | null): Evidence {
   return {
     // What the moment makes likely decides between phrases, and is no sound: a knock must not pass for a likely number.
-    short: freeScore(heard, SEARCH.blankCost) - Math.min(best.score, best.score + best.weights),
+    short: freeScore(heard, SEARCH.blankCost) - best.score - Math.min(0, best.weights),
     ahead: second === null ? FAR_AHEAD : Math.min(FAR_AHEAD, best.score - second.score),
     phones: best.words.reduce((sum, word) => sum + word.phones, 0),
   };
