@@ -14,6 +14,7 @@ export {
   type DialWork, type PassGroup,
 } from './workings.ts';
 export { routeSheet } from './sheet.ts';
+export { mateTexts, passTexts, stopText } from './sheetLines.ts';
 export { ALLOWANCES, describeRouteFault, routeFor, type RouteFault } from './generate/index.ts';
 export {
   applyEdit, applyEdits, changesBetween, describeChange, describeEditFault, editedPartFileSchema, keepMeasuring,

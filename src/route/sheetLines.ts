@@ -134,19 +134,21 @@ function infeedLine(operation: Operation, machine: Machine | undefined, unit: Di
 
 const ONLY_COUNTS = /^(?:[A-Z][a-z]+|\d+) (?:equal )?pass(?:es)?\.$/;
 
+/** The passes of an operation, a line for each group of alike ones: how deep, what to dial, what they leave. */
+export function passTexts(operation: Operation, unit: DisplayUnit, machine: Machine | undefined): readonly string[] {
+  const { cut } = operation;
+  if (cut === null) return [];
+  if (threadInfeeds(operation).length > 0) return [infeedLine(operation, machine, unit)];
+  const groups = passesOf(operation);
+  if (groups.length > 0) return groups.map((group) => passLine(group, machine, unit));
+  if (cut.depthOnRadius === null) return [];
+  return [`${bare(cut.depthOnRadius, unit)} on the radius a pass${onDial(cut.depthOnRadius, machine, unit)}`];
+}
+
 function cutLines(operation: Operation, cut: Cut, unit: DisplayUnit, machine: Machine | undefined): string[] {
   const feed = cut.feedPerTurn === null ? '' : `, feed ${bare(cut.feedPerTurn, unit)} a turn`;
   const lines = labelled('tool', `${cut.tool}, ${cut.speedRpm} rpm${feed}`);
-  const groups = passesOf(operation);
-  const passes =
-    threadInfeeds(operation).length > 0
-      ? [infeedLine(operation, machine, unit)]
-      : groups.length > 0
-        ? groups.map((group) => passLine(group, machine, unit))
-        : cut.depthOnRadius === null
-          ? []
-          : [`${bare(cut.depthOnRadius, unit)} on the radius a pass${onDial(cut.depthOnRadius, machine, unit)}`];
-  lines.push(...passes.flatMap((line, index) => labelled(index === 0 ? 'passes' : '', line)));
+  lines.push(...passTexts(operation, unit, machine).flatMap((line, index) => labelled(index === 0 ? 'passes' : '', line)));
   // A note that only counts the passes says what stands above it.
   return cut.note === null || ONLY_COUNTS.test(cut.note) ? lines : [...lines, ...labelled('cut', cut.note)];
 }
@@ -160,16 +162,18 @@ export function dialLines({ crossSlide, carriage }: Machine, unit: DisplayUnit):
 }
 
 /** Where the carriage stops, and what that is on its dial where it has one. */
-function stopLines(
+export function stopText(
   { from, distance }: NonNullable<Operation['stop']>,
   unit: DisplayUnit,
   machine: Machine | undefined,
-): string[] {
+): string {
   const dial = machine?.carriage ?? null;
-  if (dial === null) return labelled('stop', `${bare(distance, unit)} from the ${from}`);
+  if (dial === null) return `${bare(distance, unit)} from the ${from}`;
   const { turns, divisions, rest } = carriageTravel(distance, dial);
-  const travel = `${turns} turn${turns === 1 ? '' : 's'} and ${divisions} division${divisions === 1 ? '' : 's'} of the carriage dial${rest === 0 ? '' : `, and ${formatAmount(rest, unit)}`}`;
-  return labelled('stop', `${bare(distance, unit)} from the ${from}: ${travel}`);
+  const counted = (count: number, what: string): string[] => (count === 0 ? [] : [`${count} ${what}${count === 1 ? '' : 's'}`]);
+  const moved = [...counted(turns, 'turn'), ...counted(divisions, 'division')].join(' and ');
+  const travel = `${moved === '' ? 'no turn' : moved} of the carriage dial${rest === 0 ? '' : `, and ${formatAmount(rest, unit)}`}`;
+  return `${bare(distance, unit)} from the ${from}: ${travel}`;
 }
 
 function coordinateLines({ coordinates }: Operation, unit: DisplayUnit): string[] {
@@ -213,7 +217,7 @@ export function operationLines(operation: Operation, { step, part, machine, skip
     ...operation.before.flatMap((line, index) => labelled(index === 0 ? 'first' : '', line)),
     ...(target === null ? [] : targetLines(target, operation.instrument, unit, part.mates)),
     ...(cut === null ? [] : cutLines(operation, cut, unit, machine)),
-    ...(stop === null ? [] : stopLines(stop, unit, machine)),
+    ...(stop === null ? [] : labelled('stop', stopText(stop, unit, machine))),
     ...(angle === null ? [] : labelled('angle', `${angle} degrees`)),
     ...coordinateLines(operation, unit),
     ...(note === null ? [] : labelled('note', note)),
@@ -223,9 +227,9 @@ export function operationLines(operation: Operation, { step, part, machine, skip
   ];
 }
 
-/** The mates of a part with a line to write their measured size on. */
-export function mateLines({ mates, unit }: Part): string[] {
-  return mates.flatMap((mate) => {
+/** The mates of a part as they are known, each with room to write its measured size where it has none. */
+export function mateTexts({ mates, unit }: Part): readonly string[] {
+  return mates.map((mate) => {
     const read = mate.readings.map(({ value }) => formatSize(value, unit)).join(', ');
     // Rings and bolts are taken as they are made: no step measures them.
     const until = mate.kind === 'bearing' || mate.kind === 'outer-ring' || mate.kind === 'bolt' ? 'as made; where' : 'until';
@@ -234,6 +238,9 @@ export function mateLines({ mates, unit }: Part): string[] {
         ? `${formatSize(mate.nominal, unit)} ${until} it is measured: ________`
         : `${formatSize(mate.nominal, unit)}, measured ${read}`;
     const kind = mate.kind.replace('-', ' ');
-    return wrapped(`${mate.name}${mate.name.toLowerCase().includes(kind) ? '' : ` (${kind})`}, ${known}`, 'Mate      ', LABEL);
+    return `${mate.name}${mate.name.toLowerCase().includes(kind) ? '' : ` (${kind})`}, ${known}`;
   });
 }
+
+/** The mates of a part as lines of the sheet. */
+export const mateLines = (part: Part): string[] => mateTexts(part).flatMap((text) => wrapped(text, 'Mate      ', LABEL));

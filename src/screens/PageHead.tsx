@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { useAssistant, useAssistantStore } from './store.tsx';
 import { turnTheme, useTheme } from './theme.ts';
 import { words } from './words.ts';
+import './print.css';
 
 /** The head of a page at the desk: its name, its own buttons, and the way to the other pages. Not printed. */
 export function PageHead({ title, children }: { readonly title: string; readonly children?: ReactNode }) {

@@ -340,6 +340,36 @@ test.each([
   expect(sheets).toBeLessThanOrEqual(Math.ceil(steps / 8) + 1);
 });
 
+test('a dark screen prints on white, and every set-up of the route sheet has the same columns', async () => {
+  await open('layout-inch', 'tablet', 'dark');
+  await browser.page.locator('.route-sheet').waitFor({ state: 'attached' });
+  await browser.page.emulateMedia({ media: 'print' });
+  const { darkest, columns, passes } = await browser.page.evaluate(() => {
+    const drawn = [...document.querySelectorAll('.route-sheet .drawing-part')].map((element) => getComputedStyle(element).fill);
+    const fills = [getComputedStyle(document.body).backgroundColor, ...drawn.filter((fill) => fill !== 'none')].map((colour) =>
+      Math.min(...(colour.match(/\d+/g)?.slice(0, 3).map(Number) ?? [])),
+    );
+    const tables = [...document.querySelectorAll('.sheet-steps thead tr')].map((row) =>
+      [...row.children].map((cell) => Math.round(cell.getBoundingClientRect().left)).join(' '),
+    );
+    return {
+      darkest: Math.min(...fills),
+      columns: tables,
+      passes: document.querySelector('.route-sheet')?.textContent?.match(/equal last ones of/g)?.length ?? 0,
+    };
+  });
+  expect(darkest).toBeGreaterThan(200);
+  expect(columns.length).toBeGreaterThan(2);
+  expect(new Set(columns).size).toBe(1);
+  expect(passes).toBeGreaterThan(3);
+});
+
+test.each(['A4', 'Letter'] as const)('the card of what can be said goes on the two sides of one sheet of %s', async (format) => {
+  await open('phrases', 'tablet', 'light');
+  await browser.page.emulateMedia({ media: 'print' });
+  expect(sheetsIn(await browser.page.pdf({ format, preferCSSPageSize: true }))).toBe(2);
+});
+
 test('nothing went wrong in the browser meanwhile', () => {
   expect(browser.errors).toEqual([]);
 });

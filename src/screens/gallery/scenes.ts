@@ -73,6 +73,38 @@ function made(tenthsUnder: number): readonly EventBody[] {
   ];
 }
 
+/** The spindle, made: every size that can be read, one left a little over and one not measured. */
+function madeInMillimetres(): readonly EventBody[] {
+  const mm = (operation: string, ...sizes: readonly number[]): EventBody[] =>
+    sizes.map((size) => read(operation, millimetres(size)));
+  const mate = (operation: string, id: string, ...sizes: readonly number[]): EventBody[] =>
+    sizes.map((size) => ({
+      type: 'MateMeasured',
+      operation,
+      mate: id,
+      value: millimetres(size),
+      instrument: 'telescoping-gauge',
+      place: null,
+      words: '',
+      confirmed: false,
+    }));
+  return [
+    ...doneAll(metricPlan, null),
+    read('turn-collar', millimetres(40.02), 'caliper'),
+    ...mate('measure-front-bush', 'front-bush', 30.012, 30.009, 30.014),
+    ...mate('measure-roll-bore', 'roll-bore', 25.006, 25.008),
+    ...[...mm('rough-front-journal', 31.04), ...mm('rough-roll-seat', 26.1)],
+    ...[took('finish-front-journal', millimetres(0.5)), ...mm('finish-front-journal', 30.52)],
+    ...[took('finish-front-journal', millimetres(0.5)), ...mm('finish-front-journal', 30.02)],
+    ...[filed('file-front-journal', 3), ...mm('file-front-journal', 29.995)],
+    ...[filed('file-front-journal', 3), ...mm('file-front-journal', 29.972)],
+    { type: 'FitFelt', operation: 'file-front-journal', feel: 'slides' },
+    ...mm('finish-roll-seat', 25.02, 24.991),
+    ...mm('finish-rear-journal', 24.985),
+    ...mm('finish-crank-end', 19.99),
+  ];
+}
+
 const listening: AssistantState['listening'] = {
   mode: 'open',
   state: 'waiting',
@@ -268,6 +300,11 @@ export const SCENES: Readonly<Record<string, () => FakeStore>> = {
   },
   'record-made': () => {
     const store = fakeStore(inchPlan, made(0));
+    store.getState().goTo('record');
+    return store;
+  },
+  'record-metric': () => {
+    const store = fakeStore(metricPlan, madeInMillimetres());
     store.getState().goTo('record');
     return store;
   },

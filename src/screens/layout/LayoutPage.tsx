@@ -171,7 +171,9 @@ function Desk({ first }: { readonly first: Draft }) {
           <p className="layout-keys">{w.keys}</p>
         </aside>
       </div>
-      {part !== null && route.edited !== null && <RouteSheet part={part} edited={route.edited} sketch={reading.sketch} />}
+      {part !== null && route.edited !== null && (
+        <RouteSheet part={part} machines={reading.machines ?? []} edited={route.edited} sketch={reading.sketch} />
+      )}
     </>
   );
 }

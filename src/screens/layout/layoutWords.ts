@@ -241,6 +241,10 @@ export const layoutWords = {
     setup: (at: number, title: string) => `${at}. ${title}`,
     columns: { step: 'Step', what: 'What', size: 'Size', cut: 'Cut and stop', done: 'Read' },
     caution: 'Caution',
+    cut: (tool: string, rpm: number, feed: string | null) => `${tool}, ${rpm} rpm${feed === null ? '' : `, feed ${feed} a turn`}`,
+    stop: (where: string) => `stop ${where}`,
+    angle: (degrees: number) => `${degrees} degrees`,
+    coordinates: (at: string, x: string, y: string, z: string) => `${at}: X ${x}, Y ${y}, Z ${z}`,
     madeOf: (form: string, size: string, length: string, material: string) => `${material}, ${form}, ${size} by ${length}`,
   },
 } as const;

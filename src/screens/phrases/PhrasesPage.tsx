@@ -20,9 +20,11 @@ function Line({ line }: { readonly line: CardLine }) {
       </span>
       <span className="does">
         {line.help}{' '}
-        {keysOf(line.key).map((key) => (
-          <kbd key={key}>{key}</kbd>
-        ))}
+        <span className="keys">
+          {keysOf(line.key).map((key) => (
+            <kbd key={key}>{key}</kbd>
+          ))}
+        </span>
       </span>
     </li>
   );

@@ -38,22 +38,30 @@ function Readings({
   readonly struck: boolean;
 }) {
   const c = w.columns;
+  // Most pieces are read in one place: a column for it then only takes room.
+  const placed = rows.some(({ place }) => place !== null);
   return (
     <table className={struck ? 'readings is-struck' : 'readings'}>
       <thead>
         <tr>
           <th scope="col">{c.step}</th>
-          <th scope="col">{c.what}</th>
+          <th scope="col" className="what">
+            {c.what}
+          </th>
           <th scope="col" className="number">
             {c.read} ({unitSign(unit)})
           </th>
           <th scope="col" className="number">
             {c.wanted} ({unitSign(unit)})
           </th>
-          <th scope="col">{c.stands}</th>
+          <th scope="col" className="stands">
+            {c.stands}
+          </th>
           <th scope="col">{c.how}</th>
-          <th scope="col">{c.place}</th>
-          <th scope="col">{c.when}</th>
+          {placed && <th scope="col">{c.place}</th>}
+          <th scope="col" className="when">
+            {c.when}
+          </th>
         </tr>
       </thead>
       <tbody>
@@ -67,9 +75,9 @@ function Readings({
             <td className="number" data-label={c.wanted}>
               {wanted(row, unit)}
             </td>
-            <td>{struck ? w.struckMark : stands(row)}</td>
+            <td className="stands">{struck ? w.struckMark : stands(row)}</td>
             <td>{row.instrument === null ? '' : words.instruments[row.instrument]}</td>
-            <td>{row.place === null ? '' : words.places[row.place]}</td>
+            {placed && <td>{row.place === null ? '' : words.places[row.place]}</td>}
             <td className="when">{showMoment(row.at)}</td>
           </tr>
         ))}
