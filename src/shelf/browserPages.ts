@@ -1,18 +1,12 @@
-import { deleteDB, openDB, type DBSchema, type IDBPDatabase, type IDBPTransaction } from 'idb';
-import { EVENTS_A_PART, PagesError, type EventRow, type OpenPages, type PageKey, type PageName, type PageRows, type Pages } from './pages.ts';
+import { deleteDB, openDB, type IDBPDatabase, type IDBPTransaction } from 'idb';
+import { browserEvents, type Schema } from './browserEvents.ts';
+import { PagesError, type OpenPages, type PageKey, type PageName, type Pages } from './pages.ts';
 
-type Schema = DBSchema & {
-  jobs: { key: string; value: PageRows['jobs'] };
-  heads: { key: string; value: PageRows['heads'] };
-  events: { key: [string, number]; value: PageRows['events']; indexes: { byId: [string, string] } };
-  clips: { key: [string, string]; value: PageRows['clips'] };
-  settings: { key: string; value: PageRows['settings'] };
-  setAside: { key: [string, number]; value: PageRows['setAside'] };
-};
 type Database = IDBPDatabase<Schema>;
 
 export const SHELF_NAME = 'swarfside-shelf';
-const DATABASE_VERSION = 1;
+/** From 2 on a row of events may hold several; the number keeps away builds that would take such a row for damage. */
+const DATABASE_VERSION = 2;
 
 /** What the browser calls a full disk or a spent quota, in its several ways. */
 function failure(error: unknown): PagesError {
@@ -22,7 +16,8 @@ function failure(error: unknown): PagesError {
   return new PagesError(full ? 'disk-full' : 'denied', detail);
 }
 
-function lay(db: Database): void {
+function lay(db: Database, from: number): void {
+  if (from >= 1) return;
   db.createObjectStore('jobs', { keyPath: 'id' });
   db.createObjectStore('heads', { keyPath: 'job' });
   // A key of job and number, and one of job and id, both unique: a gap or a double cannot be stored even by a faulty caller.
@@ -105,25 +100,14 @@ export function browserPages(name: string = SHELF_NAME): Pages {
         }
       };
       const write = (request: () => Promise<unknown> | undefined): Promise<void> => asked(request).then(() => undefined);
+      const events = browserEvents(() => transaction.objectStore('events'), asked);
       const open: OpenPages = {
-        get: (page, key) => asked(() => store(page).get(key as never)) as never,
+        get: (page, key) =>
+          (page === 'events' ? events.event(key as readonly [string, number]) : asked(() => store(page).get(key as never))) as never,
         all: (page) => asked(() => store(page).getAll()) as never,
         // An array sorts after every string and number, so this bound takes in all keys of the job.
         under: (page, job) => asked(() => store(page).getAll(IDBKeyRange.bound([job], [job, []]) as never)) as never,
-        async eachPart(job, take) {
-          const after = (seq: number | null): Promise<readonly EventRow[]> => {
-            const range = IDBKeyRange.bound(seq === null ? [job] : [job, seq], [job, []], seq !== null);
-            return asked(() => transaction.objectStore('events').getAll(range as never, EVENTS_A_PART));
-          };
-          for (let coming = after(null); ; ) {
-            const part = await coming;
-            const last = part.length < EVENTS_A_PART ? undefined : part.at(-1);
-            // The next is asked for before this one is looked at: the browser fetches it meanwhile.
-            if (last !== undefined) coming = after(last.seq);
-            if (part.length > 0) take(part);
-            if (last === undefined) return;
-          }
-        },
+        ...events,
         add: (page, row) => write(() => store(page).add?.(row)),
         put: (page, row) => write(() => store(page).put?.(row)),
         remove: (page, key: PageKey) => write(() => store(page).delete?.(key as never)),

@@ -22,7 +22,7 @@ export async function joinFile(
   if (merged.added === 0) return { as: 'already-here', id: job.id, newer: merged.onlyHere };
   let same = 0;
   while (same < here.length && here[same] === merged.events[same]) same += 1;
-  for (let seq = same + 1; seq <= here.length; seq += 1) await open.remove('events', [job.id, seq]);
+  if (same < here.length) await open.cutAfter(job.id, same);
   const before = checked.good[same - 1]?.row.digest ?? job.digest;
   const digest = await addEvents(open, job.id, merged.events, same + 1, before, added);
   const changedAt = Math.max(head.changedAt, file.events.at(-1)?.at ?? 0, file.unknown.at(-1)?.at ?? 0);

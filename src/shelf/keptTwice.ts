@@ -1,7 +1,7 @@
 import type { CopiedEvent, CopiedLog } from './copyRecords.ts';
 import { PagesError, type Pages } from './pages.ts';
 import type { CopyEnd, CopyStanding, SecondCopy } from './secondCopy.ts';
-import { readLog } from './storedLog.ts';
+import { linkedRows } from './storedLog.ts';
 
 /**
  * The second copy as the shelf uses it. No call rejects: where the copy cannot be read or written the shelf goes on with one,
@@ -51,9 +51,9 @@ export function keptTwice(pages: Pages, copy: SecondCopy | null): KeptTwice {
     keepClip: (job, clip, wav) => attempt((own) => written(own.keepClip(job, clip, wav)), undefined),
     fill: (job) =>
       attempt(async (own) => {
-        const stored = await pages.transact('read', ['jobs', 'heads', 'events'], (open) => readLog(open, job));
+        const stored = await pages.transact('read', ['jobs', 'heads', 'events'], (open) => linkedRows(open, job));
         if (stored === null) return;
-        const events = stored.checked.good.map(({ row: { seq, text, digest } }) => ({ seq, text, digest }));
+        const events = stored.rows.map(({ seq, text, digest }) => ({ seq, text, digest }));
         const row = { ...stored.job, origin: stored.head?.origin ?? null };
         const digestAt = (count: number): string => events[count - 1]?.digest ?? row.digest;
         const end = (await own.end(job)) ?? (await written(own.complete(row, [])));

@@ -47,9 +47,12 @@ function readRow(row: EventRow): LogEntry | null {
 
 const holds = (before: string, row: EventRow): boolean => typeof row.text === 'string' && link(before, row.text) === row.digest;
 
+/** Whether a row is number `seq` after the digest `before`, whatever event it holds. */
+export const follows = (before: string, seq: number, row: EventRow): boolean => row.seq === seq && holds(before, row);
+
 /** The entry that a row makes after the digest `before` and as number `seq`; null where it does not hold there. */
 export const entryAfter = (before: string, seq: number, row: EventRow): LogEntry | null =>
-  row.seq === seq && holds(before, row) ? readRow(row) : null;
+  follows(before, seq, row) ? readRow(row) : null;
 
 /** A log on its way through the check. Rows come in the order of their keys, in any number of parts; any may be damaged. */
 export type LogCheck = {

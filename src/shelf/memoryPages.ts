@@ -74,6 +74,12 @@ export function memoryPages(room: number = Number.POSITIVE_INFINITY): Pages {
         layer(page).set(written(key), null);
         return Promise.resolve();
       },
+      addEvents: async (events) => {
+        for (const event of events) await open.add('events', event);
+      },
+      cutAfter: async (job, seq) => {
+        for (const row of rowsOf('events')) if (row.job === job && row.seq > seq) await open.remove('events', [job, row.seq]);
+      },
     };
     const value = await work(open);
     let grown = 0;

@@ -68,16 +68,21 @@ export const EVENTS_A_PART = 250;
 
 /** The pages as one transaction sees them. Only these calls may be awaited within it. */
 export interface OpenPages {
+  /** An event is found wherever it lies. */
   get<N extends PageName>(page: N, key: PageKey): Promise<PageRows[N] | undefined>;
   all<N extends PageName>(page: N): Promise<readonly PageRows[N][]>;
   /** The rows whose key starts with this job, in the order of their keys. */
   under<N extends 'clips' | 'setAside'>(page: N, job: string): Promise<readonly PageRows[N][]>;
-  /** Gives the events of a job in the order of their keys, `EVENTS_A_PART` at a time: a log has no bound. */
+  /** Gives the events of a job in the order of their keys, some `EVENTS_A_PART` at a time: a log has no bound. */
   eachPart(job: string, take: (events: readonly EventRow[]) => void): Promise<void>;
   /** Adds a row; the transaction fails where its key is taken. */
   add<N extends PageName>(page: N, row: PageRows[N]): Promise<void>;
   put<N extends PageName>(page: N, row: PageRows[N]): Promise<void>;
   remove(page: PageName, key: PageKey): Promise<void>;
+  /** Adds events of one job that follow one another; they may lie together in one row. Fails where a number is taken. */
+  addEvents(events: readonly EventRow[]): Promise<void>;
+  /** Removes the events of a job behind number `seq`, 0 for all. */
+  cutAfter(job: string, seq: number): Promise<void>;
 }
 
 /** Thrown by pages that cannot be read or written; `shelfOver` turns it into a fault. */

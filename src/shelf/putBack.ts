@@ -90,7 +90,7 @@ export async function putBack(
     no += 1;
     await open.add('setAside', { job: job.id, no, foundAt, seq: row.seq, sound, found: row });
   }
-  for (const row of [...good.slice(same), ...tail]) await open.remove('events', [job.id, row.seq]);
+  if (same < good.length || tail.length > 0) await open.cutAfter(job.id, same);
   if (plan) await open.put('jobs', job);
   await addEvents(open, job.id, texts, same + 1, good[same - 1]?.digest ?? job.digest);
   if (read === null) await addClips(open, job.id, copied);

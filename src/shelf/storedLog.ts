@@ -4,8 +4,8 @@ import { chainStart, link } from './chain.ts';
 import { describeFieldProblem } from './fieldProblem.ts';
 import { planForward, readPlan, type JobFile } from './jobFile.ts';
 import { writePath, type Json } from './json.ts';
-import { logCheck, type CheckedLog, type Damage } from './log.ts';
-import type { HeadRow, JobRow, OpenPages, PageName } from './pages.ts';
+import { follows, logCheck, type CheckedLog, type Damage } from './log.ts';
+import { EVENTS_A_PART, type EventRow, type HeadRow, type JobRow, type OpenPages, type PageName } from './pages.ts';
 import type { ShelfFault, StoredJob } from './shelf.ts';
 import { FILE_VERSION } from './steps.ts';
 
@@ -36,6 +36,28 @@ export function headOf(job: JobRow, plan: Plan, log: CheckedLog, origin: string 
     digest: last?.row.digest ?? job.digest,
     origin,
   };
+}
+
+/**
+ * A log as its second copy is filled from it: the rows that the chain holds together, not looked into. Reading the events would
+ * take several times as long.
+ */
+export async function linkedRows(
+  open: OpenPages,
+  id: string,
+): Promise<{ readonly job: JobRow; readonly head: HeadRow | undefined; readonly rows: readonly EventRow[] } | null> {
+  const job = await open.get('jobs', id);
+  if (job === undefined) return null;
+  const head = await open.get('heads', id);
+  const rows: EventRow[] = [];
+  let whole = true;
+  await open.eachPart(id, (part) => {
+    for (const row of part) {
+      whole &&= follows(rows.at(-1)?.digest ?? job.digest, rows.length + 1, row);
+      if (whole) rows.push(row);
+    }
+  });
+  return { job, head, rows };
 }
 
 export function planOf(job: JobRow): Result<{ readonly plan: Plan; readonly sound: boolean }, ShelfFault> {
@@ -70,13 +92,10 @@ export async function setTailAside(open: OpenPages, read: ReadLog, plan: Plan, f
   for (const { row, sound } of checked.tail) {
     no += 1;
     await open.add('setAside', { job: job.id, no, foundAt, seq: row.seq, sound, found: row });
-    await open.remove('events', [job.id, row.seq]);
   }
+  if (checked.tail.length > 0) await open.cutAfter(job.id, checked.good.length);
   await open.put('heads', headOf(job, plan, checked, head?.origin ?? null));
 }
-
-/** So many events are asked for at a time and then awaited: one at a time, a long log would wait for each of its events. */
-const EVENTS_A_WAIT = 250;
 
 /**
  * Adds events from number `from` on, linked to `before`; gives the last digest. `added` hears now and then how many of the log
@@ -91,18 +110,15 @@ export async function addEvents(
   added: (events: number) => void = () => undefined,
 ): Promise<string> {
   let digest = before;
-  let asked: Promise<void>[] = [];
-  for (const [index, text] of texts.entries()) {
-    if (index + 1 < from) continue;
-    digest = link(digest, text);
-    const { id } = JSON.parse(text) as { id: string };
-    asked.push(open.add('events', { job, seq: index + 1, id, text, digest }));
-    if (asked.length < EVENTS_A_WAIT) continue;
-    await Promise.all(asked);
-    asked = [];
-    added(index + 1);
+  for (let at = from - 1; at < texts.length; at += EVENTS_A_PART) {
+    const part = texts.slice(at, at + EVENTS_A_PART).map((text, index): EventRow => {
+      digest = link(digest, text);
+      const { id } = JSON.parse(text) as { id: string };
+      return { job, seq: at + index + 1, id, text, digest };
+    });
+    await open.addEvents(part);
+    added(at + part.length);
   }
-  await Promise.all(asked);
   return digest;
 }
 

@@ -185,7 +185,9 @@ const storedIn = (browser: Browser): Promise<string[]> =>
             .getAll(IDBKeyRange.bound([job], [job, []]));
           asked.onsuccess = () => {
             opening.result.close();
-            resolve((asked.result as { text: string }[]).map(({ text }) => text));
+            // What came in together lies in one row.
+            const rows = asked.result as ({ text: string } | { texts: string[] })[];
+            resolve(rows.flatMap((row) => ('texts' in row ? row.texts : [row.text])));
           };
         };
       }),

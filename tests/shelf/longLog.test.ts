@@ -6,6 +6,7 @@ import { browserPages } from '../../src/shelf/browserPages.ts';
 import { copyFiles } from '../../src/shelf/copyFiles.ts';
 import { logIn, readRecords, writeRecords, type CopyRecord } from '../../src/shelf/copyRecords.ts';
 import type { SecondCopy } from '../../src/shelf/secondCopy.ts';
+import { EVENTS_A_RUN, eventsIn, type StoredEvents } from '../../src/shelf/eventRuns.ts';
 import { EVENTS_A_PART } from '../../src/shelf/pages.ts';
 import { shelfOver } from '../../src/shelf/shelfOver.ts';
 import { memoryFolder } from './copies.ts';
@@ -20,14 +21,17 @@ async function value<T>(result: Promise<Result<T, unknown>>): Promise<T> {
   return got.value;
 }
 
-/** How many rows each `getAll` of events brought. */
-function rowsFetched(): number[] {
+/** How many events each `getAll` brought. */
+function eventsFetched(): number[] {
   const fetched: number[] = [];
   const prototype = IDBObjectStore.prototype as { getAll: (this: IDBObjectStore, ...asked: unknown[]) => IDBRequest<unknown[]> };
   const real = prototype.getAll;
   vi.spyOn(prototype, 'getAll').mockImplementation(function (this: IDBObjectStore, ...asked) {
     const request = real.apply(this, asked);
-    if (this.name === 'events') request.addEventListener('success', () => fetched.push(request.result.length));
+    if (this.name === 'events')
+      request.addEventListener('success', () =>
+        fetched.push((request.result as readonly StoredEvents[]).reduce((sum, row) => sum + eventsIn(row).length, 0)),
+      );
     return request;
   });
   return fetched;
@@ -64,14 +68,23 @@ describe('a log of any length', () => {
 
   it.each(sizes)('of %i events is read at opening once, a bounded part at a time', async (count) => {
     const { shelf } = await imported(count);
-    const fetched = rowsFetched();
+    // What came as a file lies in runs, what is appended by itself.
+    for (const seq of [count + 1, count + 2]) await value(shelf.append('job-1', reading(seq)));
+    const fetched = eventsFetched();
     const job = await value(shelf.open('job-1'));
-    expect(job.events.map(({ seq }) => seq)).toEqual(Array.from({ length: count }, (_, index) => index + 1));
+    expect(job.events.map(({ seq }) => seq)).toEqual(Array.from({ length: count + 2 }, (_, index) => index + 1));
     expect(job.damage).toEqual([]);
-    expect(fetched.reduce((sum, rows) => sum + rows, 0)).toBe(count);
-    expect(Math.max(...fetched)).toBeLessThanOrEqual(EVENTS_A_PART);
-    // One more question than full parts, to see that there is nothing behind them.
-    expect(fetched).toHaveLength(Math.floor(count / EVENTS_A_PART) + 1);
+    expect(fetched.reduce((sum, events) => sum + events, 0)).toBe(count + 2);
+    expect(Math.max(...fetched)).toBeLessThan(EVENTS_A_PART + EVENTS_A_RUN);
+    // Two more questions than full parts at the most, to see that there is nothing behind them.
+    expect(fetched.length).toBeLessThanOrEqual(Math.floor((count + 2) / EVENTS_A_PART) + 2);
+  });
+
+  it.each(sizes)('of %i events from a file costs the database one row for many', async (count) => {
+    const put = vi.spyOn(IDBObjectStore.prototype, 'add');
+    await imported(count);
+    const rows = (put.mock.contexts as readonly IDBObjectStore[]).filter(({ name }) => name === 'events').length;
+    expect(rows).toBeLessThanOrEqual(Math.ceil(count / EVENTS_A_RUN));
   });
 
   it.each(sizes)('of %i events goes into the second copy once, a bounded part at a time', async (count) => {
