@@ -6,18 +6,40 @@ const PRELOADED = /\s*<link rel="modulepreload"[^>]* href="([^"]+)">/g;
 
 /**
  * Fetches the first load once the first screen has been drawn, two frames on; a hidden page draws none, and begins without.
- * All its scripts are asked for at once, since each names what it imports only when it has come; each in a task of its own.
+ * All its scripts are asked for at once, since each names what it imports only when it has come, and run one after the other,
+ * each in a task of its own: what lies between them is the browser's, to draw and to take input. Where one does not come, the
+ * first screen says so.
  */
 const begin = (entry: string, others: readonly string[]): string => `
       {
-        const scripts = ${JSON.stringify(others)};
+        const scripts = ${JSON.stringify([...others, entry])};
+        const pause = () => new Promise((go) => {
+          const { port1, port2 } = new MessageChannel();
+          port1.onmessage = () => go(port1.close());
+          port2.postMessage(null);
+        });
         let begun = false;
-        const begin = () => {
+        const begin = async () => {
           if (begun) return;
           begun = true;
-          const ask = (href) => document.head.append(Object.assign(document.createElement('link'), { rel: 'modulepreload', href }));
-          for (const href of scripts) setTimeout(ask, 0, href);
-          setTimeout(() => import(${JSON.stringify(entry)}), 0);
+          const come = [];
+          for (const href of scripts) {
+            const ask = Object.assign(document.createElement('link'), { rel: 'modulepreload', href });
+            come.push(new Promise((done) => Object.assign(ask, { onload: done, onerror: done })));
+            document.head.append(ask);
+            await pause();
+          }
+          await Promise.all(come);
+          try {
+            for (const script of scripts) {
+              await import(script);
+              await pause();
+            }
+          } catch (error) {
+            const status = document.querySelector('main.starting [role=status]');
+            if (status) status.textContent = status.dataset.notCome;
+            throw error;
+          }
         };
         requestAnimationFrame(() => requestAnimationFrame(begin));
         setTimeout(begin, 500);

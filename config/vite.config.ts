@@ -4,7 +4,7 @@ import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { modelFiles } from '../scripts/models/vitePlugin.ts';
 import { firstScreen } from './firstScreen.ts';
-import { pauses, pieces } from './pieces.ts';
+import { pieces } from './pieces.ts';
 import { withoutEval } from './withoutEval.ts';
 import { withoutJsonSchema } from './withoutJsonSchema.ts';
 
@@ -19,7 +19,6 @@ export default defineConfig({
     react(),
     withoutEval(),
     withoutJsonSchema(),
-    pauses(),
     firstScreen(),
     modelFiles(),
     VitePWA({

@@ -19,7 +19,7 @@ const MOST_NOTICES = 3;
 /** A file of so many letters or more is not there at once: it says how far it has come. */
 const LONG_FILE = 1_000_000;
 /** The page is drawn at least so often while a long file comes in, in milliseconds. */
-const DRAWN_EVERY_MS = 30;
+const DRAWN_EVERY_MS = 8;
 
 /** What the job files take from the assistant: the job that is open, how to open one, and how to say what became of a file. */
 export type JobFileEdges = {

@@ -51,9 +51,9 @@ async function drawn(): Promise<void> {
   await afterPainting();
 }
 
-/** Until the first page has been drawn and there is nothing more to do at the moment, a second later at most. */
-async function firstPageDrawn(): Promise<void> {
-  await new Promise<void>((done) => {
+/** Until the store has been read and there is a page to show. */
+function opened(): Promise<void> {
+  return new Promise((done) => {
     const look = (): void => {
       if (assistant.getState().page === 'starting') return;
       stop();
@@ -62,6 +62,11 @@ async function firstPageDrawn(): Promise<void> {
     const stop = assistant.subscribe(look);
     look();
   });
+}
+
+/** Until the first page has been drawn and there is nothing more to do at the moment, a second later at most. */
+async function firstPageDrawn(): Promise<void> {
+  await opened();
   await new Promise((done) => setTimeout(done, 100));
   if ('requestIdleCallback' in window) await new Promise((done) => requestIdleCallback(done, { timeout: 1_000 }));
 }
@@ -145,7 +150,9 @@ addEventListener('vite:preloadError', () =>
 assistant.setState({ handOver: together.store });
 
 // A part of the page that fails is kept to itself by its boundary; what failed is noted for the diagnostic file.
-createRoot(place, { onCaughtError: (error) => faults.note('screen', error) }).render(<Screens store={assistant} />);
+const root = createRoot(place, { onCaughtError: (error) => faults.note('screen', error) });
+// Until there is something else to show, index.html shows it.
+void opened().then(() => root.render(<Screens store={assistant} />));
 
 /** Resolves once what the first press and the first words need has been fetched too; nothing else is fetched before. */
 const readyToHand = firstPageDrawn().then(() => Promise.allSettled([deciding(), reading()]));

@@ -41,7 +41,7 @@ function nearOf(json: Json, path: Path): string | null {
 }
 
 /** So many events are read in a few milliseconds. */
-const EVENTS_A_SLICE = 250;
+const EVENTS_A_SLICE = 50;
 
 /** Reads a job file in one go. */
 export const readJobFile = (text: string): Result<JobFile, FileFault> => atOnce(readingJobFile(text));
@@ -84,8 +84,11 @@ export function* readingJobFile(text: string): Sliced<Result<JobFile, FileFault>
     return fail({ key: 'newer-version', version: version.value.value, newest: FILE_VERSION });
   const outline = readKeepingUnknown(outlineSchema, json, []);
   if (!outline.ok) return invalid(outline.error);
+  yield;
   const plan = readPlan(json['plan'] ?? null, version.value.value, ['plan']);
   if (!plan.ok) return invalid(plan.error);
+
+  yield;
 
   const events: JobEvent[] = [];
   const unknown: UnknownEvent[] = [];

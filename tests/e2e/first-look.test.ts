@@ -42,6 +42,17 @@ describe('the page on a fresh profile', () => {
     forgetProfile(without);
   });
 
+  test('says so on its first screen where what it begins with does not come', async () => {
+    const without = freshProfile();
+    const other = await launch({ profile: without });
+    await other.page.route(/\/assets\/job-/, (route) => route.abort());
+    await other.page.goto(opened.served.url);
+    await other.page.getByRole('status').filter({ hasText: /did not come.*Load the page again/ }).waitFor();
+    expect(await other.page.getByRole('heading', { name: /Stop the spindle/ }).isVisible()).toBe(true);
+    await other.close();
+    forgetProfile(without);
+  });
+
   test('asks nothing of any other machine', () => {
     expect(opened.browser.reachedOut).toEqual([]);
   });
