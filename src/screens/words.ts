@@ -16,6 +16,7 @@ export const words = {
     noSafetyDevice:
       'This page moves no machine and is no safety device. The machine’s manual and the rules of the shop come first.',
     opening: 'Opening what was open last',
+    notCome: 'A part of this page did not come. What was read is kept. Load the page again.',
   },
   openingPage: 'Opening',
   partFailed: (part: string) => `${part}: this part of the page failed. The rest goes on.`,

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState } from 'react';
+import { startTransition, useCallback, useEffect, useRef, useState } from 'react';
 import type { Glance, Intent } from '../../job/index.ts';
 import type { DisplayUnit } from '../../measure/index.ts';
 import { useAssistant, useAssistantStore, useGlance } from '../store.tsx';
@@ -83,7 +83,8 @@ export function useMachine(): Machine {
         say(deed.intent);
         break;
       case 'pad':
-        setPad(newPad(deed.ask));
+        // The press is seen first: the pad is the largest thing there is to draw. A digit that opened it meanwhile stays.
+        startTransition(() => setPad((now) => now ?? newPad(deed.ask)));
         break;
       case 'page':
         store.getState().goTo(deed.page);
