@@ -12,14 +12,13 @@ import {
 } from '../shelf/index.ts';
 import type { AssistantDeps } from './assistantDeps.ts';
 import type { AssistantState } from './assistantState.ts';
+import { pausing } from './pausing.ts';
 
 /** How many unknown entries of an imported file are named; the rest are counted. */
 const MOST_NOTICES = 3;
 
 /** A file of so many letters or more is not there at once: it says how far it has come. */
 const LONG_FILE = 1_000_000;
-/** The page is drawn at least so often while a long file comes in, in milliseconds. */
-const DRAWN_EVERY_MS = 8;
 
 /** What the job files take from the assistant: the job that is open, how to open one, and how to say what became of a file. */
 export type JobFileEdges = {
@@ -37,13 +36,7 @@ export function jobFiles(
   deps: AssistantDeps,
   edges: JobFileEdges,
 ): Pick<AssistantState, 'startDemo' | 'importJob' | 'exportJob'> {
-  let drawnAt = deps.tick();
-  /** Lets the page be drawn and pressed where it has not been for a while. */
-  async function pause(): Promise<void> {
-    if (deps.tick() - drawnAt < DRAWN_EVERY_MS) return;
-    await deps.afterPainting();
-    drawnAt = deps.tick();
-  }
+  const pause = pausing(deps.tick, deps.afterPainting);
 
   /** Puts a job file on the shelf and opens it; nothing that is there is overwritten. `far` hears how far it has come. */
   async function takeIn(file: JobFile, fileName: string | null, far: (sentence: string) => void): Promise<void> {

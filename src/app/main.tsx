@@ -167,7 +167,7 @@ const unhurried = Promise.race([lookedAt, Promise.all([pressed, readyToHand])]);
 void unhurried.then(async () => {
   try {
     const { openSafekeeping } = await import('./openSafekeeping.ts');
-    const edges = { shelf: together.shelf, assistant, faults, now, newId: () => crypto.randomUUID(), later };
+    const edges = { shelf: together.shelf, assistant, faults, now, tick, newId: () => crypto.randomUUID(), later, afterPainting };
     assistant.setState({ safekeeping: openSafekeeping(edges) });
   } catch (error) {
     faults.note('backup', error);

@@ -5,6 +5,7 @@ import {
   describeBackupFault,
   describeCopyTrouble,
   describeRestored,
+  describeRestoring,
   restore,
   type BackupFault,
   type BackupFolder,
@@ -14,6 +15,7 @@ import {
 import type { AssistantState, Notice } from './assistantState.ts';
 import { diagnosticText, type Surroundings } from './diagnostic.ts';
 import type { FaultLog } from './faultLog.ts';
+import { pausing } from './pausing.ts';
 import type { NamedText, Safekeeping } from './safekeepingState.ts';
 
 export type SafekeepingDeps = {
@@ -23,6 +25,9 @@ export type SafekeepingDeps = {
   readonly now: () => number;
   readonly newId: () => string;
   readonly later: (work: () => void, ms: number) => void;
+  /** Lets the browser paint and take input before long work goes on. */
+  readonly afterPainting: () => Promise<void>;
+  readonly tick: () => number;
   readonly canChoose: boolean;
   /** The handle of the folder that the person chooses, null where they choose none; it is kept as a setting. */
   readonly choose: () => Promise<unknown>;
@@ -139,8 +144,14 @@ export function createSafekeeping(deps: SafekeepingDeps): StoreApi<Safekeeping> 
     try {
       const chosen = deps.folderOf(await deps.choose());
       if (chosen === null) return;
-      const restored = await restore(shelf, chosen, { newId: deps.newId, at: now() });
+      const restored = await restore(shelf, chosen, {
+        newId: deps.newId,
+        at: now(),
+        pause: pausing(deps.tick, deps.afterPainting),
+        far: (progress) => notify({ id: 'file', part: 'file', text: describeRestoring(progress), remedy: null }),
+      });
       if (!restored.ok) {
+        settle('file');
         trouble(restored.error);
         return;
       }

@@ -1,8 +1,9 @@
 import { fail, ok, type Result } from '../measure/index.ts';
 import { describeFileFault, type FileFault } from './fileFault.ts';
 import { writeJobFile, type JobFile } from './jobFile.ts';
-import { MOST_FILE_LENGTH, readJobFile } from './readJobFile.ts';
-import type { Shelf, ShelfFault, Taken } from './shelf.ts';
+import { MOST_FILE_LENGTH, readingJobFile } from './readJobFile.ts';
+import type { Pace, Shelf, ShelfFault, Taken } from './shelf.ts';
+import { inSlices } from './slices.ts';
 
 /** A file in a backup folder, not read yet. `size` is in bytes. */
 export type BackupFile = { readonly name: string; readonly size: number; readonly text: () => Promise<string> };
@@ -61,23 +62,45 @@ export const tooLarge = (bytes: number): FileFault | null =>
 /** What became of the files of a folder: those taken in, and one line for each that was not. */
 export type Restored = { readonly taken: readonly Taken[]; readonly refused: readonly string[] };
 
-/** Takes in every job file of the folder, checked and joined as an import is; nothing stored is overwritten. */
+/** How far a long file has come is told after so many entries. */
+const ENTRIES_A_WORD = 2_000;
+
+/** Which file of the folder is being brought back, from 1, and how many of its entries are in, where they are many. */
+export type RestoreProgress = { readonly file: number; readonly of: number; readonly name: string; readonly entries: number };
+
+/**
+ * Takes in every job file of the folder, checked and joined as an import is; nothing stored is overwritten. It pauses where it
+ * may, and tells how far it has come.
+ */
 export async function restore(
   shelf: Shelf,
   folder: BackupFolder,
-  start: { readonly newId: () => string; readonly at: number },
+  start: {
+    readonly newId: () => string;
+    readonly at: number;
+    readonly pause: Pace['pause'];
+    readonly far: (progress: RestoreProgress) => void;
+  },
 ): Promise<Result<Restored, BackupFault>> {
   const taken: Taken[] = [];
   const refused: string[] = [];
   try {
-    for (const file of await folder.files()) {
+    const files = await folder.files();
+    for (const [index, file] of files.entries()) {
+      const far = (entries: number): void => start.far({ file: index + 1, of: files.length, name: file.name, entries });
+      far(0);
+      await start.pause();
       const oversize = tooLarge(file.size);
-      const read = oversize === null ? readJobFile(await file.text()) : fail(oversize);
+      const read = oversize === null ? await inSlices(readingJobFile(await file.text()), start.pause) : fail(oversize);
       if (!read.ok) {
         refused.push(describeFileFault(read.error, file.name));
         continue;
       }
-      const outcome = await shelf.take(read.value, { newId: start.newId(), at: start.at });
+      const added = (entries: number): void => {
+        if (entries % ENTRIES_A_WORD === 0) far(entries);
+      };
+      const pace: Pace = { pause: start.pause, added };
+      const outcome = await shelf.take(read.value, { newId: start.newId(), at: start.at, pace });
       if (!outcome.ok) return outcome;
       taken.push(outcome.value);
     }

@@ -1,4 +1,4 @@
-import type { BackupFault, Restored } from './backup.ts';
+import type { BackupFault, Restored, RestoreProgress } from './backup.ts';
 import { oneLine } from './fileFault.ts';
 import type { FileNotice } from './jobFile.ts';
 import { writePath } from './json.ts';
@@ -113,6 +113,10 @@ export function describeBackupFault(fault: BackupFault): string {
       return describeShelfFault(fault);
   }
 }
+
+/** How far the bringing back of a folder has come. */
+export const describeRestoring = ({ file, of, name, entries }: RestoreProgress): string =>
+  `File ${file} of ${of} (${oneLine(name, 60)}) is being brought back${entries === 0 ? '' : `: ${counted(entries, 'entry is', 'entries are')} in`}.`;
 
 /** One line that says what came back from a folder of backups. */
 export function describeRestored({ taken, refused }: Restored): string {

@@ -73,6 +73,8 @@ describe('keeping the record safe', () => {
       now: () => NOON,
       newId: () => 'id',
       later: (work) => void waiting.push(work),
+      afterPainting: () => Promise.resolve(),
+      tick: () => 0,
       canChoose,
       choose: () => Promise.resolve('chosen'),
       folderOf: (kept) => (kept === null ? null : folder),

@@ -3,7 +3,9 @@ import {
   backUp,
   describeBackupFault,
   describeRestored,
+  describeRestoring,
   folderOf,
+  jobFileOf,
   memoryShelf,
   MOST_FILE_LENGTH,
   openLog,
@@ -28,6 +30,9 @@ function folder(texts = new Map<string, string>(), mood = { allowed: true, broke
   };
 }
 
+/** As the page restores, without a pause and without telling. */
+const START = { newId: () => 'new', at: 0, pause: () => Promise.resolve(), far: () => undefined };
+
 describe('a backup in a folder', () => {
   it('holds the whole job, and gives it back to an empty device', async () => {
     const shelf = memoryShelf(() => 0);
@@ -43,14 +48,39 @@ describe('a backup in a folder', () => {
     expect([...texts.keys()]).toEqual([`${golden.plan.id}-golden-axle-1.job.json`]);
 
     const empty = memoryShelf(() => 0);
-    const restored = await restore(empty, folder(texts), { newId: () => 'new', at: 0 });
+    const restored = await restore(empty, folder(texts), START);
     expect(restored).toEqual({ ok: true, value: { taken: [{ as: 'new', id: 'golden-axle-1' }], refused: [] } });
     const [there, back] = [await shelf.copy('golden-axle-1'), await empty.copy('golden-axle-1')];
     expect(back.ok && there.ok && back.value.kept).toEqual(there.ok && there.value.kept);
 
-    const again = await restore(empty, folder(texts), { newId: () => 'new', at: 0 });
+    const again = await restore(empty, folder(texts), START);
     expect(again.ok && again.value.taken.map(({ as }) => as)).toEqual(['already-here']);
     expect(again.ok && describeRestored(again.value)).toBe('0 jobs came in from the folder; 1 was here already.');
+  });
+
+  it('brings back a long file with pauses, and tells how far it has come', async () => {
+    const events = Array.from({ length: 4_600 }, (_, index) => reading(index + 1));
+    const long = writeJobFile(jobFileOf({ id: 'long', startedAt: 0, plan, events }));
+    const texts = new Map([
+      ['a.job.json', goldenText],
+      ['b.job.json', long],
+    ]);
+    let pauses = 0;
+    const told: string[] = [];
+    const shelf = memoryShelf(() => 0);
+    await restore(shelf, folder(texts), {
+      ...START,
+      pause: () => Promise.resolve(void (pauses += 1)),
+      far: (progress) => void told.push(describeRestoring(progress)),
+    });
+    // At every 250 events when they are read, and again when they are digested.
+    expect(pauses).toBeGreaterThan((2 * 4_600) / 250);
+    expect(told.filter((line) => line.startsWith('File 2 of 2 (b.job.json) is being brought back'))).toEqual([
+      'File 2 of 2 (b.job.json) is being brought back.',
+      'File 2 of 2 (b.job.json) is being brought back: 2000 entries are in.',
+      'File 2 of 2 (b.job.json) is being brought back: 4000 entries are in.',
+    ]);
+    expect(told[0]).toBe('File 1 of 2 (a.job.json) is being brought back.');
   });
 
   it('names each file that is damaged, and takes in the rest', async () => {
@@ -61,7 +91,7 @@ describe('a backup in a folder', () => {
     const restored = await restore(
       memoryShelf(() => 0),
       folder(texts),
-      { newId: () => 'new', at: 0 },
+      START,
     );
     expect(restored.ok && restored.value.taken).toHaveLength(1);
     expect(restored.ok && restored.value.refused).toEqual([expect.stringMatching(/^a\.job\.json: line \d+, column \d+/)]);
@@ -81,7 +111,7 @@ describe('a backup in a folder', () => {
     );
     const missing = await backUp(shelf, folder(), 'nowhere');
     expect(!missing.ok && describeBackupFault(missing.error)).toBe('There is no job "nowhere" on this device.');
-    const unread = await restore(shelf, folder(new Map(), { allowed: true, broken: true }), { newId: () => 'new', at: 0 });
+    const unread = await restore(shelf, folder(new Map(), { allowed: true, broken: true }), START);
     expect(!unread.ok && unread.error.key).toBe('not-read');
   });
 
