@@ -1,7 +1,9 @@
 import { createServer, type Server } from 'node:http';
 import { gunzipSync } from 'node:zlib';
-import { afterEach, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { scanPackages } from '../../scripts/setup/scan.mjs';
+
+type Findings = Awaited<ReturnType<typeof scanPackages>>;
 
 /** A registry on this machine that answers what npm's audit asks; it hands out no package. */
 async function registry(answer: (asked: Readonly<Record<string, readonly string[]>>) => object | null): Promise<Server> {
@@ -31,33 +33,44 @@ const advisory = (severity: string): object => ({
 
 describe('the scan for known faults', () => {
   const before = process.env['npm_config_registry'];
-  let server: Server | null = null;
-  afterEach(() => {
-    server?.close();
-    if (before === undefined) delete process.env['npm_config_registry'];
-    else process.env['npm_config_registry'] = before;
-  });
-  async function scannedWith(answer: Parameters<typeof registry>[0]): ReturnType<typeof scanPackages> {
-    server = await registry(answer);
+  const servers: Server[] = [];
+  let asked: readonly string[] = [];
+  let answered: Findings;
+  let notAnswered: Findings;
+
+  async function addressOf(answer: Parameters<typeof registry>[0]): Promise<string> {
+    const server = await registry(answer);
+    servers.push(server);
     const address = server.address();
-    process.env['npm_config_registry'] =
-      `http://127.0.0.1:${typeof address === 'object' && address !== null ? address.port : 0}/`;
-    return await scanPackages();
+    return `http://127.0.0.1:${typeof address === 'object' && address !== null ? address.port : 0}/`;
+  }
+  /** npm is started before this returns, so that several may look side by side, each at its own registry. */
+  function scannedAt(address: string): ReturnType<typeof scanPackages> {
+    process.env['npm_config_registry'] = address;
+    return scanPackages();
   }
 
-  test('asks of every package in the page, and fails on a grave fault', { timeout: 90_000 }, async () => {
-    let asked: readonly string[] = [];
-    const { failures } = await scannedWith((packages) => {
+  beforeAll(async () => {
+    const answers = await addressOf((packages) => {
       asked = Object.keys(packages);
       return { zod: [advisory('high')] };
     });
-    expect(asked).toEqual(expect.arrayContaining(['react', 'zod', 'zustand', 'howler', 'idb', 'soundswallower']));
-    expect(failures).toEqual([expect.stringMatching(/^zod .* has a known fault \(high\)/)]);
+    const silent = await addressOf(() => null);
+    [answered, notAnswered] = await Promise.all([scannedAt(answers), scannedAt(silent)]);
+  }, 90_000);
+  afterAll(() => {
+    servers.forEach((server) => server.close());
+    if (before === undefined) delete process.env['npm_config_registry'];
+    else process.env['npm_config_registry'] = before;
   });
 
-  test('says plainly when it was not answered', { timeout: 90_000 }, async () => {
-    const { failures, remarks } = await scannedWith(() => null);
-    expect(failures).toEqual([]);
-    expect(remarks).toEqual(['known faults: not asked, the registry did not answer that question from here']);
+  test('asks of every package in the page, and fails on a grave fault', () => {
+    expect(asked).toEqual(expect.arrayContaining(['react', 'zod', 'zustand', 'howler', 'idb', 'soundswallower']));
+    expect(answered.failures).toEqual([expect.stringMatching(/^zod .* has a known fault \(high\)/)]);
+  });
+
+  test('says plainly when it was not answered', () => {
+    expect(notAnswered.failures).toEqual([]);
+    expect(notAnswered.remarks).toEqual(['known faults: not asked, the registry did not answer that question from here']);
   });
 });
