@@ -2,6 +2,9 @@ import { useSyncExternalStore } from 'react';
 import { createRoot } from 'react-dom/client';
 import { Screens } from '../index.ts';
 import { SCENES } from './scenes.ts';
+import { STEP_SCENES } from './stepScenes.ts';
+
+const ALL = { ...SCENES, ...STEP_SCENES };
 
 const wanted = (): string => decodeURIComponent(location.hash.slice(1));
 
@@ -15,13 +18,13 @@ const onChange = (listener: () => void): (() => void) => {
 /** The scene that the address names after its #, or the list of all. */
 function Gallery() {
   const name = useSyncExternalStore(onChange, wanted);
-  const scene = SCENES[name];
+  const scene = ALL[name];
   if (scene !== undefined) return <Screens key={name} store={scene()} />;
   return (
     <main className="desk">
       <h1>Gallery of the screens</h1>
       <ul>
-        {Object.keys(SCENES).map((each) => (
+        {Object.keys(ALL).map((each) => (
           <li key={each}>
             <a href={`#${each}`}>{each}</a>
           </li>

@@ -4,6 +4,9 @@ import { words } from '../words.ts';
 
 const SIGNS = { done: '✓', asked: '?', refused: '✕', 'not-understood': '✕' } as const;
 
+/** Signs of an answer that two lines hold at the larger size. */
+const LONG = 92;
+
 /** What was heard, typed or pressed last, and the answer. The answer is also given to screen readers. */
 export function Conversation() {
   const heard = useAssistant((assistant) => assistant.heard);
@@ -11,6 +14,7 @@ export function Conversation() {
   // The outcome is that of the answer: a button may have been pressed since something was heard.
   const outcome =
     reply?.outcome === 'refused' && heard?.outcome === 'not-understood' ? 'not-understood' : (reply?.outcome ?? null);
+  const answer = reply === null ? '' : replyText(reply.reply);
   return (
     <section className="conversation">
       <p className="heard">
@@ -27,8 +31,8 @@ export function Conversation() {
         )}
         {outcome === null && heard === null && words.quiet}
       </p>
-      <p className="reply" role="status" aria-live="polite">
-        {reply === null ? '' : replyText(reply.reply)}
+      <p className={answer.length > LONG ? 'reply is-long' : 'reply'} role="status" aria-live="polite">
+        {answer}
       </p>
     </section>
   );

@@ -17,7 +17,7 @@ export function Reminder({ unit, glance }: { readonly unit: DisplayUnit; readonl
         <>
           {' '}
           <span>
-            {words.lastReading} <b>{bareSize(last.value, unit)}</b>
+            {words.lastOf(glance.readings)} <b>{bareSize(last.value, unit)}</b>
           </span>
         </>
       )}

@@ -81,17 +81,25 @@ function LeftOnPart({ glance, unit }: { readonly glance: Glance; readonly unit: 
 
 /** What to do with the hand-wheel next. */
 function OnTheDial({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
-  const { left, cut } = glance;
+  const { left, cut, operation } = glance;
   if (left === null || left.onPart <= 0 || left.standing === 'in-window') return null;
   const all = <Figure {...amountParts(left.onDial, unit)} label={words.onTheDial} />;
   if (cut === null) return all;
-  if (cut.tooThin)
+  if (cut.tooThin) {
+    const quantity = operation.target?.quantity;
+    const along = quantity === 'length' || quantity === 'depth';
     return (
       <>
         {all}
-        <Figure number={words.fileIt} unit="" label={words.tooThin} />
+        <Figure
+          kind="is-word"
+          number={along ? words.compound : words.fileIt}
+          unit=""
+          label={along ? words.underADivision : words.tooThin}
+        />
       </>
     );
+  }
   return (
     <>
       {all}
@@ -133,7 +141,7 @@ export function Amounts({ glance, unit }: { readonly glance: Glance; readonly un
           kind="is-last"
           number={bareSize(last.value, unit)}
           unit={unitSign(unit)}
-          label={`${words.lastReading}, ${instrument}${showClock(last.at)}${readings > 1 ? ` (${words.readingCount(readings)})` : ''}`}
+          label={`${words.lastOf(readings)}, ${instrument}${showClock(last.at)}`}
         />
       )}
     </dl>
