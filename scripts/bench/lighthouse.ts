@@ -4,10 +4,11 @@
  * them: with --scenes NAME,… each is looked at in the gallery of the screens instead, for accessibility and best practices. Its
  * package is fetched from the registry by npx, at a fixed version, and is no part of this project; its reports stay in a
  * temporary folder. Its times are those of this machine: the load and Lighthouse's own measure of the machine are printed with
- * them. Ends with code 1 where a score is under 95.
+ * them, and the same run is judged a second time with each task as long as it had a processor (`lighthouse/processor-time.ts`).
+ * Ends with code 1 where a score by the clock is under 95.
  */
 import { spawn } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -15,6 +16,7 @@ import { findChromium } from '../setup/chromium.mjs';
 import { root } from '../setup/root.mjs';
 import { serve } from '../setup/serve.mjs';
 import { serveGallery } from '../../tests/e2e/gallery-page.ts';
+import { byProcessorTime, traceSchema } from './lighthouse/processor-time.ts';
 
 const { values: options } = parseArgs({
   options: {
@@ -86,39 +88,51 @@ async function look(
   categories: readonly (typeof CATEGORIES)[number][],
   flags: readonly string[],
 ): Promise<void> {
-  const file = join(folder, `${name}.json`);
   const [load = 0] = loadavg();
-  const { status, stderr } = await run([
+  const gathered = join(folder, name);
+  const asked = [
     url,
     ...flags,
     '--quiet',
     `--only-categories=${categories.join(',')}`,
     // It has no part in the score, and asks the browser for each uncompressed body within a second: the voice's 7 MB are more.
     '--skip-audits=uses-text-compression',
-    '--output=json',
-    `--output-path=${file}`,
-    // The window's own moving parts (the sign of a page that loads) are drawn by the same processor as the page, sixty times a
-    // second: a device has other means for them. What the page moves is not touched.
-    '--chrome-flags=--animation-duration-scale=0 --headless --no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync',
-  ]);
-  if (status !== 0) throw new Error(`Lighthouse ended with code ${status}: ${stderr}`);
-  const report = JSON.parse(readFileSync(file, 'utf8')) as Report;
-  const scores = categories.map((category) => ({
-    category,
-    score: Math.round((report.categories[category]?.score ?? 0) * 100),
-  }));
+  ];
+  // The window's own moving parts (the sign of a page that loads) are drawn by the same processor as the page, sixty times a
+  // second: a device has other means for them. What the page moves is not touched.
+  const browser =
+    '--chrome-flags=--animation-duration-scale=0 --headless --no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync';
+  await run([...asked, `--gather-mode=${gathered}`, browser]);
+  const judged = async (): Promise<Report> => {
+    const file = join(folder, `${name}.json`);
+    await run([...asked, `--audit-mode=${gathered}`, '--output=json', `--output-path=${file}`]);
+    return JSON.parse(readFileSync(file, 'utf8')) as Report;
+  };
+  const report = await judged();
   const machine = `machine ${Math.round(report.environment.benchmarkIndex)}, load before ${load.toFixed(1)}`;
-  say(`${name}: ${scores.map(({ category, score }) => `${category} ${score}`).join(', ')} (${machine})`);
-  if (categories.includes('performance'))
-    say(`  ${FIGURES.map((figure) => `${figure} ${report.audits[figure]?.displayValue ?? '-'}`).join(', ')}`);
+  say(`${name}: ${categories.map((category) => `${category} ${score(report, category)}`).join(', ')} (${machine})`);
   for (const [id, audit] of Object.entries(report.audits))
     if (audit.score !== null && audit.score < 0.9 && audit.scoreDisplayMode !== 'informative')
       say(`  ${id} ${audit.score}: ${audit.title} ${audit.displayValue ?? ''}`);
-  if (scores.some(({ score }) => score < LEAST)) low.push(name);
+  if (categories.some((category) => score(report, category) < LEAST)) low.push(name);
+  if (!categories.includes('performance')) return;
+  say(`  by the clock: ${figures(report)}`);
+  const trace = join(gathered, 'defaultPass.trace.json');
+  writeFileSync(trace, JSON.stringify(byProcessorTime(traceSchema.parse(JSON.parse(readFileSync(trace, 'utf8'))))));
+  const alone = await judged();
+  say(`  by processor time of each task: performance ${score(alone, 'performance')}, ${figures(alone)}`);
+}
+
+function score(report: Report, category: (typeof CATEGORIES)[number]): number {
+  return Math.round((report.categories[category]?.score ?? 0) * 100);
+}
+
+function figures(report: Report): string {
+  return FIGURES.map((figure) => `${figure} ${report.audits[figure]?.displayValue ?? '-'}`).join(', ');
 }
 
 /** Runs it beside the server, which is this process: waiting for it in step would leave its requests unanswered. */
-async function run(args: readonly string[]): Promise<{ readonly status: number | null; readonly stderr: string }> {
+async function run(args: readonly string[]): Promise<void> {
   const child = spawn('npx', ['--yes', '--loglevel=error', `lighthouse@${VERSION}`, ...args], {
     stdio: ['ignore', 'ignore', 'pipe'],
     env: { ...process.env, CHROME_PATH: chromium ?? '' },
@@ -126,5 +140,5 @@ async function run(args: readonly string[]): Promise<{ readonly status: number |
   let stderr = '';
   child.stderr.on('data', (piece: Buffer) => (stderr += piece.toString()));
   const status = await new Promise<number | null>((done) => child.on('close', done));
-  return { status, stderr };
+  if (status !== 0) throw new Error(`Lighthouse ended with code ${status}: ${stderr}`);
 }
