@@ -369,7 +369,7 @@ test('a dark screen prints on white, and every set-up of the route sheet has the
     return {
       darkest: Math.min(...fills),
       columns: tables,
-      passes: document.querySelector('.route-sheet')?.textContent?.match(/equal last ones of/g)?.length ?? 0,
+      passes: document.querySelector('.route-sheet')?.textContent.match(/equal last ones of/g)?.length ?? 0,
     };
   });
   expect(darkest).toBeGreaterThan(200);

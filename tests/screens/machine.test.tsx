@@ -1,8 +1,9 @@
 // @vitest-environment happy-dom
-import { describe, expect, test, vi } from 'vitest';
+import { beforeAll, describe, expect, test, vi } from 'vitest';
 import { inches } from '../../src/measure/index.ts';
 import type { FakeStore } from '../../src/screens/gallery/fakeStore.ts';
 import { SCENES } from '../../src/screens/gallery/scenes.ts';
+import { loadTable } from '../../src/screens/machine/laterTable.ts';
 import { words } from '../../src/screens/words.ts';
 import { after, button, calls, keyDown, keyUp, press, show, text, type } from './show.tsx';
 
@@ -13,6 +14,9 @@ function shown(name: string): FakeStore {
   show(store);
   return store;
 }
+
+// Fetched after the page; what a key does before it is there is tested in firstKey.test.tsx.
+beforeAll(() => loadTable());
 
 const pad = (): Element | null => document.querySelector('.pad');
 const question = (): Element | null => document.querySelector('.question');

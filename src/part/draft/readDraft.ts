@@ -7,6 +7,7 @@ import {
   thou,
   writeLength,
   zero,
+  type DisplayUnit,
   type Length,
 } from '../../measure/index.ts';
 import { externalMajor, nearestDrill, parseThread, tapHole, type SizeLimits } from '../../trade/index.ts';
@@ -145,11 +146,20 @@ function emptyField(field: DraftField, row: DraftRow | null, { draft }: Scene): 
       return refused('this is wanted');
     case 'thread':
       return refused('a thread is wanted: 5/16-18, M8x1.25');
-    case 'size':
-    case 'sizes':
     case 'limits':
       return refused(draft.unit === 'inch' ? 'a size is wanted: .627, 1 5/16' : 'a size is wanted: 15.94, 25h6');
+    case 'size':
+    case 'sizes':
+      return refused(wantedSize(field.name, draft.unit));
   }
+}
+
+/** What is wanted of an empty size, with an example: of a dial, what its division or turn stands for. */
+function wantedSize(field: string, unit: DisplayUnit): string {
+  const inch = unit === 'inch';
+  if (field.endsWith('Division')) return `what one division of the dial stands for: ${inch ? '.001' : '0.02'}`;
+  if (field.endsWith('Turn')) return `what one turn of the dial stands for: ${inch ? '.100' : '4'}`;
+  return `a size is wanted: ${inch ? '.627, 1 5/16' : '15.94'}`;
 }
 
 function readField(field: DraftField, row: DraftRow | null, text: string, scene: Scene): Read {

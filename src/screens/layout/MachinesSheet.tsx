@@ -1,10 +1,12 @@
-import { formatAmount, inches, INSTRUMENTS, type DisplayUnit } from '../../measure/index.ts';
+import { formatAmount, inches, INSTRUMENTS, millimetres, type DisplayUnit } from '../../measure/index.ts';
 import type { Draft, DraftEdit } from '../../part/index.ts';
 import { TOOLS } from '../../trade/index.ts';
 import { words } from '../words.ts';
 import { layoutWords as w } from './layoutWords.ts';
 
 const c = w.instruments.columns;
+/** At what size an instrument is told: as the head of the column says. */
+const SIZE = { inch: inches(1), millimetre: millimetres(25) } as const;
 
 /** Of what the tools are. */
 export function ToolChoice({ draft, edit }: { readonly draft: Draft; readonly edit: (edit: DraftEdit) => void }) {
@@ -39,7 +41,7 @@ export function Instruments({ unit }: { readonly unit: DisplayUnit }) {
             <tr>
               <th scope="col">{c.name}</th>
               <th scope="col">{c.step}</th>
-              <th scope="col">{c.error}</th>
+              <th scope="col">{c.error[unit]}</th>
               <th scope="col">{c.source}</th>
             </tr>
           </thead>
@@ -48,7 +50,7 @@ export function Instruments({ unit }: { readonly unit: DisplayUnit }) {
               <tr key={kind}>
                 <td>{words.instruments[kind]}</td>
                 <td data-label={c.step}>{formatAmount(resolution, unit)}</td>
-                <td data-label={c.error}>{formatAmount(permissibleError(inches(1)), unit)}</td>
+                <td data-label={c.error[unit]}>{formatAmount(permissibleError(SIZE[unit]), unit)}</td>
                 <td>{source}</td>
               </tr>
             ))}

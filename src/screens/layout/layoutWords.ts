@@ -153,6 +153,10 @@ export const layoutWords = {
     inch: {
       limits: '1 5/16, .627, .998 to .999',
       size: '1 1/4',
+      crossDivision: '.001',
+      crossTurn: '.100',
+      carriageDivision: '.010',
+      carriageTurn: '.800',
       diameter: 'slide, 1.250 ±.002',
       readings: '1.0004, 1.0003, 1.0007',
       numbers: '70 150 280 560',
@@ -162,6 +166,10 @@ export const layoutWords = {
     millimetre: {
       limits: '15.94, 25h6, 24.98 to 25',
       size: '32',
+      crossDivision: '0.02',
+      crossTurn: '4',
+      carriageDivision: '0.1',
+      carriageTurn: '18',
       diameter: 'slide, 25h6',
       readings: '25.01, 25.008, 25.013',
       numbers: '70 150 280 560',
@@ -210,7 +218,7 @@ export const layoutWords = {
     columns: {
       name: 'Instrument',
       step: 'Smallest step',
-      error: 'Off by at most, at 1 in',
+      error: { inch: 'Off by at most, at 1 in', millimetre: 'Off by at most, at 25 mm' },
       source: 'Where the figures come from',
     },
   },

@@ -5,7 +5,7 @@ import { words } from '../words.ts';
 const SIGNS = { done: '✓', asked: '?', refused: '✕', 'not-understood': '✕' } as const;
 
 /** Signs of an answer that two lines hold at the larger size. */
-const LONG = 92;
+const LONG = 84;
 
 /** What was heard, typed or pressed last, and the answer. The answer is also given to screen readers. */
 export function Conversation() {

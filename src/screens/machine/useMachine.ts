@@ -4,12 +4,11 @@ import type { DisplayUnit } from '../../measure/index.ts';
 import { useAssistant, useAssistantStore, useGlance } from '../store.tsx';
 import { turnTheme } from '../theme.ts';
 import type { KeyDeed } from './keys.ts';
+import { loadTable, withTable } from './laterTable.ts';
 import { entered, erased, openPad, pressed, withUnitLetter, type Pad, type PadAsk } from './pad.ts';
 import type { Answer } from './QuestionHalves.tsx';
 import { FIRST_ROW, type Deed, type Row, type RowId } from './row.ts';
 import { useShopKeys } from './useShopKeys.ts';
-
-const table = () => import('./table.ts');
 
 /** The row of buttons that is up. */
 export type RowUp = { readonly id: RowId; readonly row: Row };
@@ -48,7 +47,7 @@ export function useMachine(): Machine {
 
   const turnTo = (id: RowId): void => {
     if (id === 'first') setRow(AT_FIRST);
-    else void table().then(({ ROWS }) => setRow({ id, row: ROWS[id] }));
+    else withTable(({ ROWS }) => setRow({ id, row: ROWS[id] }));
   };
 
   const answer = (choice: Answer): void => {
@@ -64,7 +63,7 @@ export function useMachine(): Machine {
       setRow(AT_FIRST);
       if (made.as === 'intent') say(made.intent);
       else
-        void table().then(({ sizeIntent }) => {
+        withTable(({ sizeIntent }) => {
           const intent = sizeIntent(store, made);
           if (intent !== null) say(intent);
           else void store.getState().typed(made.text);
@@ -113,7 +112,7 @@ export function useMachine(): Machine {
   const letterKey = (letter: string): void => {
     if (pad !== null) setPad('/ '.includes(letter) ? pressed(pad, letter) : withUnitLetter(pad, letter, unit));
     else
-      void table().then(({ commandWithKey, deedOf, waitsForSecond }) => {
+      withTable(({ commandWithKey, deedOf, waitsForSecond }) => {
         const first = firstKey.current;
         firstKey.current = first === null && waitsForSecond(letter) ? letter : null;
         const command = commandWithKey(letter, first);
@@ -155,7 +154,7 @@ export function useMachine(): Machine {
   useShopKeys({ down: keyDown, talkUp: () => store.getState().release() });
 
   // What is not needed to draw the page is there before a hand is.
-  useEffect(() => void table(), []);
+  useEffect(() => void loadTable(), []);
 
   return { glance, unit, row, pad, changePad, closePad, answer, enter, press };
 }

@@ -118,6 +118,16 @@ describe('a draft that is typed from nothing', () => {
     expect(read.sketch[1]?.sizes).not.toHaveProperty('diameter');
   });
 
+  test.each([
+    ['inch', 'crossDivision', 'what one division of the dial stands for: .001'],
+    ['millimetre', 'crossTurn', 'what one turn of the dial stands for: 4'],
+  ] as const)('in %s an empty dial (%s) says what of it is wanted, in its own unit', (unit, field, says) => {
+    const { problems } = readDraft(newDraft('d', unit, null));
+    expect(problems.find((problem) => problem.field === field)?.says).toBe(says);
+    // Only limits can be written as a tolerance of ISO 286.
+    expect(problems.find((problem) => problem.field === 'length')?.says).not.toContain('h6');
+  });
+
   test('a thread gives its own major diameter, a tapped hole its drill', () => {
     const read = readDraft(
       edited(
