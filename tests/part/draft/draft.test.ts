@@ -23,9 +23,7 @@ const edited = (draft: Draft, ...edits: readonly DraftEdit[]): Draft => edits.re
 
 /** A part without its ids: a draft makes them anew from the names, and speaks a mate by its name. */
 function withoutIds(part: Part): unknown {
-  const names = new Map(
-    [...part.mates, ...part.turned, ...part.ends, ...part.milled].map((each) => [each.id, each.name]),
-  );
+  const names = new Map([...part.mates, ...part.turned, ...part.ends, ...part.milled].map((each) => [each.id, each.name]));
   const plain = (value: unknown): unknown => {
     if (typeof value === 'string') return names.get(value) ?? value;
     if (Array.isArray(value)) return value.map(plain);
