@@ -63,6 +63,7 @@ export const firstScreen = (): Plugin => ({
         .replace(STYLES, (_, file: string) => {
           const styles = bundle?.[file];
           if (styles?.type !== 'asset') throw new Error(`index.html names the styles ${file}, which were not built`);
+          Reflect.deleteProperty(bundle ?? {}, file);
           return `\n    <style>${String(styles.source).trim()}</style>`;
         })
         .replaceAll(PRELOADED, '')

@@ -1,7 +1,8 @@
 /** The pieces of the first load, the lowest first: what each may import is in those before it. */
 const PIECES: readonly (readonly [name: string, files: RegExp])[] = [
   ['react', /\/node_modules\/(react|react-dom|scheduler|zustand)\//],
-  ['libraries', /\/node_modules\//],
+  // With what fetches later pieces: in the screens', each of them would fetch the screens' styles, which stand in the page, again.
+  ['libraries', /\/node_modules\/|vite\/preload-helper/],
   ['measure', /\/src\/(measure|trade)\//],
   ['fields', /\/src\/part\/(fields|limits|datum)\.ts/],
   ['features', /\/src\/part\/(chain|turned|milled|endFeature)\.ts/],

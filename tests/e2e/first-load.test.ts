@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
@@ -37,5 +37,13 @@ describe('the first load of the built page', () => {
     expect(code).toContain('Hold to talk');
     expect(code).not.toContain('soundswallower');
     expect(code).not.toContain('Still wanted');
+  });
+
+  test('has its styles in the page itself, and nothing fetches them again', () => {
+    expect(readFileSync(join(dist, 'index.html'), 'utf8')).toMatch(/<style>[^<]*\.machine\b/);
+    const styles = readdirSync(join(dist, 'assets')).filter((file) => file.endsWith('.css'));
+    for (const file of styles) expect(readFileSync(join(dist, 'assets', file), 'utf8'), file).not.toMatch(/\.starting\b/);
+    const named = [...scripts.values()].flatMap((code) => Array.from(code.matchAll(/"\.\/([\w-]+\.css)"/g), ([, file]) => file));
+    expect(styles).toEqual(expect.arrayContaining(named));
   });
 });
