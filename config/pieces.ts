@@ -1,7 +1,7 @@
 /** The pieces of the first load, the lowest first: what each may import is in those before it. */
 const PIECES: readonly (readonly [name: string, files: RegExp])[] = [
   ['react', /\/node_modules\/(react|react-dom|scheduler|zustand)\//],
-  // With what fetches later pieces: in the screens', each of them would fetch the screens' styles, which stand in the page, again.
+  // With what fetches later pieces: among the screens, each of them would fetch the screens' styles again, which the page holds.
   ['libraries', /\/node_modules\/|vite\/preload-helper/],
   ['measure', /\/src\/(measure|trade)\//],
   ['fields', /\/src\/part\/(fields|limits|datum)\.ts/],
