@@ -22,15 +22,34 @@ const WORDS = ['true', 'false', 'null'] as const;
 const SPACE = new Set([0x20, 0x09, 0x0a, 0x0d]);
 const PLAIN_ESCAPES = new Set([...'"\\/bfnrt'].map((letter) => letter.charCodeAt(0)));
 
+/**
+ * The list that stands under a name at the top of a text, the last one where there are several: the offset of its opening
+ * bracket (-1 where there is none), of each of its elements, and of its closing bracket.
+ */
+export type ListInText = { readonly name: string; from: number; starts: number[]; end: number };
+export const listNamed = (name: string): ListInText => ({ name, from: -1, starts: [], end: -1 });
+
+/** The text of one element of a list. */
+export function elementText(text: string, list: ListInText, index: number): string {
+  const from = list.starts[index] ?? list.end;
+  let end = list.starts[index + 1] ?? list.end;
+  while (text[end - 1] === ',' || SPACE.has(text.charCodeAt(end - 1))) end -= 1;
+  return text.slice(from, end);
+}
+
 /** So many letters are looked at in a few milliseconds. */
 const LETTERS_A_SLICE = 100_000;
 
 /**
  * Looks through a text before it is given to `JSON.parse`: the first place where it stops being JSON (RFC 8259), nests deeper
  * than `deepest`, or holds a number that a double cannot hold; null where it is sound. It keeps no more than the open
- * brackets, so a hostile text costs one pass and no recursion. The engines' own messages do not all say where.
+ * brackets, so a hostile text costs one pass and no recursion. The engines' own messages do not all say where. `list` is filled
+ * on the way.
  */
-export function* findJsonFault(text: string, deepest: number): Sliced<JsonTextFault | null> {
+export function* findJsonFault(text: string, deepest: number, list: ListInText | null = null): Sliced<JsonTextFault | null> {
+  const named = (key: string): boolean =>
+    list !== null && (key === JSON.stringify(list.name) || (key.includes('\\') && JSON.parse(key) === list.name));
+  let listed: Level | null = null;
   const levels: Level[] = [];
   let awaited: Awaited = 'value';
   let at = 0;
@@ -57,6 +76,7 @@ export function* findJsonFault(text: string, deepest: number): Sliced<JsonTextFa
     if (level !== undefined && awaited !== 'value' && awaited !== 'name') {
       if ((mark === '}' && level.kind === 'object' && awaited !== 'value-or-end') || (mark === ']' && level.kind === 'array')) {
         levels.pop();
+        if (list !== null && level === listed) list.end = at;
         awaited = 'comma-or-end';
         at += 1;
         continue;
@@ -84,9 +104,14 @@ export function* findJsonFault(text: string, deepest: number): Sliced<JsonTextFa
     }
 
     started = true;
+    if (list !== null && level !== undefined && level === listed) list.starts.push(at);
+    const here = levels.length === 1 && level?.kind === 'object' && named(level.key);
+    if (here && list !== null) [list.from, list.starts, listed] = [-1, [], null];
     if (mark === '{' || mark === '[') {
       if (levels.length >= deepest) return { key: 'too-deep', offset: at, path: path(), most: deepest };
-      levels.push({ kind: mark === '{' ? 'object' : 'array', key: '', index: 0 });
+      const opened: Level = { kind: mark === '{' ? 'object' : 'array', key: '', index: 0 };
+      levels.push(opened);
+      if (here && list !== null && mark === '[') [list.from, listed] = [at, opened];
       awaited = mark === '{' ? 'name-or-end' : 'value-or-end';
       at += 1;
       continue;

@@ -5,7 +5,7 @@ import { bytesOf } from './base64.ts';
 import { glimpse, readKeepingUnknown, type Misfit } from './fieldProblem.ts';
 import type { FileFault } from './fileFault.ts';
 import { isObject, valueAt, type Json, type Path } from './json.ts';
-import { findJsonFault, lineAndColumn } from './jsonText.ts';
+import { elementText, findJsonFault, lineAndColumn, listNamed } from './jsonText.ts';
 import { FILE_FORMAT, planForward, readPlan, type FileNotice, type JobFile } from './jobFile.ts';
 import { readLoggedEvent, type UnknownEvent } from './loggedEvent.ts';
 import { atOnce, type Sliced } from './slices.ts';
@@ -49,13 +49,13 @@ export const readJobFile = (text: string): Result<JobFile, FileFault> => atOnce(
 /**
  * Reads a job file of this version or an older one. Never throws and trusts nothing: length, nesting, every field, the
  * numbering of the events and what they refer to are checked before anything is built. Fields and events that this build
- * does not know are kept and named in `notices`. Only the browser's own reading of the JSON, once it is known to be sound, is
- * done without a stop.
+ * does not know are kept and named in `notices`. The events are parsed one by one, and only what stands around them in one go.
  */
 export function* readingJobFile(text: string): Sliced<Result<JobFile, FileFault>> {
   if (text.length > MOST_FILE_LENGTH) return fail({ key: 'too-large', length: text.length, most: MOST_FILE_LENGTH });
   const body = text.startsWith('\uFEFF') ? text.slice(1) : text;
-  const broken = yield* findJsonFault(body, MOST_FILE_DEPTH);
+  const list = listNamed('events');
+  const broken = yield* findJsonFault(body, MOST_FILE_DEPTH, list);
   if (broken !== null) {
     const place = { ...lineAndColumn(body, broken.offset), path: broken.path };
     switch (broken.key) {
@@ -68,14 +68,13 @@ export function* readingJobFile(text: string): Sliced<Result<JobFile, FileFault>
     }
   }
   yield;
-  const json = JSON.parse(body) as Json;
-  yield;
+  const json = JSON.parse(list.from < 0 ? body : body.slice(0, list.from + 1) + body.slice(list.end)) as Json;
   if (!isObject(json) || json['format'] !== FILE_FORMAT)
     return fail({ key: 'not-a-job-file', format: isObject(json) && typeof json['format'] === 'string' ? json['format'] : null });
-  const invalid = ({ path, problem }: Misfit): Result<never, FileFault> =>
-    fail({ key: 'invalid', path, near: nearOf(json, path), problem });
-  const says = (path: Path, sentence: string): Result<never, FileFault> =>
-    invalid({ path, problem: { key: 'as-the-schema-says', says: sentence, got: glimpse(valueAt(json, path)) } });
+  const invalid = ({ path, problem }: Misfit, within: Json = json): Result<never, FileFault> =>
+    fail({ key: 'invalid', path, near: nearOf(within, path), problem });
+  const says = (path: Path, sentence: string, within: Json = json): Result<never, FileFault> =>
+    invalid({ path, problem: { key: 'as-the-schema-says', says: sentence, got: glimpse(valueAt(within, path)) } }, within);
 
   const version = readKeepingUnknown(z.number().int().min(1), json['version'] ?? null, ['version']);
   if (!version.ok)
@@ -101,28 +100,30 @@ export function* readingJobFile(text: string): Sliced<Result<JobFile, FileFault>
   const operations = new Set(plan.value.value.route.operations.map((operation) => operation.id));
   const mates = new Set(plan.value.value.part.mates.map((mate) => mate.id));
   const ids = new Set<string>();
-  const jsonEvents = json['events'] as readonly Json[];
   const texts: string[] = [];
-  for (const [index, jsonEvent] of jsonEvents.entries()) {
+  for (let index = 0; index < list.starts.length; index += 1) {
     if (index % EVENTS_A_SLICE === EVENTS_A_SLICE - 1) yield;
     const path: Path = ['events', index];
+    const jsonEvent = JSON.parse(elementText(body, list, index)) as Json;
+    /** The file with this event alone in its place, for telling what is wrong in it. */
+    const alone = (): Json => ({ ...json, events: Object.assign([], { [index]: jsonEvent }) });
     const read = readLoggedEvent(jsonEvent, path);
-    if (read.as === 'not-an-event' || read.as === 'misfit') return invalid(read.misfit);
+    if (read.as === 'not-an-event' || read.as === 'misfit') return invalid(read.misfit, alone());
     if (read.event.seq !== index + 1)
       return fail({ key: 'broken-sequence', path: [...path, 'seq'], expected: index + 1, got: read.event.seq });
-    if (ids.has(read.event.id)) return says([...path, 'id'], 'an earlier event has the same id');
+    if (ids.has(read.event.id)) return says([...path, 'id'], 'an earlier event has the same id', alone());
     if (read.as === 'known') {
       const { body: happened } = read.event;
       if ('operation' in happened && !operations.has(happened.operation))
-        return says([...path, 'body', 'operation'], 'no operation of the plan has this id');
+        return says([...path, 'body', 'operation'], 'no operation of the plan has this id', alone());
       if ('mate' in happened && !mates.has(happened.mate))
-        return says([...path, 'body', 'mate'], 'no mate of the plan has this id');
+        return says([...path, 'body', 'mate'], 'no mate of the plan has this id', alone());
       // Edits of the route bring operations that the plan did not have when the job was started.
       if (happened.type === 'RouteEdited' && happened.edit.edit === 'add') operations.add(happened.edit.operation.id);
       if (happened.type === 'RouteEdited' && happened.edit.edit === 'split') operations.add(happened.edit.second);
       if (happened.type === 'RouteRemade') happened.route.operations.forEach((operation) => operations.add(operation.id));
       if (happened.type === 'EventStruck' && !ids.has(happened.event))
-        return says([...path, 'body', 'event'], 'no earlier event has this id');
+        return says([...path, 'body', 'event'], 'no earlier event has this id', alone());
       events.push(read.event);
       read.unknownFields.forEach(notice);
     } else {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { describeFileFault, memoryShelf, readJobFile, writeJobFile, type JobFile } from '../../src/shelf/index.ts';
-import { findJsonFault } from '../../src/shelf/jsonText.ts';
+import { elementText, findJsonFault, listNamed } from '../../src/shelf/jsonText.ts';
 import { atOnce } from '../../src/shelf/slices.ts';
 import { damaged, PLACE, WHAT_TO_DO } from './damage.ts';
 import { seeded } from '../seeded.ts';
@@ -104,4 +104,26 @@ describe('finding where a text stops being JSON', () => {
       { seed: 22, numRuns: 2000 },
     );
   }, 30_000);
+
+  it('seed 23: finds the elements of the list at the top as the engine reads them, the last list of the name', () => {
+    const space = fc.constantFrom('', ' ', '\n  ', '\t');
+    const value = fc.oneof(fc.json({ maxDepth: 2 }), fc.constantFrom('"a,"', '" ]"', '[]', '{"events":[1]}'));
+    const element = fc.tuple(space, value, space).map((parts) => parts.join(''));
+    const list = fc.array(element, { maxLength: 4 }).chain((elements) => space.map((gap) => `[${gap}${elements.join(',')}]`));
+    const field = fc.tuple(fc.constantFrom('"events"', '"\\u0065vents"', '"other"'), space, fc.oneof(list, list, value));
+    const text = fc.array(field, { maxLength: 4 }).map((fields) => `{${fields.map(([name, gap, is]) => `${gap}${name}:${is}`).join(',')}}`);
+    fc.assert(
+      fc.property(text, (json) => {
+        const found = listNamed('events');
+        if (atOnce(findJsonFault(json, 100, found)) !== null) return;
+        const { events } = JSON.parse(json) as { readonly events?: unknown };
+        expect(found.from >= 0).toBe(Array.isArray(events));
+        if (!Array.isArray(events)) return;
+        expect(found.starts.map((_, index) => JSON.parse(elementText(json, found, index)) as unknown)).toEqual(events);
+        const around = json.slice(0, found.from + 1) + json.slice(found.end);
+        expect(JSON.parse(around)).toEqual({ ...(JSON.parse(json) as object), events: [] });
+      }),
+      { seed: 23, numRuns: 2000 },
+    );
+  });
 });
