@@ -12,7 +12,7 @@ import {
   type ShelfFault,
   type StoredJob,
 } from '../shelf/index.ts';
-import type { AssistantState, Notice } from './assistantState.ts';
+import type { AssistantState } from './assistantState.ts';
 import { Conversation, type Turn } from './conversation.ts';
 import { hearingOf } from './hearing.ts';
 import { draftsOn } from './draftList.ts';
@@ -20,6 +20,7 @@ import { earListener } from './earListener.ts';
 import { keepMemo } from './keepMemo.ts';
 import { lateDesk } from './lateDesk.ts';
 import { lateJobFiles } from './lateJobFiles.ts';
+import { noticesOf } from './notices.ts';
 import type { AssistantDeps } from './assistantDeps.ts';
 import type { PageEar, VoicePort } from './ports.ts';
 import { asSpoken } from './shortened.ts';
@@ -61,7 +62,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
       get: () => store.getState(),
       set: (change) => store.setState(change),
       trouble: (fault) => shelfTrouble(fault),
-      say: (text) => notify({ id: 'file', part: 'file', text, remedy: null }),
+      say: (text) => notifyAtOnce({ id: 'file', part: 'file', text, remedy: null }),
       openJob: (id) => refreshJobs().then(() => openJob(id)),
     }),
     goTo: (page) => {
@@ -75,7 +76,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
       openJob: (id) => refreshJobs().then(() => openJob(id)),
       openUnstored,
       trouble: (fault) => shelfTrouble(fault),
-      say: (text) => notify({ id: 'file', part: 'file', text, remedy: null }),
+      say: (text) => notifyAtOnce({ id: 'file', part: 'file', text, remedy: null }),
       settled: () => settle('file'),
     }),
     command: (intent) => turn((talk) => talk.press(intent)),
@@ -111,12 +112,10 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
   const listening = (change: Partial<AssistantState['listening']>): void =>
     store.setState((state) => ({ listening: { ...state.listening, ...change } }));
 
-  const notify = (notice: Notice): void =>
-    store.setState((state) => ({ notices: [...state.notices.filter((each) => each.id !== notice.id), notice] }));
-  const settle = (id: string): void => store.setState((state) => ({ notices: state.notices.filter((each) => each.id !== id) }));
+  const { notify, notifyAtOnce, settle } = noticesOf(store);
 
   const shelfTrouble = (fault: ShelfFault): void =>
-    notify({ id: 'shelf', part: 'shelf', text: describeShelfFault(fault), remedy: null });
+    notifyAtOnce({ id: 'shelf', part: 'shelf', text: describeShelfFault(fault), remedy: null });
 
   async function refreshJobs(): Promise<void> {
     const jobs = await deps.shelf.jobs();
