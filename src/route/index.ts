@@ -13,7 +13,7 @@ export {
   crossSlideReading, dialReading, dialWork, divisionBelow, nearestDivision, passesOf, threadInfeeds, type DialReading,
   type DialWork, type PassGroup,
 } from './workings.ts';
-export { routeSheet } from './sheet.ts';
+export { routeSheet, timeText } from './sheet.ts';
 export { mateTexts, passTexts, stopText } from './sheetLines.ts';
 export { ALLOWANCES, describeRouteFault, routeFor, type RouteFault } from './generate/index.ts';
 export {

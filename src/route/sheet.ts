@@ -10,7 +10,7 @@ import { describeWarning } from './warnings.ts';
 const UNIT_NAMES = { inch: 'inches', millimetre: 'millimetres' } as const;
 
 /** Minutes as a shop says them: `45 minutes`, `about 3 h 20 min`, to five minutes. */
-function timeText(minutes: number): string {
+export function timeText(minutes: number): string {
   const rounded = Math.max(5, Math.round(minutes / 5) * 5);
   if (rounded < 60) return `about ${rounded} minutes`;
   const rest = rounded % 60;

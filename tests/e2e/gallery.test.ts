@@ -7,6 +7,7 @@ import { root } from '../../scripts/setup/root.mjs';
 import { SCENES } from '../../src/screens/gallery/scenes.ts';
 import { STEP_SCENES } from '../../src/screens/gallery/stepScenes.ts';
 import { openGallery, type Gallery, type Theme } from './gallery-page.ts';
+import { crowded, misplaced, tooSmall } from './gallery-looks.ts';
 import { screenshot, type Browser } from './harness.ts';
 
 /** The gallery of the screens, built and served: every state of the pages with the demo jobs, in a real browser. */
@@ -14,9 +15,6 @@ const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
 
 const SIZES = { tablet: { width: 1280, height: 800 }, phone: { width: 390, height: 844 }, laptop: { width: 1440, height: 900 } };
 type Size = keyof typeof SIZES;
-
-/** 20 mm on a 10-inch tablet of 1280 by 800: 1509 px across 254 mm. */
-const LEAST_TARGET_PX = 118.9;
 
 let gallery: Gallery;
 let browser: Browser;
@@ -48,69 +46,6 @@ const axeFinds = (onlyContrast: boolean): Promise<string[]> =>
     );
   }, onlyContrast);
 
-/** Controls of the page that are smaller than a knuckle needs. */
-const tooSmall = (): Promise<string[]> =>
-  browser.page.evaluate(
-    (least) =>
-      [...document.querySelectorAll('button, a, [role=button]')]
-        .filter((control) => control.checkVisibility())
-        .map((control) => ({ text: control.textContent, box: control.getBoundingClientRect() }))
-        .filter(({ box }) => Math.min(box.width, box.height) < least)
-        .map(({ text, box }) => `${text}: ${box.width.toFixed(0)} by ${box.height.toFixed(0)}`),
-    LEAST_TARGET_PX,
-  );
-
-/** Parts of the machine page that lie over each other or beyond the edge, and text that its box cuts off. */
-const misplaced = (): Promise<string[]> =>
-  browser.page.evaluate(() => {
-    const covered = document.querySelector('.question, .pad.is-open') !== null;
-    const parts = covered
-      ? ['.question-words', '.halves .big-button', '.question > .big-button']
-      : [
-          '.top-bar',
-          '.step',
-          '.target-head',
-          '.target-size b',
-          '.beside > *',
-          '.caution-full',
-          '.amounts',
-          '.conversation',
-          '.button-row',
-        ];
-    const boxOf = (element: Element) => {
-      const { left, right, top, bottom } = element.getBoundingClientRect();
-      if (!element.matches('.target-size b')) return { left, right, top, bottom };
-      // The box of a line of text has room for accents; figures fill about the middle three fifths.
-      const fifth = (bottom - top) / 5;
-      return { left, right, top: top + fifth, bottom: bottom - fifth };
-    };
-    const boxes = parts.flatMap((part) => [...document.querySelectorAll(part)].map((element) => ({ part, box: boxOf(element) })));
-    const beyond = boxes.filter(
-      ({ box }) => box.left < -1 || box.top < -1 || box.right > innerWidth + 1 || box.bottom > innerHeight + 1,
-    );
-    const over = boxes.flatMap(({ part, box }, index) =>
-      boxes
-        .slice(index + 1)
-        .filter(({ box: other }) => {
-          const across = Math.min(box.right, other.right) - Math.max(box.left, other.left);
-          const down = Math.min(box.bottom, other.bottom) - Math.max(box.top, other.top);
-          return across > 1 && down > 1;
-        })
-        .map((other) => `${part} and ${other.part}`),
-    );
-    const whole =
-      '.big-label, .figure dd, .figure dt, .caution-full, .reply, .notice p, .target-head, .caution-line, .halves .big-button';
-    const cut = [...document.querySelectorAll(whole)]
-      .filter((element) => element.checkVisibility() && element.clientWidth > 0)
-      .filter(
-        (element) =>
-          element.scrollWidth > element.clientWidth + 1 ||
-          (getComputedStyle(element).overflowY !== 'visible' && element.scrollHeight > element.clientHeight + 1),
-      )
-      .map((element) => `cut: ${element.textContent}`);
-    return [...beyond.map(({ part }) => `beyond the edge: ${part}`), ...over, ...cut];
-  });
-
 const scenes = Object.keys(SCENES);
 const atTheMachine = scenes.filter((name) => !/^(jobs|record|phrases|layout|voice|keys|compare)/.test(name));
 
@@ -129,12 +64,12 @@ describe('every state of the pages', () => {
     '"%s": 20 mm to press on the tablet; nothing over anything else on tablet, phone and laptop',
     async (scene) => {
       await open(scene, 'tablet', 'dark');
-      expect(await tooSmall()).toEqual([]);
+      expect(await tooSmall(browser.page)).toEqual([]);
       const wrong: string[] = [];
       for (const size of Object.keys(SIZES) as Size[]) {
         await look(size, 'dark');
         if (size === 'phone') await screenshot(browser.page, `${scene}-phone`);
-        wrong.push(...(await misplaced()).map((what) => `${size}: ${what}`));
+        wrong.push(...(await misplaced(browser.page)).map((what) => `${size}: ${what}`));
       }
       expect(wrong).toEqual([]);
     },
@@ -147,7 +82,7 @@ test('every step of both demos, just opened: nothing over anything else, nothing
     await open(scene, 'tablet', 'light');
     for (const size of Object.keys(SIZES) as Size[]) {
       await browser.page.setViewportSize(SIZES[size]);
-      wrong.push(...(await misplaced()).map((what) => `${scene} on the ${size}: ${what}`));
+      wrong.push(...(await misplaced(browser.page)).map((what) => `${scene} on the ${size}: ${what}`));
     }
   }
   expect(wrong).toEqual([]);
@@ -267,7 +202,7 @@ test('the number pad is of the same size and shows what is typed', async () => {
   await open('reading', 'tablet', 'light');
   await browser.page.keyboard.type('1.0034');
   expect(await browser.page.locator('.pad button').count()).toBeGreaterThanOrEqual(16);
-  expect(await tooSmall()).toEqual([]);
+  expect(await tooSmall(browser.page)).toEqual([]);
   expect(await browser.page.locator('.pad-number').innerText()).toBe('1.0034');
   expect(await axeFinds(false)).toEqual([]);
 });
@@ -309,6 +244,15 @@ test('without a mouse: Tab reaches the row of buttons in order, and the focus ca
     );
   }
   expect(reached).toEqual(['Reading', 'Hold to talk', 'Next', 'More']);
+});
+
+test.each(['layout-inch', 'layout-metric', 'layout-twenty'])('"%s": no size in the drawing lies over another', async (scene) => {
+  await open(scene, 'tablet', 'light');
+  for (const size of Object.keys(SIZES) as Size[]) {
+    await look(size, 'light');
+    // The drawing takes its width once it has been laid out.
+    await expect.poll(() => crowded(browser.page), { message: size }).toEqual([]);
+  }
 });
 
 // 210 mm or 8.5 in less two margins of 13 mm, at 96 px to the inch.

@@ -2,11 +2,15 @@
 import { describe, expect, test } from 'vitest';
 import { inches, thou, type Length } from '../../src/measure/index.ts';
 import { fitLayout } from '../../src/screens/drawing/fitLayout.ts';
+import { draftOfPart, editDraft, readDraft } from '../../src/part/index.ts';
+import { routeFor, type Route } from '../../src/route/index.ts';
+import { inchPlan } from '../../src/screens/gallery/plans.ts';
 import { SCENES } from '../../src/screens/gallery/scenes.ts';
+import { changeLines } from '../../src/screens/layout/changeLines.ts';
 import { readKeyMap, USUAL_KEYS, withKey } from '../../src/screens/machine/keyMap.ts';
 import { keyDeed } from '../../src/screens/machine/keys.ts';
 import { deviationsOf, madeFits } from '../../src/screens/record/results.ts';
-import { after, calls, showPage } from './show.tsx';
+import { after, calls, keyDown, showPage } from './show.tsx';
 
 const scene = (name: string) => {
   const made = SCENES[name]?.();
@@ -88,5 +92,68 @@ describe('the desk', () => {
     expect(calls(store, 'keepDraft')).toHaveLength(1);
     await after(() => document.dispatchEvent(new KeyboardEvent('keydown', { key: 'z', ctrlKey: true, bubbles: true })));
     expect(store.getState().draft?.turned).toHaveLength(before);
+  });
+
+  test('Escape closes what was opened, keeps a note that was typed, and gives the focus back', async () => {
+    const store = scene('layout-inch');
+    await showPage(store);
+    const fits = document.querySelector<HTMLButtonElement>('.fit-chooser > button');
+    await after(() => fits?.click());
+    await after(() => document.querySelector<HTMLButtonElement>('.fits td button')?.focus());
+    await keyDown('Escape');
+    expect(document.querySelector('.fits')).toBeNull();
+    expect(document.activeElement).toBe(fits);
+    await after(() => document.dispatchEvent(new KeyboardEvent('keydown', { key: '4', altKey: true, bubbles: true })));
+    const change = document.querySelector<HTMLButtonElement>('button[aria-label^="Change: Turn the collar"]');
+    await after(() => change?.click());
+    const note = document.querySelector<HTMLInputElement>('[id^="note-"]');
+    await after(() => note?.focus());
+    await after(() => {
+      Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set?.call(note, 'Brass shim under the jaws');
+      note?.dispatchEvent(new Event('input', { bubbles: true }));
+    });
+    await keyDown('Escape');
+    expect(document.querySelector('[id^="note-"]')).toBeNull();
+    expect(document.activeElement).toBe(change);
+    expect(document.querySelector('.layout-sheet')?.textContent).toContain('Brass shim under the jaws');
+  });
+
+  test('a step that cannot be moved says so at the step, not at the top of a long list', async () => {
+    const store = scene('layout-inch');
+    await showPage(store);
+    await after(() => document.dispatchEvent(new KeyboardEvent('keydown', { key: '4', altKey: true, bubbles: true })));
+    const down = document.querySelector<HTMLButtonElement>('button[aria-label^="Down: Part off"]');
+    await after(() => down?.click());
+    const said = document.querySelector('[role=alert]');
+    expect(said?.textContent).toContain('Move it within that set-up');
+    expect(said?.closest('.route-step')?.contains(down)).toBe(true);
+  });
+});
+
+describe('what a new reading of a mate changed', () => {
+  const routeAt = (readings: string): Route => {
+    const draft = draftOfPart(inchPlan.part, inchPlan.machines, 'd');
+    const [bore, journal] = [draft.mates[0], draft.turned.find(({ values }) => values['name'] === 'Arm journal')];
+    const edited = editDraft(
+      editDraft(draft, { edit: 'type', group: 'mates', row: bore?.id ?? '', field: 'readings', text: readings }),
+      { edit: 'type', group: 'turned', row: journal?.id ?? '', field: 'diameter', text: 'slide' },
+    );
+    const { part, machines } = readDraft(edited);
+    const route = part === null || machines === null ? null : routeFor(part, machines, edited.tool);
+    if (route?.ok !== true) throw new Error('no route');
+    return route.value;
+  };
+
+  test('is a line for each size that moved, with what it was; what follows from it is not said again', () => {
+    expect(changeLines(routeAt('1.0004, 1.0006'), routeAt('1.0010, 1.0012'), 'inch')).toEqual([
+      'Rough the arm journal to 1.0344: 1.0344 in, was 1.0338 in',
+      'Rough the arm journal to 1.0344: depth of cut .037 in, now .036 in',
+      'Finish the arm journal to 1.0024, with its shoulder: 1.0019 to 1.0029 in, was 1.0013 to 1.0023 in',
+      'File the arm journal to .9999: .9996 to 1.0002 in, was .999 to .9996 in',
+    ]);
+  });
+
+  test('the same reading again moves nothing', () => {
+    expect(changeLines(routeAt('1.0004, 1.0006'), routeAt('1.0006, 1.0004'), 'inch')).toEqual([]);
   });
 });

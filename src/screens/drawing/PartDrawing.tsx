@@ -4,7 +4,7 @@ import type { FieldReading, SketchFeature } from '../../part/index.ts';
 import { bareSize } from '../show.ts';
 import { drawingWords as w } from './drawingWords.ts';
 import { filletPath, undercutPath, type End } from './corners.ts';
-import { dimensionRow, LETTER, type Dimension, type DimensionLabel } from './dimensions.ts';
+import { dimensionRow, leastRoom, LETTER, type Dimension, type DimensionLabel } from './dimensions.ts';
 import { outlineOf, type Outline, type OutlineSegment } from './outline.ts';
 import { useWidth } from './useWidth.ts';
 
@@ -168,8 +168,10 @@ const inWords = (outline: Outline, unit: DisplayUnit): string =>
  */
 export function PartDrawing({ sketch, unit, chosen = null, onChoose, wide: fixed }: Props) {
   const [box, measured] = useWidth<HTMLDivElement>(fixed ?? 640);
-  const wide = fixed ?? Math.max(280, Math.min(1000, measured));
   const outline = useMemo(() => outlineOf(sketch), [sketch]);
+  // Where even turned sizes have no room side by side, the whole is drawn smaller instead.
+  const least = 2 * EDGE + leastRoom(outline.segments.length);
+  const wide = Math.max(least, fixed ?? Math.max(280, Math.min(1000, measured)));
   // Of its own: a marker in a drawing that is not displayed is not drawn in another either.
   const arrow = useId();
   const ends = { markerStart: `url(#${arrow})`, markerEnd: `url(#${arrow})` };

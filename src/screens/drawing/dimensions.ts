@@ -23,12 +23,18 @@ export const LETTER = { tall: 16, wide: 8.6, gap: 7 } as const;
 /** From the drawing to a row of texts that does not stand right at it: the leaders slant in it. */
 export const LEADER = 18;
 
+/** Between texts that are turned. */
+const TURNED_GAP = 2;
+
+/** The room that so many sizes need at the least, each turned. */
+export const leastRoom = (count: number): number => count * (LETTER.tall + TURNED_GAP) + TURNED_GAP;
+
 const wideOf = (text: string): number => text.length * LETTER.wide;
 
 /**
  * One row of sizes beside a drawing that is `room` wide. A text stands within its own stretch where every one fits so, and
  * `inStretch` allows it; else all stand in one row in order, pushed apart; else they are turned. So no two texts overlap and no
- * leader crosses another, from few features to as many as turned texts fit side by side. `y` counts away from the drawing.
+ * leader crosses another, in any room of `leastRoom` and more. `y` counts away from the drawing.
  */
 export function dimensionRow(dimensions: readonly Dimension[], room: number, inStretch: boolean): DimensionRow {
   const middle = ({ from, to }: Dimension): number => (from + to) / 2;
@@ -41,7 +47,7 @@ export function dimensionRow(dimensions: readonly Dimension[], room: number, inS
     : spread(
         dimensions.map((each) => ({ at: middle(each), wide: along(each) })),
         room,
-        turned ? 2 : LETTER.gap,
+        turned ? TURNED_GAP : LETTER.gap,
       );
   const tall = turned ? Math.max(0, ...dimensions.map(({ text }) => wideOf(text))) : LETTER.tall;
   const away = fits ? 0 : LEADER;

@@ -1,6 +1,6 @@
 import { inches, millimetres, type Length } from '../../measure/index.ts';
 import type { EventBody, Plan } from '../../job/index.ts';
-import { draftOfPart, editDraft, newDraft, type Draft, type DraftEdit } from '../../part/index.ts';
+import { draftOfPart, editDraft, newDraft, nextRowId, type Draft, type DraftEdit } from '../../part/index.ts';
 import type { AssistantState, Hearing } from '../../app/index.ts';
 import { fakeStore, type FakeStore } from './fakeStore.ts';
 import { inchPlan, metricPlan } from './plans.ts';
@@ -117,6 +117,23 @@ const nothing = (): void => undefined;
 
 const draftOf = (plan: Plan): Draft => draftOfPart(plan.part, plan.machines, 'draft');
 const laidOut = (draft: Draft): FakeStore => fakeStore(null, [], { page: 'layout', draft });
+
+/** A part of as many steps as a drawing must hold: twenty, long and short ones in turn, with sizes of up to six figures. */
+function ofTwenty(): Draft {
+  let draft = { ...newDraft('draft', 'millimetre', null), turned: [] } as Draft;
+  for (let step = 0; step < 20; step += 1) {
+    const row = nextRowId(draft);
+    draft = editDraft(draft, { edit: 'add', group: 'turned', kind: 'journal', after: null });
+    const values = {
+      name: `Step ${step + 1}`,
+      diameter: `${20 + ((step * 7) % 13)}.${step % 10}25`,
+      length: `${4 + ((step * 11) % 30)}`,
+    };
+    for (const [field, text] of Object.entries(values))
+      draft = editDraft(draft, { edit: 'type', group: 'turned', row, field, text });
+  }
+  return draft;
+}
 
 const hearing: Hearing = {
   settings: { callName: 'Swarfside', headset: false, microphone: null, personal: null },
@@ -311,6 +328,7 @@ export const SCENES: Readonly<Record<string, () => FakeStore>> = {
   'layout-empty': () => laidOut(newDraft('draft', 'inch', null)),
   'layout-inch': () => laidOut(draftOf(inchPlan)),
   'layout-metric': () => laidOut(draftOf(metricPlan)),
+  'layout-twenty': () => laidOut(ofTwenty()),
   'layout-wrong': () =>
     laidOut(
       [

@@ -1,5 +1,6 @@
 import type { DisplayUnit } from '../../measure/index.ts';
-import { changesBetween, describeChange, type Route } from '../../route/index.ts';
+import type { Route } from '../../route/index.ts';
+import { changeLines } from './changeLines.ts';
 import { layoutWords } from './layoutWords.ts';
 
 const w = layoutWords.changes;
@@ -7,7 +8,7 @@ const MOST = 8;
 
 /** What a mate that was measured again moved in the route. */
 export function Changes({ before, after, unit }: { readonly before: Route; readonly after: Route; readonly unit: DisplayUnit }) {
-  const changes = changesBetween(before, after);
+  const changes = changeLines(before, after, unit);
   return (
     <section className="changes" aria-label={w.title} aria-live="polite">
       <h2>{w.title}</h2>
@@ -15,10 +16,9 @@ export function Changes({ before, after, unit }: { readonly before: Route; reado
         <p>{w.none}</p>
       ) : (
         <ul>
-          {changes.slice(0, MOST).map((change) => {
-            const said = describeChange(change, unit);
-            return <li key={said}>{said}</li>;
-          })}
+          {changes.slice(0, MOST).map((said) => (
+            <li key={said}>{said}</li>
+          ))}
         </ul>
       )}
       {changes.length > MOST && <p>{w.more(changes.length - MOST)}</p>}

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import type { DisplayUnit } from '../../measure/index.ts';
 import {
   fitChoices,
@@ -89,6 +89,7 @@ function Choices({
 /** Shows what each fit means here, at the size that the mate has, and types the one that is chosen into the diameter. */
 export function FitChooser({ group, row, draft, reading, edit }: Props) {
   const [open, setOpen] = useState(false);
+  const opener = useRef<HTMLButtonElement>(null);
   const mateRow = draft.mates.find((mate) => mate.id === row.values['mate']);
   const mate = mateRow === undefined ? undefined : reading.mates.get(mateRow.id);
   if (mateRow === undefined || mate === undefined) return null;
@@ -96,8 +97,15 @@ export function FitChooser({ group, row, draft, reading, edit }: Props) {
   const shaft = readingOf(reading, row.id, 'diameter');
   const typed = (row.values['diameter'] ?? '').trim();
   return (
-    <div className="fit-chooser">
-      <button type="button" className="row-button is-words" aria-expanded={open} onClick={() => setOpen(!open)}>
+    <div
+      className="fit-chooser"
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape' || !open) return;
+        setOpen(false);
+        opener.current?.focus();
+      }}
+    >
+      <button ref={opener} type="button" className="row-button is-words" aria-expanded={open} onClick={() => setOpen(!open)}>
         {open ? w.fits.close : w.fits.open} · {w.fits.of(name, bareSize(mate.size, draft.unit))}
       </button>
       {open && (

@@ -1,10 +1,11 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { parseLength, type DisplayUnit } from '../../measure/index.ts';
 import type { Draft, DraftEdit, Part } from '../../part/index.ts';
 import {
   applyEdit,
   describeEditFault,
   describeWarning,
+  timeText,
   type EditedRoute,
   type Operation,
   type RouteEdit,
@@ -18,6 +19,9 @@ import { storedEdits, type DraftRoute } from './useRoute.ts';
 const w = layoutWords.route;
 
 type Edit = (edit: RouteEdit) => void;
+
+/** What cannot be done with a step, in words; said at that step, where the hand and the eye are. */
+type Refused = { readonly step: string; readonly says: string };
 
 /** The facts of a step in one line. */
 function facts({ target, cut, stop, instrument }: Operation, unit: DisplayUnit): string {
@@ -101,15 +105,18 @@ function Step({
   at,
   edited,
   unit,
+  refused,
   onEdit,
 }: {
   readonly operation: Operation;
   readonly at: number;
   readonly edited: EditedRoute;
   readonly unit: DisplayUnit;
+  readonly refused: string | null;
   readonly onEdit: Edit;
 }) {
   const [open, setOpen] = useState(false);
+  const opener = useRef<HTMLButtonElement>(null);
   const { operations } = edited.route;
   const skipped = edited.skipped.includes(operation.id);
   const button = (label: string, sign: string, after: string | null, off: boolean) => (
@@ -124,7 +131,15 @@ function Step({
     </button>
   );
   return (
-    <li className={`route-step ${skipped ? 'is-skipped' : ''}`}>
+    <li
+      className={`route-step ${skipped ? 'is-skipped' : ''}`}
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape' || !open) return;
+        // Before the fields go: a note is kept when its field is left.
+        opener.current?.focus();
+        setOpen(false);
+      }}
+    >
       <div className="route-words">
         <p>
           <b>{at + 1}.</b> {skipped ? <s>{operation.title}</s> : operation.title} {skipped && <i>({w.skipped})</i>}
@@ -136,6 +151,7 @@ function Step({
         {button(layoutWords.up, '↑', operations[at - 2]?.id ?? null, at === 0)}
         {button(layoutWords.down, '↓', operations[at + 1]?.id ?? null, at === operations.length - 1)}
         <button
+          ref={opener}
           type="button"
           className="row-button is-words"
           aria-expanded={open}
@@ -145,6 +161,11 @@ function Step({
           {w.change}
         </button>
       </div>
+      {refused !== null && (
+        <p className="cell-says step-says" role="alert">
+          {refused}
+        </p>
+      )}
       {open && <Change operation={operation} edited={edited} unit={unit} onEdit={onEdit} />}
     </li>
   );
@@ -160,20 +181,21 @@ type Props = {
 
 /** The route as it will be worked through, set-up by set-up, to be reordered, split, noted and thinned out, with its checks. */
 export function RouteList({ draft, part, route, edit, onBegin }: Props) {
-  const [refused, setRefused] = useState<string | null>(null);
+  const [refused, setRefused] = useState<Refused | null>(null);
   const { edited, warnings, leftOver } = route;
   if (edited === null) return <p>{w.none}</p>;
   const { operations, setups } = edited.route;
   const onEdit = (change: RouteEdit): void => {
     const next = applyEdit(edited, change);
-    setRefused(next.ok ? null : describeEditFault(next.error, edited.route, part.unit));
+    const step = typeof change.operation === 'string' ? change.operation : change.operation.id;
+    setRefused(next.ok ? null : { step, says: describeEditFault(next.error, edited.route, part.unit) });
     if (next.ok) edit({ edit: 'route', edits: storedEdits(next.value.edits) });
   };
   const minutes = operations.filter(({ id }) => !edited.skipped.includes(id)).reduce((sum, { minutes: each }) => sum + each, 0);
   return (
     <section className="rows" aria-label={w.title}>
       <h2>{w.title}</h2>
-      <p>{w.facts(operations.length - edited.skipped.length, Math.round(minutes))}</p>
+      <p>{w.facts(operations.length - edited.skipped.length, timeText(minutes))}</p>
       <section className="wanted" aria-label={w.checks}>
         {warnings.length === 0 ? (
           <p>✓ {w.noChecks}</p>
@@ -199,11 +221,6 @@ export function RouteList({ draft, part, route, edit, onBegin }: Props) {
           </>
         )}
       </section>
-      {refused !== null && (
-        <p className="cell-says" role="alert">
-          {refused}
-        </p>
-      )}
       <div className="row-adds">
         <button type="button" className="plain-button is-main" onClick={onBegin}>
           {w.begin}
@@ -223,7 +240,15 @@ export function RouteList({ draft, part, route, edit, onBegin }: Props) {
           <ol>
             {operations.map((operation, at) =>
               operation.setup === setup.id ? (
-                <Step key={operation.id} operation={operation} at={at} edited={edited} unit={part.unit} onEdit={onEdit} />
+                <Step
+                  key={operation.id}
+                  operation={operation}
+                  at={at}
+                  edited={edited}
+                  unit={part.unit}
+                  refused={refused?.step === operation.id ? refused.says : null}
+                  onEdit={onEdit}
+                />
               ) : null,
             )}
           </ol>

@@ -211,6 +211,8 @@ export const layoutWords = {
   changes: {
     title: 'What the new reading changed',
     none: 'Nothing in the route moved.',
+    now: (step: string, now: string) => `${step}: ${now}`,
+    size: (step: string, now: string, was: string) => `${step}: ${now}, was ${was}`,
     more: (count: number) => `and ${count} more`,
   },
   instruments: {
@@ -225,7 +227,7 @@ export const layoutWords = {
   route: {
     title: 'The route',
     none: 'The route appears once the part reads.',
-    facts: (operations: number, minutes: number) => `${operations} steps, about ${minutes} minutes`,
+    facts: (operations: number, time: string) => `${operations} steps, ${time}`,
     checks: 'To look at',
     noChecks: 'The checks found nothing.',
     note: 'Note',
