@@ -60,7 +60,7 @@ export function jobFiles(
     }
     far(`All ${entries} entries are in. The job is being opened.`);
     await edges.openJob(outcome.value.id);
-    const said = [describeTaken(outcome.value), ...describeNotices(file.notices, MOST_NOTICES)].join(' ');
+    const said = [describeTaken(outcome.value, file.plan), ...describeNotices(file.notices, MOST_NOTICES)].join(' ');
     if (fileName !== null) edges.say(`${fileName}: ${said}`);
   }
 

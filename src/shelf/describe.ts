@@ -1,3 +1,4 @@
+import type { Plan } from '../job/index.ts';
 import type { BackupFault, Restored, RestoreProgress } from './backup.ts';
 import { oneLine } from './fileFault.ts';
 import type { FileNotice } from './jobFile.ts';
@@ -64,8 +65,13 @@ export function describeCopyTrouble({ reason, detail }: Extract<CopyStanding, { 
   return `${why}: the second copy of this job is not written. The first one is. Save the job as a file now${reason === 'disk-full' ? ', then make room' : ''}.`;
 }
 
-/** One line that says what became of a file that was taken in. */
-export function describeTaken(taken: Taken): string {
+const titleOf = (plan: Plan | null, id: string): string => {
+  const title = plan?.route.operations.find((operation) => operation.id === id)?.title;
+  return title === undefined ? id : `"${oneLine(title, 60)}"`;
+};
+
+/** One line that says what became of a file that was taken in; `plan` is where operations have their titles. */
+export function describeTaken(taken: Taken, plan: Plan | null = null): string {
   switch (taken.as) {
     case 'new':
       return 'The job was added.';
@@ -74,7 +80,7 @@ export function describeTaken(taken: Taken): string {
     case 'continued':
       return `The job was here already; ${events(taken.added)} from the file ${taken.added === 1 ? 'was' : 'were'} added.`;
     case 'merged': {
-      const look = taken.both.length === 0 ? '' : ` Look at the readings of ${taken.both.join(', ')}: both devices had been busy there.`;
+      const look = taken.both.length === 0 ? '' : ` Look at the readings of ${taken.both.map((id) => titleOf(plan, id)).join(', ')}: both devices had been busy there.`;
       return `The job was here already and both had gone on: ${events(taken.added)} from the file ${taken.added === 1 ? 'was' : 'were'} laid in by time.${look}`;
     }
     case 'copy':

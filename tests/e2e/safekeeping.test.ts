@@ -1,3 +1,4 @@
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { forgetProfile, freshProfile, launch, screenshot, servePage, type Browser, type Served } from './harness.ts';
 import { press, repliedWith } from './machine-page.ts';
@@ -95,10 +96,35 @@ describe('keeping the record safe', () => {
     await page.getByText(/huge\.job\.json: the whole file: 200 million characters/).waitFor();
   });
 
-  test('after everything was wiped the job comes back from the folder', async () => {
+  /** What jobs have left in the browser's database and in the folder of the second copies. */
+  const leftOnDevice = (page: Page): Promise<{ readonly rows: number; readonly copies: number }> =>
+    page.evaluate(async () => {
+      const done = <T>(request: IDBRequest<T>): Promise<T> =>
+        new Promise((resolve, reject) => {
+          request.onsuccess = () => resolve(request.result);
+          request.onerror = () => reject(request.error ?? new Error('refused'));
+        });
+      const db = await done(indexedDB.open('swarfside-shelf'));
+      let rows = 0;
+      for (const name of ['jobs', 'heads', 'events', 'clips', 'setAside'])
+        if (db.objectStoreNames.contains(name)) rows += await done(db.transaction(name).objectStore(name).count());
+      db.close();
+      let copies = 0;
+      const folder = await navigator.storage.getDirectory();
+      for await (const entry of (folder as unknown as { values(): AsyncIterable<FileSystemHandle> }).values())
+        if (entry.name === 'swarfside-shelf-copies')
+          for await (const copy of (entry as unknown as { values(): AsyncIterable<FileSystemHandle> }).values())
+            if (copy.kind === 'file') copies += 1;
+      return { rows, copies };
+    });
+
+  test('wiped, nothing is left in either copy, and the job comes back from the folder', async () => {
     const { page } = browser;
+    const before = await leftOnDevice(page);
+    expect([before.rows > 0, before.copies]).toEqual([true, 1]);
     await press(page, /^Wipe everything/, /^Wipe it all, for good/);
     await page.getByRole('button', { name: /entries/ }).waitFor({ state: 'detached' });
+    expect(await leftOnDevice(page)).toEqual({ rows: 0, copies: 0 });
     await press(page, /^Bring jobs back from a folder/);
     await page.getByText(/1 job came in from the folder/).waitFor();
     await page.getByRole('button', { name: /entries/ }).waitFor();

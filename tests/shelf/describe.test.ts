@@ -3,6 +3,7 @@ import {
   describeCopyTrouble,
   describeDamage, describeNotices, describeShelfFault, describeTaken, type Damage, type ShelfFault, type Taken,
 } from '../../src/shelf/index.ts';
+import { plan } from './sample.ts';
 
 const faults: readonly (readonly [ShelfFault, string])[] = [
   [{ key: 'no-such-job', job: 'axle' }, 'There is no job "axle" on this device.'],
@@ -37,6 +38,10 @@ describe('what the shelf says to people', () => {
   it.each(faults)('%j', (fault, line) => expect(describeShelfFault(fault)).toBe(line));
   it.each(damages)('%j', (damage, line) => expect(describeDamage(damage)).toBe(line));
   it.each(takens)('%j', (taken, line) => expect(describeTaken(taken)).toBe(line));
+  it('names the operations at which both were busy as the plan does', () =>
+    expect(describeTaken({ as: 'merged', id: 'a', added: 2, both: ['finish-journal', 'gone'] }, plan)).toMatch(
+      /Look at the readings of "Finish the arm journal", gone: both devices had been busy there\.$/,
+    ));
 
   it.each([
     [{ as: 'failing', reason: 'disk-full', detail: 'x' }, 'The device is full: the second copy of this job is not written. The first one is. Save the job as a file now, then make room.'],
