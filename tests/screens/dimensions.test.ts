@@ -4,8 +4,8 @@ import { dimensionRow, leastRoom, type Dimension, type DimensionLabel } from '..
 import { spread } from '../../src/screens/drawing/spread.ts';
 
 /**
- * Features end to end, from a sliver to most of the part, with sizes of 2 to 14 signs, on a drawing from the least that holds them to
- * 980 units.
+ * Features end to end, from a sliver to most of the part, with sizes of 2 to 14 signs, on a drawing from the least that holds
+ * them to 980 units.
  */
 const drawing = fc
   .tuple(
