@@ -18,12 +18,15 @@ type Picture = {
   readonly keys?: string;
   /** What is scrolled to the top. */
   readonly from?: string;
+  /** As it comes out on paper. */
+  readonly printed?: boolean;
 };
 
 const ROOMS = {
   tablet: { width: 1024, height: 640 },
   desk: { width: 1120, height: 780 },
   phone: { width: 390, height: 844 },
+  paper: { width: 695, height: 900 },
 } as const;
 const PICTURES: readonly Picture[] = [
   { name: 'machine', scene: 'roughing', room: 'tablet' },
@@ -40,6 +43,7 @@ const PICTURES: readonly Picture[] = [
   { name: 'layout', scene: 'layout-inch', room: 'desk' },
   { name: 'fits', scene: 'layout-inch', room: 'desk', press: ['Choose the fit'], from: '.fit-chooser' },
   { name: 'route', scene: 'layout-inch', room: 'desk', press: ['The route'] },
+  { name: 'route-sheet', scene: 'layout-inch', room: 'paper', printed: true },
   { name: 'record', scene: 'record-made', room: 'desk' },
   { name: 'history', scene: 'record-made', room: 'desk', from: 'section:has(> .fit-pictures .history-drawing)' },
   { name: 'compare', scene: 'compare', room: 'desk' },
@@ -56,18 +60,25 @@ const gallery = await openGallery();
 mkdirSync(folder, { recursive: true });
 try {
   const { page } = gallery.browser;
-  for (const { name, scene, room, dark = false, press = [], keys = '', from = '' } of PICTURES) {
+  for (const { name, scene, room, dark = false, press = [], keys = '', from = '', printed = false } of PICTURES) {
     if (wanted.length > 0 && !wanted.includes(name)) continue;
     await gallery.open(scene, ROOMS[room], dark ? 'dark' : 'light');
     await page.evaluate(() => document.fonts.ready);
     // Pictures beside the target are fetched after the page.
-    await page.locator('.beside > svg, .caution-full, .question, .page-head').first().waitFor();
+    await page
+      .locator(scene.startsWith('question') ? '.question' : '.beside > svg, .caution-full, .page-head')
+      .first()
+      .waitFor();
     for (const button of press)
       await page
         .getByRole('button', { name: new RegExp(`^${button}`) })
         .first()
         .click();
     if (keys !== '') await page.keyboard.type(keys);
+    if (printed) {
+      await page.locator('.route-sheet').waitFor({ state: 'attached' });
+      await page.emulateMedia({ media: 'print' });
+    }
     await page.evaluate((top) => {
       if (top === '') scrollTo(0, 0);
       else document.querySelector(top)?.scrollIntoView({ block: 'start' });

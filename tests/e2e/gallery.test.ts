@@ -80,7 +80,8 @@ test('every step of both demos, just opened: nothing over anything else, nothing
   const wrong: string[] = [];
   for (const scene of Object.keys(STEP_SCENES)) {
     await open(scene, 'tablet', 'light');
-    for (const size of Object.keys(SIZES) as Size[]) {
+    // The laptop has the proportions of the tablet, and everything its share.
+    for (const size of ['tablet', 'phone'] as const) {
       await browser.page.setViewportSize(SIZES[size]);
       wrong.push(...(await misplaced(browser.page)).map((what) => `${scene} on the ${size}: ${what}`));
     }
@@ -326,6 +327,12 @@ test.each(['A4', 'Letter'] as const)('the card of what can be said goes on the t
   await open('phrases', 'tablet', 'light');
   await browser.page.emulateMedia({ media: 'print' });
   expect(sheetsIn(await browser.page.pdf({ format, preferCSSPageSize: true }))).toBe(2);
+});
+
+test.each(['record-made', 'record-metric'])('"%s" goes on the two sides of one sheet of Letter', async (scene) => {
+  await open(scene, 'tablet', 'light');
+  await browser.page.emulateMedia({ media: 'print' });
+  expect(sheetsIn(await browser.page.pdf({ format: 'Letter', preferCSSPageSize: true }))).toBe(2);
 });
 
 test('nothing went wrong in the browser meanwhile', () => {
