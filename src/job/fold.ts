@@ -167,15 +167,49 @@ function refolded(plan: Plan, events: readonly JobEvent[], struck: ReadonlySet<s
   return state;
 }
 
+/** So many events back the state before each is remembered: a slip is taken back soon or not at all. */
+const REMEMBERED = 32;
+/** What a state was before the newest event of its log. Only saves folding the log again; states share nearly all they hold. */
+const before = new WeakMap<NonNullable<History<JobEvent>>, JobState>();
+
+function remember(log: NonNullable<History<JobEvent>>, state: JobState): void {
+  before.set(log, state);
+  let old: History<JobEvent> = log;
+  for (let back = 0; back < REMEMBERED && old !== null; back += 1) old = old.below;
+  if (old !== null) before.delete(old);
+}
+
 /**
- * The state after one more event. A strike folds the whole log again without what is struck, so that striking and never
- * having said are the same.
+ * The state before an event where that is remembered and nothing that stands has come since: what came since was struck, and
+ * what was struck since came since. Null where it is not so.
+ */
+function stateBefore(id: string, log: History<JobEvent>, struck: ReadonlySet<string>): JobState | null {
+  const since = new Set<string>();
+  const strikes: string[] = [];
+  let at = log;
+  for (let back = 0; back <= REMEMBERED && at !== null; back += 1, at = at.below) {
+    const { top } = at;
+    since.add(top.id);
+    if (top.body.type === 'EventStruck') strikes.push(top.body.event);
+    else if (!struck.has(top.id)) return null;
+    if (top.id === id) return strikes.every((each) => since.has(each)) ? (before.get(at) ?? null) : null;
+  }
+  return null;
+}
+
+/**
+ * The state after one more event. Striking and never having said are the same: a strike takes up the state before what it
+ * strikes, or folds the whole log again without it.
  */
 export function fold(state: JobState, event: JobEvent): JobState {
-  const log = added(state.log, event);
-  if (event.body.type !== 'EventStruck') return { ...applied(state, event, event.body), log };
+  const log = { size: sizeOf(state.log) + 1, top: event, below: state.log };
+  if (event.body.type !== 'EventStruck') {
+    remember(log, state);
+    return { ...applied(state, event, event.body), log };
+  }
   const struck = new Set([...state.struck, event.body.event]);
-  return { ...refolded(state.editing.started, inOrder(log), struck), log, struck };
+  const taken = stateBefore(event.body.event, log, struck) ?? refolded(state.editing.started, inOrder(log), struck);
+  return { ...taken, log, struck };
 }
 
 /** The state after all the events of a job, in the order of their numbers; the same as folding them one by one. */

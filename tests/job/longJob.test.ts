@@ -77,8 +77,21 @@ describe('a press in a long job', () => {
     ['Next', { type: 'next' }],
     ['"Go to step 3"', { type: 'go-to', step: { as: 'one', value: 3 } }],
   ])('%s walks through what was done at the steps at hand, and through nothing more of the log', (_name, intent) => {
-    const few = walked(10, intent);
+    const few = walked(100, intent);
     expect(few).toBeGreaterThan(0);
     expect([walked(1_000, intent), walked(5_000, intent)]).toEqual([few, few]);
+  });
+
+  it('"Take that back" walks through as much of a long log as of a short one', () => {
+    const takenBack = (atTheLast: number): number => {
+      let cells = 0;
+      const before = watched(folded(plan, eventsOf(atTheLast)), () => (cells += 1));
+      const { body } = eventsOf(0)[0] as JobEvent;
+      const said = fold(before, { id: 'slip', seq: 10_000, at: 1_000_000, v: 1, body });
+      const back = fold(said, { id: 'strike', seq: 10_001, at: 1_000_001, v: 1, body: { type: 'EventStruck', event: 'slip' } });
+      expect(back.progress).toBe(before.progress);
+      return cells;
+    };
+    expect([takenBack(1_000), takenBack(5_000)]).toEqual([takenBack(100), takenBack(100)]);
   });
 });
