@@ -4,6 +4,7 @@ import { Screens } from '../screens/index.ts';
 import { askToPersist, browserShelf, describeTaken, holdJob } from '../shelf/index.ts';
 import { createAssistant } from './assistant.ts';
 import type { Notice } from './assistantState.ts';
+import { followBack } from './browserBack.ts';
 import { deciding, reading } from './conversation.ts';
 import { createFaultLog } from './faultLog.ts';
 import { lateHandOver } from './lateHandOver.ts';
@@ -148,6 +149,7 @@ addEventListener('vite:preloadError', () =>
 );
 
 assistant.setState({ handOver: together.store });
+followBack(assistant, { history, onMoved: (moved) => window.addEventListener('popstate', ({ state }) => moved(state)) });
 
 // A part of the page that fails is kept to itself by its boundary; what failed is noted for the diagnostic file.
 const root = createRoot(place, { onCaughtError: (error) => faults.note('screen', error) });

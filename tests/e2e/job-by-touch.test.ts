@@ -63,6 +63,9 @@ describe('the demo job by touch and keys', () => {
     const { page } = opened.browser;
     await openRecord(page);
     expect(await recordedSizes(page)).toEqual(['1.260', '1.255']);
+    // The browser's own way back leads to the step, not away from the work.
+    await page.goBack();
+    await page.getByText(/Step 2 of 25/).waitFor();
     await page.reload();
     await page.getByText(/Step 2 of 25/).waitFor();
     await openRecord(page);
