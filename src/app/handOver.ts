@@ -5,6 +5,7 @@ import {
   describeShelfFault,
   FILE_VERSION,
   joinEvents,
+  momentAfter,
   writeEvent,
   type JobHead,
   type Shelf,
@@ -155,9 +156,10 @@ export function createHandOver(deps: HandOverDeps): { readonly shelf: Shelf; rea
   async function append(job: string, event: JobEvent): ReturnType<Shelf['append']> {
     let numbered = event;
     let stored = await shelf.append(job, numbered);
-    // Others' events may have taken its number since it was decided; it is not acknowledged yet, so it takes the next.
+    // Others' events may have taken its number since it was decided; it is not acknowledged yet, so it takes the next, and a time
+    // after theirs: by the times the other devices lay it in.
     while (replica !== null && !stored.ok && stored.error.key === 'out-of-order' && stored.error.expected > numbered.seq) {
-      numbered = { ...numbered, seq: stored.error.expected };
+      numbered = { ...numbered, seq: stored.error.expected, at: momentAfter(stored.error.lastAt, numbered.at) };
       stored = await shelf.append(job, numbered);
     }
     const head = shared.get(job);

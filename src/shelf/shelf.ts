@@ -55,7 +55,8 @@ export type Pace = { readonly pause: () => Promise<void>; readonly added: (event
 export type ShelfFault =
   | { readonly key: 'no-such-job'; readonly job: string }
   | { readonly key: 'job-exists'; readonly job: string }
-  | { readonly key: 'out-of-order'; readonly job: string; readonly expected: number; readonly got: number }
+  /** `lastAt` is the time of the last event that is there: the next one is later. */
+  | { readonly key: 'out-of-order'; readonly job: string; readonly expected: number; readonly got: number; readonly lastAt: number }
   | { readonly key: 'disk-full'; readonly job: string }
   | { readonly key: 'store-denied'; readonly detail: string }
   | { readonly key: 'unreadable'; readonly job: string; readonly path: string; readonly detail: string };

@@ -166,7 +166,7 @@ export function shelfOver(pages: Pages, now: () => number, copy: SecondCopy | nu
         if (event.seq !== head.events + 1) {
           const there = await open.get('events', [job, event.seq]);
           if (there?.text === text) return ok(undefined);
-          return fail({ key: 'out-of-order', job, expected: head.events + 1, got: event.seq });
+          return fail({ key: 'out-of-order', job, expected: head.events + 1, got: event.seq, lastAt: head.changedAt });
         }
         const row: EventRow = { job, seq: event.seq, id: event.id, text, digest: link(head.digest, text) };
         await open.add('events', row);

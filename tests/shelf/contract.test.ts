@@ -75,7 +75,8 @@ describe.each(kinds)('shelf in %s', (_kind, makeBench) => {
   it.each([2, 5, 7])('refuses event %i where 4 is due, and stores nothing', async (seq) => {
     const bench = makeBench();
     const shelf = await withReadings(bench, 3);
-    expect(await fault(shelf.append('job-1', reading(seq, 'other')))).toEqual({ key: 'out-of-order', job: 'job-1', expected: 4, got: seq });
+    const outOfOrder = { key: 'out-of-order', job: 'job-1', expected: 4, got: seq, lastAt: reading(3).at };
+    expect(await fault(shelf.append('job-1', reading(seq, 'other')))).toEqual(outOfOrder);
     expect((await value(bench.reopened().open('job-1'))).events).toHaveLength(3);
   });
 

@@ -8,7 +8,7 @@ import { plan } from './sample.ts';
 const faults: readonly (readonly [ShelfFault, string])[] = [
   [{ key: 'no-such-job', job: 'axle' }, 'There is no job "axle" on this device.'],
   [{ key: 'job-exists', job: 'axle' }, 'A job "axle" is on this device already; nothing was changed.'],
-  [{ key: 'out-of-order', job: 'axle', expected: 4, got: 3 }, 'Event 3 was not stored: event 4 is due. Another window has written to this job; open it again.'],
+  [{ key: 'out-of-order', job: 'axle', expected: 4, got: 3, lastAt: 1000 }, 'Event 3 was not stored: event 4 is due. Another window has written to this job; open it again.'],
   [{ key: 'disk-full', job: 'axle' }, 'The device is full: this is not stored. It is kept in memory; save it as a file now, then make room.'],
   [{ key: 'store-denied', detail: 'SecurityError:\nno' }, 'The browser refuses to store (SecurityError: no): this is kept in memory only; save it as a file now.'],
   [{ key: 'unreadable', job: 'axle', path: 'plan.title', detail: 'is missing' }, 'Job "axle" cannot be read: plan.title is missing. It is left as it is; import its last backup.'],
