@@ -1,9 +1,8 @@
-import { spawn, type ChildProcess } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { WebSocket as NodeSocket, WebSocketServer } from 'ws';
+import { WebSocket as NodeSocket } from 'ws';
 import { root } from '../../scripts/setup/root.mjs';
 import { createHandOver, type HandOver } from '../../src/app/index.ts';
 import { openReplica } from '../../src/app/replica.ts';
@@ -13,91 +12,7 @@ import { memoryShelf, momentAfter, readJobFile, type Shelf } from '../../src/she
 import { forgetProfile, freshProfile, launch, screenshot, type Browser } from './harness.ts';
 import { seeded } from '../seeded.ts';
 import { press, repliedWith } from './machine-page.ts';
-
-/** `npm start -- --share` as a process of its own: its address and the code that it shows. */
-async function desk(): Promise<{ readonly child: ChildProcess; readonly url: string; readonly code: string }> {
-  const child = spawn(process.execPath, [join(root, 'scripts/start.mjs'), '--share'], {
-    env: { ...process.env, PORT: '0' },
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
-  let said = '';
-  child.stdout.on('data', (piece) => (said += String(piece)));
-  while (!said.includes('Code for working together')) {
-    if (child.exitCode !== null) throw new Error(`npm start ended with code ${child.exitCode}`);
-    await pause(50);
-  }
-  return { child, url: /http:\S+/.exec(said)?.[0] ?? '', code: /together: (\S+)/.exec(said)?.[1] ?? '' };
-}
-
-type Wire = {
-  readonly port: number;
-  readonly cut: (ms: number) => Promise<void>;
-  /** How many messages came out after one that had gone in later. */
-  readonly overtaken: () => number;
-  readonly close: () => void;
-};
-
-/** How long a message may be under way; several are at a time, so that they overtake one another. */
-const LONGEST_WAY_MS = 60;
-
-/**
- * A wire between a device and the desk that can be cut: then nothing passes, what is under way is lost, and nobody is told. Each
- * message takes its own time, so that later ones overtake.
- */
-async function wire(to: number, pick: (below: number) => number): Promise<Wire> {
-  const ends = new Set<NodeSocket>();
-  let whole = true;
-  let overtaken = 0;
-  function carry(from: NodeSocket, into: NodeSocket, open: Promise<unknown>): void {
-    let sent = 0;
-    let last = -1;
-    from.on('message', (bytes: Buffer) => {
-      const number = sent;
-      sent += 1;
-      void Promise.all([open, pause(pick(LONGEST_WAY_MS))]).then(() => {
-        if (into.readyState !== NodeSocket.OPEN) return;
-        if (number < last) overtaken += 1;
-        last = Math.max(last, number);
-        into.send(bytes);
-      });
-    });
-    // What is said in closing is passed on where it may be: codes under 3000 are the protocol's own.
-    from.on('close', (code, reason) => (code >= 3000 ? into.close(code, reason) : into.terminate()));
-  }
-  const server = new WebSocketServer({ host: '127.0.0.1', port: 0 });
-  server.on('connection', (near, request) => {
-    near.on('error', () => near.terminate());
-    if (!whole) {
-      near.terminate();
-      return;
-    }
-    const far = new NodeSocket(`ws://127.0.0.1:${to}${request.url ?? ''}`);
-    const open = new Promise((resolve) => far.once('open', resolve));
-    for (const end of [near, far]) {
-      ends.add(end);
-      end.on('error', () => end.terminate());
-      end.on('close', () => ends.delete(end));
-    }
-    carry(near, far, open);
-    carry(far, near, Promise.resolve());
-  });
-  await new Promise((listening) => server.once('listening', listening));
-  const address = server.address();
-  return {
-    port: typeof address === 'object' && address !== null ? address.port : 0,
-    cut: async (ms) => {
-      whole = false;
-      ends.forEach((end) => end.terminate());
-      await pause(ms);
-      whole = true;
-    },
-    overtaken: () => overtaken,
-    close: () => {
-      ends.forEach((end) => end.terminate());
-      server.close();
-    },
-  };
-}
+import { sharingDesk, storedIn, wire, type Wire } from './wire.ts';
 
 const demo = readJobFile(readFileSync(join(root, 'src/shelf/demos/inch.job.json'), 'utf8'));
 if (!demo.ok) throw new Error('the demo does not read');
@@ -171,38 +86,15 @@ class Device {
 
 const idsOf = (log: readonly string[]): string[] => log.map((text) => (JSON.parse(text) as { id: string }).id);
 
-/** What a browser has stored of the job, in order. */
-const storedIn = (browser: Browser): Promise<string[]> =>
-  browser.page.evaluate(
-    (job) =>
-      new Promise<string[]>((resolve, reject) => {
-        const opening = indexedDB.open('swarfside-shelf');
-        opening.onerror = () => reject(new Error('the store does not open'));
-        opening.onsuccess = () => {
-          const asked = opening.result
-            .transaction('events')
-            .objectStore('events')
-            .getAll(IDBKeyRange.bound([job], [job, []]));
-          asked.onsuccess = () => {
-            opening.result.close();
-            // What came in together lies in one row.
-            const rows = asked.result as ({ text: string } | { texts: string[] })[];
-            resolve(rows.flatMap((row) => ('texts' in row ? row.texts : [row.text])));
-          };
-        };
-      }),
-    JOB,
-  );
-
 describe('jobs handed over live between devices', () => {
   const profile = freshProfile();
-  let server: Awaited<ReturnType<typeof desk>>;
+  let server: Awaited<ReturnType<typeof sharingDesk>>;
   let browser: Browser;
   const devices: Device[] = [];
   const wires: Wire[] = [];
 
   beforeAll(async () => {
-    server = await desk();
+    server = await sharingDesk();
     browser = await launch({ profile });
     for (const name of ['desk', 'tablet']) {
       const line = await wire(Number(new URL(server.url).port), seeded(92 + wires.length));
@@ -269,8 +161,9 @@ describe('jobs handed over live between devices', () => {
       await expect.poll(() => whole(first), { timeout: 60_000, interval: 500 }).toEqual(said);
       await expect.poll(() => whole(second), { timeout: 60_000, interval: 500 }).toEqual(said);
       expect(await first.log()).toEqual(await second.log());
-      await expect.poll(async () => (await storedIn(browser)).length, { timeout: 60_000, interval: 500 }).toBe(said.length);
-      expect(await storedIn(browser)).toEqual(await first.log());
+      const inPage = (): Promise<readonly string[]> => storedIn(browser.page, JOB);
+      await expect.poll(async () => (await inPage()).length, { timeout: 60_000, interval: 500 }).toBe(said.length);
+      expect(await inPage()).toEqual(await first.log());
       for (const { shelf, refused } of devices) {
         const opened = await shelf.open(JOB);
         expect(opened.ok && opened.value.damage).toEqual([]);
