@@ -8,6 +8,7 @@ import { followBack } from './browserBack.ts';
 import { deciding, reading } from './conversation.ts';
 import { createFaultLog } from './faultLog.ts';
 import { lateHandOver } from './lateHandOver.ts';
+import { noticesOf } from './notices.ts';
 import { offerUpdate } from './update.ts';
 
 const place = document.getElementById('root');
@@ -135,7 +136,7 @@ const assistant = createAssistant({
 });
 
 function tell(id: string, text: string, remedy: Notice['remedy'], part: Notice['part'] = 'shelf'): void {
-  assistant.setState((state) => ({ notices: [...state.notices.filter((each) => each.id !== id), { id, part, text, remedy }] }));
+  noticesOf(assistant).notify({ id, part, text, remedy });
 }
 
 // Much is fetched after the first screen. Where some of it does not come, a press of what needs it would do nothing, in silence.
