@@ -99,7 +99,7 @@ function answerAbout(scene: Scene, operation: Operation, asking: Asking): Senten
       if (bench !== null && bench.readings > 0) return advicePieces(bench);
       const cut = nextCut(state, operation);
       if (cut === null) return [sentence('nothing-to-dial')];
-      return [nextCutPieces(operation, cut)];
+      return [nextCutPieces(cut)];
     }
     case 'ask-stop':
       return stopPieces(state, operation);

@@ -1,5 +1,5 @@
 import { dividedBy, minus, NM_PER_THOU, nanometres, roundedTo, smaller, times, type Length } from '../measure/index.ts';
-import type { Operation, SizeWindow } from '../route/index.ts';
+import type { MeasuredQuantity, Operation, SizeWindow } from '../route/index.ts';
 import { dialOf } from './advising.ts';
 import { coachedAt } from './coaching.ts';
 import { amount, sentence, type Piece } from './reply.ts';
@@ -17,8 +17,15 @@ export type Left = {
   readonly window: SizeWindow;
 };
 
-/** The next cut: how many equal passes are left at the plan's depth, and one of them on the hand-wheel. */
-export type NextCut = { readonly passes: number; readonly onDial: Length; readonly tooThin: boolean };
+/**
+ * The next cut: how many equal passes are left at the plan's depth, and one of them on the hand-wheel. Where no division of the
+ * dial takes it, `tooThin` says what does.
+ */
+export type NextCut = { readonly passes: number; readonly onDial: Length; readonly tooThin: 'file' | 'compound' | null };
+
+/** What is under a division is filed or stoned off a diameter, and faced off with the compound along the part. */
+const underADivision = (quantity: MeasuredQuantity | undefined): 'file' | 'compound' =>
+  quantity === 'length' || quantity === 'depth' ? 'compound' : 'file';
 
 /** Near enough to size that the answer says so with its tone: 3 thou on the diameter (common practice, no source). */
 export const CLOSE_TO_SIZE: Length = nanometres(3 * NM_PER_THOU);
@@ -51,15 +58,15 @@ export function nextCut(state: JobState, operation: Operation): NextCut | null {
   const bench = coachedAt(state, operation);
   if (bench === null || bench.readings === 0) return plannedCut(state, operation);
   const { advice } = bench;
-  if (advice.kind === 'cut') return { passes: advice.passesLeft, onDial: dialOf(bench, advice.onPart), tooThin: false };
+  if (advice.kind === 'cut') return { passes: advice.passesLeft, onDial: dialOf(bench, advice.onPart), tooThin: null };
   const left = leftAt(state, operation);
-  return advice.kind === 'file' && left !== null ? { passes: 1, onDial: left.onDial, tooThin: true } : null;
+  if (advice.kind !== 'file' || left === null) return null;
+  return { passes: 1, onDial: left.onDial, tooThin: underADivision(operation.target?.quantity) };
 }
 
 /**
  * Splits what is left into equal passes, none deeper than the plan's depth, and gives one on the dial, rounded toward zero to
- * a whole division. Equal passes make the last cut behave like the one before it. A cut under one division is too thin to
- * dial: then it is filed or stoned.
+ * a whole division. Equal passes make the last cut behave like the one before it. A cut under one division is too thin to dial.
  */
 function plannedCut(state: JobState, operation: Operation): NextCut | null {
   const left = leftAt(state, operation);
@@ -72,12 +79,17 @@ function plannedCut(state: JobState, operation: Operation): NextCut | null {
   const one = onDial(dividedBy(left.onPart, passes, 'toward-zero'), quantity, machine);
   const dial = quantity === 'diameter' || quantity === 'hole' ? machine.crossSlide : machine.carriage;
   const dialled = dial === null ? one : roundedTo(smaller(one, left.onDial), dial.division, 'toward-zero');
-  return { passes, onDial: dialled, tooThin: dialled <= 0 };
+  return { passes, onDial: dialled, tooThin: dialled <= 0 ? underADivision(quantity) : null };
 }
 
-/** The next cut as it is said; what no division of the dial takes is filed off a diameter, and faced off with the compound. */
-export function nextCutPieces({ target }: Operation, cut: NextCut): readonly Piece[] {
-  if (!cut.tooThin) return sentence('take', amount(cut.onDial), 'on-the-dial');
-  const along = target?.quantity === 'length' || target?.quantity === 'depth';
-  return sentence(along ? 'less-than-a-division-along' : 'less-than-a-division');
+/** The next cut as it is said. */
+export function nextCutPieces(cut: NextCut): readonly Piece[] {
+  switch (cut.tooThin) {
+    case null:
+      return sentence('take', amount(cut.onDial), 'on-the-dial');
+    case 'compound':
+      return sentence('less-than-a-division-along');
+    case 'file':
+      return sentence('less-than-a-division');
+  }
 }

@@ -172,7 +172,7 @@ function tells(value: Length, left: Left, instrument: InstrumentKind | null): bo
 function whatToDo(state: JobState, operation: Operation): readonly Piece[] {
   const cut = nextCut(state, operation);
   if (cut === null) return [];
-  return nextCutPieces(operation, cut);
+  return nextCutPieces(cut);
 }
 
 /** How far past its limit a size is, and what that means: for a fit, so much looser than it was meant to be. */

@@ -81,13 +81,12 @@ function LeftOnPart({ glance, unit }: { readonly glance: Glance; readonly unit: 
 
 /** What to do with the hand-wheel next. */
 function OnTheDial({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
-  const { left, cut, operation } = glance;
+  const { left, cut } = glance;
   if (left === null || left.onPart <= 0 || left.standing === 'in-window') return null;
   const all = <Figure {...amountParts(left.onDial, unit)} label={words.onTheDial} />;
   if (cut === null) return all;
-  if (cut.tooThin) {
-    const quantity = operation.target?.quantity;
-    const along = quantity === 'length' || quantity === 'depth';
+  if (cut.tooThin !== null) {
+    const along = cut.tooThin === 'compound';
     return (
       <>
         {all}
