@@ -11,7 +11,7 @@ import type { JobEvent } from '../../src/job/index.ts';
 import { memoryShelf, momentAfter, readJobFile, type Shelf } from '../../src/shelf/index.ts';
 import { forgetProfile, freshProfile, launch, screenshot, type Browser } from './harness.ts';
 import { seeded } from '../seeded.ts';
-import { press, repliedWith } from './machine-page.ts';
+import { handAtRest, press, repliedWith } from './machine-page.ts';
 import { sharingDesk, storedIn, wire, type Wire } from './wire.ts';
 
 const demo = readJobFile(readFileSync(join(root, 'src/shelf/demos/inch.job.json'), 'utf8'));
@@ -188,12 +188,14 @@ describe('jobs handed over live between devices', () => {
       .getByText(/Step \d+ of 25/)
       .first()
       .waitFor();
-    await page.getByRole('button', { name: /^Next/ }).click();
+    await press(page, /^Next/);
+    await repliedWith(page, /Step 2\. Turn the collar/);
     await expect.poll(async () => (await first.log()).length, { timeout: 20_000 }).toBeGreaterThan(before);
 
     const gone = new Promise((resolve) => server.child.once('exit', resolve));
     server.child.kill('SIGKILL');
     await gone;
+    await handAtRest();
     await press(page, /^Next/);
     await repliedWith(page, /Step 3|No reading is in the window/);
     await expect.poll(() => first.standing, { timeout: 20_000 }).toBe('cut');

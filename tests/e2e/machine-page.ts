@@ -1,9 +1,13 @@
+import { setTimeout as pause } from 'node:timers/promises';
 import type { Page } from 'playwright-core';
 
 /** Presses buttons of the page one after the other, each found by how its label begins. */
 export async function press(page: Page, ...labels: readonly RegExp[]): Promise<void> {
   for (const label of labels) await page.getByRole('button', { name: label }).click();
 }
+
+/** Waits until a second press of the same button counts as one of its own, not as the shaking of the hand that pressed it. */
+export const handAtRest = (): Promise<void> => pause(400);
 
 /** The buttons from the first row to listening always, on the third page of the rest. */
 export const TO_LISTEN_ALWAYS = [/^More/, /^More/, /^More/, /^Pages, sound/, /^More/, /^More/, /^Listen: always/] as const;
