@@ -75,8 +75,8 @@ export function createDesk({ shelf, now, newId }: AssistantDeps, { get, set, tro
     draftFromJob: () => {
       const { job } = get();
       if (job === null) return Promise.resolve();
-      const { part, machines } = job.state.plan;
-      keepDraft(draftOfPart(part, machines, newId()));
+      const { part, machines, instruments } = job.state.plan;
+      keepDraft(draftOfPart(part, machines, newId(), instruments));
       set({ page: 'layout' });
       return Promise.resolve();
     },

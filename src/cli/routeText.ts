@@ -1,6 +1,7 @@
 import { basename } from 'node:path';
 import { z } from 'zod';
 import { planSchema, type Plan } from '../job/index.ts';
+import { instrumentsOf } from '../measure/index.ts';
 import { describeFileProblem, readBy, type Machine, type Part } from '../part/index.ts';
 import {
   applyEdits,
@@ -33,6 +34,7 @@ import { spokenRoute } from './spokenRoute.ts';
 type Given = {
   readonly part: Part;
   readonly machines: readonly Machine[];
+  readonly instruments?: Plan['instruments'];
   readonly invented: boolean;
   readonly edits: readonly RouteEdit[];
 };
@@ -62,8 +64,8 @@ async function readEdits(name: string): Promise<readonly RouteEdit[]> {
   return read.value;
 }
 
-function made(part: Part, machines: readonly Machine[], tool: ToolMaterial): Route {
-  const route = routeFor(part, machines, tool);
+function made(part: Part, { machines, instruments }: Given, tool: ToolMaterial): Route {
+  const route = routeFor(part, machines, tool, instrumentsOf(instruments ?? []));
   if (route.ok) return route.value;
   const reasons = route.error.map((fault) => describeRouteFault(fault, part));
   throw new InputFault(`${part.name} cannot be made as given: ${reasons.join(' ')}`);
@@ -89,16 +91,16 @@ const listed = (title: string, lines: readonly string[]): string =>
 export async function routeText(args: readonly string[]): Promise<string> {
   const request = readRequest(args);
   const given = await readGiven(request.name);
-  const { machines, invented } = given;
+  const { machines, instruments, invented } = given;
   const edits = [...given.edits, ...(request.edits === null ? [] : await readEdits(request.edits))];
-  const drawn = made(given.part, machines, request.tool);
+  const drawn = made(given.part, given, request.tool);
   const before = edited(drawn, edits, given.part);
   const readings = readMeasured(request.measured, given.part, given.part.unit);
-  const part = remeasured(given.part, readings);
+  const part = remeasured(given.part, readings, instrumentsOf(given.instruments ?? []));
   const again: { readonly edited: EditedRoute; readonly leftOver: readonly LeftOver[] } =
     request.measured.length === 0
       ? { edited: before, leftOver: [] }
-      : reapply(keepMeasuring(made(part, machines, request.tool), drawn), before.edits);
+      : reapply(keepMeasuring(made(part, given, request.tool), drawn), before.edits);
   const { route, skipped } = again.edited;
   // Without a measured mate what changed is what the edits did; with one, what the measuring did to the edited route.
   const changes = changesBetween(request.measured.length === 0 ? drawn : before.route, route);
@@ -106,7 +108,15 @@ export async function routeText(args: readonly string[]): Promise<string> {
     ...route,
     operations: route.operations.filter(({ id }) => !skipped.includes(id)),
   });
-  const plan: Plan = { id: part.id, title: part.name, invented, part, machines: [...machines], route };
+  const plan: Plan = {
+    id: part.id,
+    title: part.name,
+    invented,
+    part,
+    machines: [...machines],
+    ...(instruments === undefined ? {} : { instruments }),
+    route,
+  };
   const written = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`;
   switch (request.as) {
     case 'sheet':

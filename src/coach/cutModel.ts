@@ -1,4 +1,4 @@
-import { INSTRUMENTS, type InstrumentKind, type Length } from '../measure/index.ts';
+import { INSTRUMENTS, type InstrumentKind, type Instruments, type Length } from '../measure/index.ts';
 import {
   asLength,
   believed,
@@ -40,6 +40,7 @@ export type Cutter = {
  */
 export type CutModel = {
   readonly cutter: Cutter;
+  readonly instruments: Instruments;
   readonly belief: Belief;
   readonly lastAsked: number | null;
   /** How deep the last cut went in, as it was expected to. */
@@ -80,7 +81,7 @@ const weights = (...pairs: readonly (readonly [index: number, weight: number])[]
 const mean = ({ belief }: CutModel, index: number): number => belief.means[index] ?? 0;
 
 /** A model before the first reading: the size as the plan has it, all else by the prior. */
-export function startModel(cutter: Cutter, size: Estimate): CutModel {
+export function startModel(cutter: Cutter, size: Estimate, instruments: Instruments = INSTRUMENTS): CutModel {
   const at = asLength(size.mean, 'half-even');
   const separate = independent([
     size,
@@ -88,13 +89,14 @@ export function startModel(cutter: Cutter, size: Estimate): CutModel {
     { mean: 0, spread: PRIOR.touchedOffNm },
     { mean: 0, spread: PRIOR.scale },
     { mean: PRIOR.spring.mean, spread: PRIOR.spring.spread },
-    { mean: 0, spread: fromLimits(INSTRUMENTS.caliper.permissibleError(at)) },
-    { mean: 0, spread: fromLimits(INSTRUMENTS.micrometer.permissibleError(at)) },
+    { mean: 0, spread: fromLimits(instruments.caliper.permissibleError(at)) },
+    { mean: 0, spread: fromLimits(instruments.micrometer.permissibleError(at)) },
   ]);
   // The edge stands where the work is, give or take how well it was touched off.
   const belief = changed(separate, EDGE, weights([SIZE, 1]), 0, 0);
   return {
     cutter,
+    instruments,
     belief,
     lastAsked: null,
     lastDepth: null,
@@ -209,7 +211,7 @@ const readingWeights = (reading: SizeReading): Weights =>
 
 /** What of a reading passes from one to the next, in nm; warmth and an unnamed place are part of it. */
 function passing(model: CutModel, { instrument, value, place, warmth }: SizeReading): number {
-  const { lasting, passing: own } = budgetOf(instrument, value);
+  const { lasting, passing: own } = budgetOf(instrument, value, model.instruments);
   const foreign = instrument === 'caliper' || instrument === 'micrometer' || instrument === null ? 0 : lasting;
   const unplaced = place === 'anywhere' ? PRIOR.unplacedShare * taperOf(model).spread : 0;
   return combined([own, foreign, unplaced, model.cutter.perK * 1e-6 * value * warmth.spread]);

@@ -1,4 +1,4 @@
-import { INSTRUMENTS, type InstrumentKind, type Length } from '../measure/index.ts';
+import { type InstrumentKind, type Instruments, type Length } from '../measure/index.ts';
 import { combined, fromLimits, fromResolution } from '../trade/index.ts';
 
 /** Where along a journal a reading was taken, and which way across. `anywhere` where nobody said. */
@@ -35,14 +35,19 @@ export type Budget = { readonly lasting: number; readonly passing: number };
  * the same instrument errs the same way twice), the step (step/√12) and the feel (both passing). An unnamed instrument is
  * taken for a caliper.
  */
-export function budgetOf(instrument: InstrumentKind | null, size: Length): Budget {
+export function budgetOf(instrument: InstrumentKind | null, size: Length, instruments: Instruments): Budget {
   const kind = instrument ?? 'caliper';
-  const { permissibleError, resolution } = INSTRUMENTS[kind];
+  const { permissibleError, resolution } = instruments[kind];
   return { lasting: fromLimits(permissibleError(size)), passing: combined([fromResolution(resolution), FEEL_NM[kind]]) };
 }
 
 /** The expanded uncertainty U = 2·u of the mean of so many readings with one instrument, in nm. */
-export function expandedUncertainty(instrument: InstrumentKind | null, size: Length, readings: number): number {
-  const { lasting, passing } = budgetOf(instrument, size);
+export function expandedUncertainty(
+  instrument: InstrumentKind | null,
+  size: Length,
+  readings: number,
+  instruments: Instruments,
+): number {
+  const { lasting, passing } = budgetOf(instrument, size, instruments);
   return 2 * combined([lasting, passing / Math.sqrt(readings)]);
 }

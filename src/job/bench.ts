@@ -21,7 +21,7 @@ import {
   type Place as CoachPlace,
   type SizeReading,
 } from '../coach/index.ts';
-import { nanometres, type Length } from '../measure/index.ts';
+import { instrumentsOf, nanometres, type Length } from '../measure/index.ts';
 import type { Estimate } from '../trade/index.ts';
 import type { Feel, Working } from './intent.ts';
 import type { Filed as Counted, Reading, Work } from './state.ts';
@@ -72,7 +72,7 @@ const BINDS: Readonly<Record<Feel, Bench['binds']>> = {
 
 /** The bench before anything was done at the operation; `from` is the size that it starts at. */
 export function freshBench(shop: Shop, from: number): Bench {
-  const model = edgeUnsure(startModel(shop.cutter, { mean: from, spread: PLAN_NM }));
+  const model = edgeUnsure(startModel(shop.cutter, { mean: from, spread: PLAN_NM }, instrumentsOf(shop.instruments)));
   const working = shop.wishes.turning ? 'turning' : shop.filing;
   const moment: Moment = { shop, model, working, cutSince: 0, binds: null };
   const nothing = { pending: [], rounds: 0, counted: 'rounds', filed: [], stretch: null, readings: 0 } as const;
@@ -147,7 +147,9 @@ function read(bench: Bench, logged: Reading, celsius: number | null): Bench {
   const { shop, working } = bench;
   const reading = readingAt(bench, logged, celsius);
   const far = bench.readings === 0 && Math.abs(reading.value - sizeOf(bench.model).mean) > PLAN_NM;
-  const start = far ? { ...bench, model: edgeUnsure(startModel(shop.cutter, { mean: reading.value, spread: PLAN_NM })) } : bench;
+  const start = far
+    ? { ...bench, model: edgeUnsure(startModel(shop.cutter, { mean: reading.value, spread: PLAN_NM }, bench.model.instruments)) }
+    : bench;
   const before = beforeReading(start, reading);
   const surprise = surpriseOf(before, reading);
   const model = sizeRead(surprise === null ? before : shaken(before, reading, surprise.by), reading);

@@ -1,5 +1,5 @@
 import { sizeOf as coachSize, type Advice, type Expected } from '../coach/index.ts';
-import type { InstrumentKind, Length } from '../measure/index.ts';
+import type { InstrumentKind, Instruments, Length } from '../measure/index.ts';
 import { asLength } from '../trade/index.ts';
 import { dialOf, filingPlan, whyOf, type FilingPlan } from './advising.ts';
 import { unmirrored } from './bench.ts';
@@ -12,7 +12,7 @@ import { leftAt, nextCut, type Left, type NextCut } from './coach.ts';
 import { stepNumber } from './stepNumber.ts';
 import { setUpView, type SetUpView } from './setUpView.ts';
 import type { JobState, OperationStatus, Progress, Reading } from './state.ts';
-import { anyLastReading, machineOf, openOperation, windowOf } from './window.ts';
+import { anyLastReading, instrumentsHere, machineOf, openOperation, windowOf } from './window.ts';
 import type { Machine } from '../part/index.ts';
 
 /**
@@ -49,6 +49,7 @@ export type Glance = {
   /** What the coach makes of it: null where it has nothing to say, or nothing was measured yet. */
   readonly coach: CoachGlance | null;
   readonly progress: Progress;
+  readonly instruments: Instruments;
   /** What a set-up shows: jaws, high spot, edges, tap; null elsewhere. */
   readonly setUp: SetUpView | null;
   readonly next: Operation | null;
@@ -101,6 +102,7 @@ export function glanceAt(state: JobState, operation: Operation): Glance | null {
     cut: nextCut(state, operation),
     coach: coachGlance(state, operation),
     progress,
+    instruments: instrumentsHere(state),
     setUp: setUpView(state, operation),
     next: operationAfter(state, operation),
   };

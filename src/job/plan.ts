@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { idField, lineField, machineSchema, partSchema } from '../part/index.ts';
+import { idField, lineField, machineSchema, ownInstrumentsSchema, partSchema } from '../part/index.ts';
 import { routeSchema } from '../route/index.ts';
 
 /**
@@ -13,6 +13,8 @@ export const planSchema = z
     invented: z.boolean(),
     part: partSchema,
     machines: z.array(machineSchema).min(1),
+    /** Left out where every instrument is as the standard says. */
+    instruments: ownInstrumentsSchema.optional(),
     route: routeSchema,
   })
   .superRefine((plan, context) => {

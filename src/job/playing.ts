@@ -6,7 +6,7 @@ import { coldReading } from './cold.ts';
 import { mateHere } from './mates.ts';
 import { amount, comma, line, sentence, type Piece } from './reply.ts';
 import type { JobState } from './state.ts';
-import { lastReading, measuredMate } from './window.ts';
+import { instrumentsHere, lastReading, measuredMate } from './window.ts';
 
 /** A mate of another machine is not faced by more than this without a thought: 20 thou. Common practice, no source. */
 const OFF_A_MATE = nanometres(20 * NM_PER_THOU);
@@ -22,7 +22,8 @@ export function playPieces(state: JobState, operation: Operation): readonly (rea
   const measured = mate === null ? null : measuredMate(state, mate.id);
   if (target?.quantity !== 'length' || target.fit === null || mate === null || read === null || measured === null) return [];
   const length = coldReading(state, read);
-  const spreadOf = (instrument: typeof read.instrument): number => expandedUncertainty(instrument, read.value, 1) / 2;
+  const spreadOf = (instrument: typeof read.instrument): number =>
+    expandedUncertainty(instrument, read.value, 1, instrumentsHere(state)) / 2;
   const stack: readonly StackLength[] = [
     { name: 'end', read: length, spread: spreadOf(read.instrument), direction: 'makes-room', toFace: length },
     { name: mate.say, read: measured.most, spread: spreadOf(measured.instrument), direction: 'fills-room', toFace: OFF_A_MATE },

@@ -1,4 +1,4 @@
-import { INSTRUMENTS, micrometres, minus, plus, roundedTo, thou, type InstrumentKind, type Length } from '../measure/index.ts';
+import { micrometres, minus, plus, roundedTo, thou, type InstrumentKind, type Instruments, type Length } from '../measure/index.ts';
 import type { MeasuredQuantity, Operation } from '../route/index.ts';
 import { advicePieces, slipPhrase } from './advising.ts';
 import { targetPieces } from './announce.ts';
@@ -15,7 +15,7 @@ import { amount, bareAmount, comma, question, sentence, size, type PhraseId, typ
 import type { JobState } from './state.ts';
 import type { Doubt } from './talk.ts';
 import { roundnessPieces } from './roundness.ts';
-import { openOperation } from './window.ts';
+import { instrumentsHere, openOperation } from './window.ts';
 
 export type ReadingIntent = Extract<Intent, { type: 'reading' }>;
 
@@ -147,7 +147,7 @@ export function reportOf(state: JobState, operation: Operation, value: Length, i
         return bench.advice.kind === 'accept'
           ? { tone: 'at-size', pieces: next }
           : { tone: 'close-to-size', pieces: [...sentence('in-the-window'), ...next] };
-      const doubtful = tells(value, left, instrument) ? [] : sentence('check-with-the-micrometer');
+      const doubtful = tells(value, left, instrument, instrumentsHere(state)) ? [] : sentence('check-with-the-micrometer');
       return { tone: 'at-size', pieces: [...sentence('at-size'), ...doubtful] };
     }
     case 'more-to-take': {
@@ -162,9 +162,9 @@ export function reportOf(state: JobState, operation: Operation, value: Length, i
 }
 
 /** Whether an instrument can tell a size from its limits: accepted only inside them less its error (ISO 14253-1). */
-function tells(value: Length, left: Left, instrument: InstrumentKind | null): boolean {
+function tells(value: Length, left: Left, instrument: InstrumentKind | null, instruments: Instruments): boolean {
   if (instrument !== 'caliper') return true;
-  const error = INSTRUMENTS[instrument].permissibleError(value);
+  const error = instruments[instrument].permissibleError(value);
   return value >= plus(left.window.low, error) && value <= minus(left.window.high, error);
 }
 

@@ -6,6 +6,7 @@ import { remadeAs } from './editing.ts';
 import type { EventBody } from './event.ts';
 import { inOrder } from './history.ts';
 import type { JobState, Reading } from './state.ts';
+import { instrumentsHere } from './window.ts';
 
 const asMateReading = ({ value, instrument, quantity }: Reading): MateReading => ({
   value,
@@ -25,8 +26,9 @@ export function remadeFrom(state: JobState, tool: ToolMaterial): Result<Remade, 
   const readings = Object.fromEntries(
     Object.entries(state.mates).map(([mate, history]) => [mate, inOrder(history).map(asMateReading)]),
   );
-  const part = remeasured(state.plan.part, readings);
-  const route = routeFor(part, state.plan.machines, tool);
+  const instruments = instrumentsHere(state);
+  const part = remeasured(state.plan.part, readings, instruments);
+  const route = routeFor(part, state.plan.machines, tool, instruments);
   if (!route.ok) return fail(route.error);
   const base = keepMeasuring(route.value, state.editing.base);
   const after = remadeAs(state, part, base);

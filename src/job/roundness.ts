@@ -6,6 +6,7 @@ import { progressOf } from './fold.ts';
 import { downward } from './history.ts';
 import { amount, comma, sentence, type Piece } from './reply.ts';
 import type { JobState, Reading } from './state.ts';
+import { instrumentsHere } from './window.ts';
 
 /** The readings of the size here since metal last came off, the newest first. */
 function sinceTheCut(state: JobState, { id, target }: Operation): readonly Reading[] {
@@ -27,7 +28,7 @@ export function roundnessPieces(state: JobState, operation: Operation): readonly
   const other = before.find(({ place, instrument }) => place !== 'across' && instrument === across.instrument);
   if (other === undefined) return [];
   const off = magnitude(minus(across.value, other.value));
-  const uncertainty = asLength(2 * Math.SQRT2 * budgetOf(across.instrument, across.value).passing, 'half-even');
+  const uncertainty = asLength(2 * Math.SQRT2 * budgetOf(across.instrument, across.value, instrumentsHere(state)).passing, 'half-even');
   if (off <= uncertainty) return [sentence('round-as-told')];
   return [sentence('out-of-round-by', amount(off), comma, 'give-or-take', amount(roundedTo(uncertainty, thou(0.1), 'ceiling')))];
 }

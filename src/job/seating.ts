@@ -4,7 +4,7 @@ import type { Operation } from '../route/index.ts';
 import type { Clearances } from '../trade/index.ts';
 import { turnedOf } from './featureOf.ts';
 import type { JobState } from './state.ts';
-import { bearingRing, measuredMate, windowOf } from './window.ts';
+import { bearingRing, instrumentsHere, measuredMate, windowOf } from './window.ts';
 
 /**
  * What the window of a seat leaves a bearing whose class the part does not name; null where it is no bearing, or where the step
@@ -19,7 +19,7 @@ export function seatOf(state: JobState, operation: Operation): Clearances | null
   const ring = bearing === undefined ? null : ringOf(bearing);
   if (bearing === undefined || ring === null) return null;
   if (window.low !== feature.diameter.low || window.high !== feature.diameter.high) return null;
-  const size = bearingRing(ring, bearing, measuredMate(state, bearing.id));
+  const size = bearingRing(ring, bearing, measuredMate(state, bearing.id), instrumentsHere(state));
   return ring === 'inner'
     ? { least: minus(size, window.high), most: minus(size, window.low) }
     : { least: minus(window.low, size), most: minus(window.high, size) };

@@ -10,7 +10,7 @@ import { amount, sentence, size, type PhraseId, type Piece } from './reply.ts';
 import { mateHere } from './mates.ts';
 import type { JobState, Reading } from './state.ts';
 import { nearTenth, reportOf } from './readings.ts';
-import { lastReading, lastSize, measuredMate, openOperation } from './window.ts';
+import { instrumentsHere, lastReading, lastSize, measuredMate, openOperation } from './window.ts';
 
 /** Logs a set-up, cutting or fitting fact of the open operation and answers with what it comes to. */
 function logged(scene: Scene, body: (operation: string) => EventBody, ...sentences: readonly (readonly Piece[])[]): Decision {
@@ -48,7 +48,8 @@ function clearanceHere(scene: Scene, feel: Feel): readonly (readonly Piece[])[] 
   const bore = mate === null ? null : measuredMate(scene.state, mate.id);
   const shaft = mate === null ? null : lastFitted(scene.state, mate.id);
   if (bore === null || shaft === null || mate?.kind === 'width') return [];
-  const spreadOf = (instrument: InstrumentKind, size: Length): number => expandedUncertainty(instrument, size, 1) / 2;
+  const spreadOf = (instrument: InstrumentKind, size: Length): number =>
+    expandedUncertainty(instrument, size, 1, instrumentsHere(scene.state)) / 2;
   const { clearance, agree } = clearanceFrom(
     { mean: bore.least, spread: spreadOf('telescoping-gauge', bore.least) },
     { mean: coldReading(scene.state, shaft), spread: spreadOf(shaft.instrument ?? 'caliper', shaft.value) },

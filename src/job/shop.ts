@@ -1,5 +1,5 @@
 import type { Cutter, Filing, Wishes } from '../coach/index.ts';
-import { nanometres, roundReal, smaller, thou, times, type Length } from '../measure/index.ts';
+import { nanometres, roundReal, smaller, thou, times, type Length, type OwnInstrument } from '../measure/index.ts';
 import type { MeasuredQuantity, Operation } from '../route/index.ts';
 import { THINNEST_CUT, toolIn } from '../trade/index.ts';
 import { partExpansion } from './cold.ts';
@@ -15,6 +15,8 @@ export type Shop = {
   readonly sign: 1 | -1;
   readonly perDial: 1 | 2;
   readonly cutter: Cutter;
+  /** Those that are not as the standard says. */
+  readonly instruments: readonly OwnInstrument[];
   readonly wishes: Wishes;
   readonly filing: Filing;
   /** A later step brings this to size by file or cloth: what is left here is left for it. */
@@ -62,6 +64,7 @@ export function shopOf(state: JobState, operation: Operation): Shop | null {
       tapers: true,
       perK: partExpansion(state).perK,
     },
+    instruments: state.plan.instruments ?? [],
     wishes: {
       window:
         sign === 1 ? window : { low: nanometres(-window.high), high: nanometres(-window.low), aim: nanometres(-window.aim) },

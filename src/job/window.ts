@@ -1,12 +1,13 @@
 import {
   asDiameter,
   celsius,
-  INSTRUMENTS,
+  instrumentsOf,
   larger,
   minus,
   radiusOf,
   smaller,
   type Diameter,
+  type Instruments,
   type Length,
 } from '../measure/index.ts';
 import { ringOf, type Machine, type Mate } from '../part/index.ts';
@@ -21,6 +22,9 @@ export const operationOf = (state: JobState, id: string): Operation | null =>
   state.plan.route.operations.find((operation) => operation.id === id) ?? null;
 
 export const openOperation = (state: JobState): Operation | null => (state.open === null ? null : operationOf(state, state.open));
+
+/** What is believed of the instruments of the job. */
+export const instrumentsHere = ({ plan }: JobState): Instruments => instrumentsOf(plan.instruments ?? []);
 
 /** The machine that an operation is done on. The schema has made sure that it is there. */
 export function machineOf(state: JobState, operation: Operation): Machine | null {
@@ -69,12 +73,13 @@ export function bearingRing(
   ring: BearingRing,
   { nominal }: Mate,
   measured: { readonly least: Length; readonly most: Length; readonly instrument: Reading['instrument'] } | null,
+  instruments: Instruments,
 ): Length {
   const tightest = measured === null ? null : ring === 'inner' ? measured.least : measured.most;
   const read =
     tightest === null
       ? null
-      : { size: tightest, uncertainty: INSTRUMENTS[measured?.instrument ?? 'caliper'].permissibleError(tightest) };
+      : { size: tightest, uncertainty: instruments[measured?.instrument ?? 'caliper'].permissibleError(tightest) };
   const size = ringSize(ring, nominal, read);
   return size.ok ? size.value : nominal;
 }
@@ -89,7 +94,8 @@ export function windowOf(state: JobState, operation: Operation): SizeWindow | nu
   const mate = target.fit === null ? null : measuredMate(state, target.fit.mate);
   const fitted = state.plan.part.mates.find(({ id }) => id === target.fit?.mate);
   const ring = fitted === undefined ? null : ringOf(fitted);
-  if (fitted !== undefined && ring !== null && mate !== null) return targetWindow(target, bearingRing(ring, fitted, mate));
+  if (fitted !== undefined && ring !== null && mate !== null)
+    return targetWindow(target, bearingRing(ring, fitted, mate, instrumentsHere(state)));
   const between = target.quantity === 'length' || target.quantity === 'depth' || target.quantity === 'hole';
   return targetWindow(target, mate === null ? null : between ? mate.most : mate.least);
 }

@@ -11,3 +11,6 @@ export { parseLength, type LengthError } from './parse.ts';
 export { degrees, degreesAndMinutes, toDegrees, toRadians, type Angle } from './angle.ts';
 export { celsius, fahrenheit, referenceTemperature, toCelsius, toFahrenheit, type Temperature } from './temperature.ts';
 export { INSTRUMENTS, type Instrument, type InstrumentKind } from './instruments.ts';
+export {
+  instrumentsOf, ownFigureFault, type Instruments, type OwnFigure, type OwnFigureFault, type OwnInstrument,
+} from './ownInstruments.ts';

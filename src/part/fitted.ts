@@ -1,4 +1,4 @@
-import { INSTRUMENTS, larger, ok, fail, minus, zero, type Length, type Result } from '../measure/index.ts';
+import { larger, ok, fail, minus, zero, type Instruments, type Length, type Result } from '../measure/index.ts';
 import {
   boreShape,
   boreWindow,
@@ -25,8 +25,8 @@ export function ringOf({ kind }: Mate): BearingRing | null {
 export const goesIn = ({ kind }: Mate): boolean => kind === 'shaft' || kind === 'outer-ring';
 
 /** How far the readings of a mate may be off: the worst of their instruments at its size. Nothing where there are none. */
-export const uncertaintyOf = ({ readings }: Mate): Length =>
-  readings.reduce((worst, { value, instrument }) => larger(worst, INSTRUMENTS[instrument].permissibleError(value)), zero);
+export const uncertaintyOf = ({ readings }: Mate, instruments: Instruments): Length =>
+  readings.reduce((worst, { value, instrument }) => larger(worst, instruments[instrument].permissibleError(value)), zero);
 
 /** The size that counts: the smallest reading of a bore, the largest of what goes in and of a width, else the nominal size. */
 export function mateSize(mate: Mate): Length {
@@ -36,8 +36,8 @@ export function mateSize(mate: Mate): Length {
 }
 
 /** The ring of a bearing as it was measured; null where it was not. */
-export const measuredRing = (mate: Mate): MeasuredRing | null =>
-  mate.readings.length === 0 ? null : { size: mateSize(mate), uncertainty: uncertaintyOf(mate) };
+export const measuredRing = (mate: Mate, instruments: Instruments): MeasuredRing | null =>
+  mate.readings.length === 0 ? null : { size: mateSize(mate), uncertainty: uncertaintyOf(mate, instruments) };
 
 /** Why a diameter cannot follow from its mate. */
 export type FitFault =
@@ -50,15 +50,16 @@ export type FitFault =
  * (`seatLimits`). A journal is its bore less the clearance, a bore its shaft and the clearance. Where the mate was not measured
  * its nominal size stands for it.
  */
-export function fitLimits(fit: string, mate: Mate): Result<SizeLimits, FitFault> {
+export function fitLimits(fit: string, mate: Mate, instruments: Instruments): Result<SizeLimits, FitFault> {
   if (!isHandFit(fit)) {
     const ring = ringOf(mate);
-    const limits = ring === null ? isoLimits(mate.nominal, fit) : seatLimits(ring, mate.nominal, fit, measuredRing(mate));
+    const limits =
+      ring === null ? isoLimits(mate.nominal, fit) : seatLimits(ring, mate.nominal, fit, measuredRing(mate, instruments));
     return limits.ok ? limits : fail({ key: 'no-such-fit', fit });
   }
   const size = mateSize(mate);
   const clearances = handClearances(fit, size);
-  const uncertainty = uncertaintyOf(mate);
+  const uncertainty = uncertaintyOf(mate, instruments);
   const window = (goesIn(mate) ? boreWindow : fitWindow)(size, uncertainty, clearances);
   if (window.ok) return ok({ low: window.value.low, high: window.value.high });
   return fail({ key: 'mate-too-uncertain', mate: mate.id, room: minus(clearances.most, clearances.least), uncertainty });

@@ -4,6 +4,7 @@ export { givenLengths, ownLengths, spanOf, type ChainFault, type GivenLength, ty
 export { saidName } from './saidName.ts';
 export { limitsSchema, type Limits } from './limits.ts';
 export { chuckSchema, dialSchema, machineSchema, TOOL_KINDS, type Chuck, type Machine, type ToolKind } from './machine.ts';
+export { ownInstrumentSchema, ownInstrumentsSchema } from './ownInstruments.ts';
 export { mateReadingSchema, mateSchema, type Mate, type MateReading } from './mate.ts';
 export { CONDITIONS, stockSchema, type Stock } from './stock.ts';
 export { edgeFeatureSchema, fitField, turnedFeatureSchema, type EdgeFeature, type TurnedFeature } from './turned.ts';
@@ -14,7 +15,7 @@ export { fitLimits, goesIn, mateSize, measuredRing, ringOf, uncertaintyOf, type 
 export { describeFileProblem, firstProblem, placeName, readBy, type FileProblem } from './problem.ts';
 export { partFileSchema, readPartFile, readPartFileBy, type PartFile } from './partFile.ts';
 export { PART_STEPS, PART_VERSION, type PartStep } from './steps.ts';
-export { DRAFT_GROUPS, draftSchema, type Draft, type DraftGroup, type DraftRow } from './draft/draft.ts';
+export { DRAFT_GROUPS, draftSchema, type Draft, type DraftGroup, type DraftInstrument, type DraftRow } from './draft/draft.ts';
 export { ABOUT_FIELDS, DRAFT_KINDS, draftKind, kindsOf, type DraftField, type DraftKind, type FieldType } from './draft/kinds.ts';
 export { editDraft, nextRowId, type DraftEdit } from './draft/editDraft.ts';
 export {

@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { fail, type Result } from '../measure/index.ts';
+import { fail, instrumentsOf, type Result } from '../measure/index.ts';
 import { machineSchema } from './machine.ts';
+import { ownInstrumentsSchema } from './ownInstruments.ts';
 import { partSchema } from './part.ts';
 import { readBy, type FileProblem } from './problem.ts';
 import { PART_STEPS, PART_VERSION } from './steps.ts';
@@ -15,6 +16,8 @@ export const partFileSchema = z.strictObject({
   invented: z.boolean(),
   part: partSchema,
   machines: z.array(machineSchema).min(1),
+  /** Left out where every instrument is as the standard says. */
+  instruments: ownInstrumentsSchema.optional(),
 });
 export type PartFile = z.output<typeof partFileSchema>;
 
@@ -45,7 +48,9 @@ export function readPartFileBy<T>(schema: z.ZodType<T>, text: string): Result<T,
       says: `written by a newer version (${version}); this one reads up to ${PART_VERSION}`,
     });
   if (!isGroup(json) || typeof version !== 'number' || !Number.isInteger(version) || version < 1) return readBy(schema, json);
-  const fitted = withFittedDiameters(carried(json['part'], version), ['part']);
+  // What is wrong with them is said by the schema, below.
+  const own = ownInstrumentsSchema.safeParse(json['instruments'] ?? []);
+  const fitted = withFittedDiameters(carried(json['part'], version), ['part'], instrumentsOf(own.success ? own.data : []));
   const part = fitted.ok ? withOwnLengths(fitted.value, ['part']) : fitted;
   return part.ok ? readBy(schema, { ...json, version: PART_VERSION, part: part.value }) : part;
 }

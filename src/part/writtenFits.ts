@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { fail, formatSize, ok, writeLength, type Result } from '../measure/index.ts';
+import { fail, formatSize, ok, writeLength, type Instruments, type Result } from '../measure/index.ts';
 import { fitLimits, type FitFault } from './fitted.ts';
 import { mateSchema, type Mate } from './mate.ts';
 import { placeName, type FileProblem } from './problem.ts';
@@ -25,7 +25,11 @@ function describeFitFault(fault: FitFault, mate: Mate, unit: 'inch' | 'millimetr
  * The JSON of a part in which every diameter that was left out beside a fit follows from its mate, of journals and of bores. JSON
  * that is no part comes back as it is: the schema says what is wrong with it.
  */
-export function withFittedDiameters(json: unknown, base: readonly string[]): Result<unknown, FileProblem> {
+export function withFittedDiameters(
+  json: unknown,
+  base: readonly string[],
+  instruments: Instruments,
+): Result<unknown, FileProblem> {
   const read = outline.safeParse(json);
   if (!read.success) return ok(json);
   const { unit, mates } = read.data;
@@ -43,7 +47,7 @@ export function withFittedDiameters(json: unknown, base: readonly string[]): Res
         const says = `no mate is called "${fitted.data.mate}"`;
         return fail({ path: [...base, group, index, 'mate'], place: placeName(json, [group, index]), says });
       }
-      const limits = fitLimits(fitted.data.fit, mate);
+      const limits = fitLimits(fitted.data.fit, mate, instruments);
       if (!limits.ok) {
         const place = placeName(json, [group, index]);
         return fail({ path: [...base, group, index, 'fit'], place, says: describeFitFault(limits.error, mate, unit) });

@@ -17,7 +17,7 @@ import {
   type SizeReading,
   type Wishes,
 } from '../../src/coach/index.ts';
-import { inches, thou } from '../../src/measure/index.ts';
+import { INSTRUMENTS, inches, thou } from '../../src/measure/index.ts';
 
 const cutter: Cutter = { step: thou(1), turn: thou(200), deepest: thou(60), thinnest: thou(1), tapers: true, perK: 11.5 };
 const wishes: Wishes = {
@@ -126,7 +126,7 @@ describe('what is learned', () => {
   it('never claims more of an instrument than its permissible error leaves, however often it is read', () => {
     // 2·a/√3 stays (GUM 4.3.7).
     const floor = (2 * thou(0.1)) / Math.sqrt(3);
-    expect(expandedUncertainty('micrometer', inches(1), 1000)).toBeGreaterThan(floor);
-    expect(expandedUncertainty('micrometer', inches(1), 1000)).toBeLessThan(floor * 1.01);
+    expect(expandedUncertainty('micrometer', inches(1), 1000, INSTRUMENTS)).toBeGreaterThan(floor);
+    expect(expandedUncertainty('micrometer', inches(1), 1000, INSTRUMENTS)).toBeLessThan(floor * 1.01);
   });
 });

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { micrometres, millimetres, minus, nanometres, type InstrumentKind } from '../../src/measure/index.ts';
+import { INSTRUMENTS, micrometres, millimetres, minus, nanometres, type InstrumentKind } from '../../src/measure/index.ts';
 import { fitLimits, mateSchema, readPartFile, type Mate, type Part } from '../../src/part/index.ts';
 import { remeasured, routeFor } from '../../src/route/index.ts';
 import { ringTolerance } from '../../src/trade/index.ts';
@@ -20,7 +20,7 @@ describe('a bored hole that is the seat of a bearing', () => {
     '$seat over $over to $to mm: clearance $clearance, interference $interference',
     ({ over, to, seat, clearance, interference }) => {
       for (const nominal of [nanometres(millimetres(over) + 1), millimetres(to)]) {
-        const { low, high } = value(fitLimits(seat, { ...outside('1mm'), nominal }));
+        const { low, high } = value(fitLimits(seat, { ...outside('1mm'), nominal }, INSTRUMENTS));
         const smallest = minus(nominal, value(ringTolerance('outer', nominal)));
         expect([minus(high, smallest), minus(nominal, low)]).toEqual([micrometres(clearance), micrometres(interference)]);
       }

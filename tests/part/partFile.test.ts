@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
-import { micrometres, minus, plus } from '../../src/measure/index.ts';
+import { INSTRUMENTS, micrometres, minus, plus } from '../../src/measure/index.ts';
 import {
   describeFileProblem,
   fitLimits,
@@ -94,7 +94,7 @@ describe('a diameter that is left out beside its fit', () => {
     if (hub === undefined) throw new Error('the hub is gone');
     const smallest = micrometres(30_012);
     const { least, most } = handClearances('slide', smallest);
-    const off = uncertaintyOf(hub);
+    const off = uncertaintyOf(hub, INSTRUMENTS);
     expect(off).toBe(2540);
     expect(seat('hub-seat')).toEqual({ low: plus(minus(smallest, most), off), high: minus(minus(smallest, least), off) });
   });
@@ -125,7 +125,7 @@ describe('a diameter that is left out beside its fit', () => {
       'feature "Hub seat", part.turned[2].fit: no fit is called "q6" at 30.00 mm',
     );
     expect(complaint(({ part: { turned } }) => void ((turned[2] ?? {})['mate'] = 'nobody'))).toContain('feature "Hub seat"');
-    expect(fitLimits('q6', part.mates[0] as never).ok).toBe(false);
+    expect(fitLimits('q6', part.mates[0] as never, INSTRUMENTS).ok).toBe(false);
   });
 });
 

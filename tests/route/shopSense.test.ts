@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { millimetres, parseLength, thou } from '../../src/measure/index.ts';
+import { INSTRUMENTS, millimetres, parseLength, thou } from '../../src/measure/index.ts';
 import { passesOf, routeFor, routeSheet, type Operation, type Route } from '../../src/route/index.ts';
 import { holeIn } from '../../src/route/generate/holes.ts';
 import { springOf } from '../../src/route/generate/sideSteps.ts';
@@ -161,6 +161,7 @@ describe('hollow work', () => {
       part,
       lathe: { machine: lathe, material: 'low-carbon-steel', tool: 'high-speed-steel', unit: part.unit },
       mill: null,
+      instruments: INSTRUMENTS,
     } as const;
     const bar = { feature, diameter: millimetres(12), length: millimetres(34), offset: millimetres(0), needs: millimetres(12) };
     const held = { bending: 'chuck', out: millimetres(120) } as const;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { TOOLS } from '../../trade/index.ts';
+import { readingInstrumentField } from '../mate.ts';
 
 /** One line of a table at the desk: what kind of thing it is, and each of its fields exactly as it was typed. */
 export const draftRowSchema = z.strictObject({
@@ -8,6 +9,14 @@ export const draftRowSchema = z.strictObject({
   values: z.record(z.string().max(40), z.string().max(400)),
 });
 export type DraftRow = z.output<typeof draftRowSchema>;
+
+/** The figures of an instrument of the shop's own, as they were typed; an empty one is as the standard says. */
+export const draftInstrumentSchema = z.strictObject({
+  kind: readingInstrumentField,
+  resolution: z.string().max(400),
+  permissibleError: z.string().max(400),
+});
+export type DraftInstrument = z.output<typeof draftInstrumentSchema>;
 
 /** The tables of a draft. `turned` goes from the left end of the part to the right. */
 export const DRAFT_GROUPS = ['mates', 'turned', 'edges', 'ends', 'milled', 'machines'] as const;
@@ -32,6 +41,8 @@ export const draftSchema = z.strictObject({
   ends: rows,
   milled: rows,
   machines: rows,
+  /** One a kind that is not as the standard says. */
+  instruments: z.array(draftInstrumentSchema).max(20).default([]),
   /** What was changed in the route by hand, in order, as the route's own edits are stored. */
   edits: z.array(z.json()).max(500).default([]),
   /** Counts the rows that were ever added, so that no id is given twice. */

@@ -1,4 +1,4 @@
-import { parseLength, type DisplayUnit } from '../../measure/index.ts';
+import { parseLength, type DisplayUnit, type OwnInstrument } from '../../measure/index.ts';
 import type { Machine } from '../machine.ts';
 import { machineSchema } from '../machine.ts';
 import { partSchema, type Part } from '../part.ts';
@@ -59,7 +59,12 @@ const chuckText = (
     .join('; ');
 
 /** A part as a draft that reads back to it: to be changed, or made again. Ids come from the names. */
-export function draftOfPart(part: Part, machines: readonly Machine[], id: string): Draft {
+export function draftOfPart(
+  part: Part,
+  machines: readonly Machine[],
+  id: string,
+  instruments: readonly OwnInstrument[] = [],
+): Draft {
   const stored = partSchema.encode(part);
   const { unit } = part;
   let added = 0;
@@ -145,12 +150,17 @@ export function draftOfPart(part: Part, machines: readonly Machine[], id: string
     ends,
     milled,
     machines: machineRows,
+    instruments: instruments.map(({ kind, resolution, permissibleError }) => ({
+      kind,
+      resolution: resolution === null ? '' : typedSize(resolution, unit),
+      permissibleError: permissibleError === null ? '' : typedSize(permissibleError, unit),
+    })),
     edits: [],
     added,
   };
 }
 
-/** An empty draft with the machines of an earlier one, or with a lathe that is still to be described. */
+/** An empty draft with the machines and instruments of an earlier one, or with a lathe that is still to be described. */
 export function newDraft(id: string, unit: DisplayUnit, from: Draft | null): Draft {
   const lathe: DraftRow = { id: 'r1', kind: 'lathe', values: {} };
   const empty: Draft = {
@@ -166,10 +176,11 @@ export function newDraft(id: string, unit: DisplayUnit, from: Draft | null): Dra
     ends: [],
     milled: [],
     machines: [lathe],
+    instruments: [],
     edits: [],
     added: 1,
   };
   if (from === null) return empty;
-  const { tool, machines, added } = inUnit(from, unit);
-  return { ...empty, tool, machines, added };
+  const { tool, machines, instruments, added } = inUnit(from, unit);
+  return { ...empty, tool, machines, instruments, added };
 }

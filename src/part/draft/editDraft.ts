@@ -1,5 +1,6 @@
+import type { InstrumentKind, OwnFigure } from '../../measure/index.ts';
 import { inUnit } from './inUnit.ts';
-import { DRAFT_GROUPS, type Draft, type DraftGroup, type DraftRow } from './draft.ts';
+import { DRAFT_GROUPS, type Draft, type DraftGroup, type DraftInstrument, type DraftRow } from './draft.ts';
 
 /** One change of a draft. */
 export type DraftEdit =
@@ -9,6 +10,9 @@ export type DraftEdit =
   | { readonly edit: 'add'; readonly group: DraftGroup; readonly kind: string; readonly after: string | null }
   | { readonly edit: 'remove'; readonly group: DraftGroup; readonly row: string }
   | { readonly edit: 'move'; readonly group: DraftGroup; readonly row: string; readonly by: -1 | 1 }
+  | { readonly edit: 'type-instrument'; readonly kind: InstrumentKind; readonly figure: OwnFigure; readonly text: string }
+  /** An instrument as the standard says. */
+  | { readonly edit: 'standard-instrument'; readonly kind: InstrumentKind }
   | { readonly edit: 'unit'; readonly unit: Draft['unit'] }
   | { readonly edit: 'tool'; readonly tool: Draft['tool'] }
   | { readonly edit: 'route'; readonly edits: Draft['edits'] };
@@ -23,6 +27,19 @@ function moved(rows: readonly DraftRow[], row: string, by: number): DraftRow[] {
   const [one] = at < 0 || to < 0 || to >= rows.length ? [] : list.splice(at, 1);
   if (one !== undefined) list.splice(to, 0, one);
   return list;
+}
+
+/** The instruments with one figure typed; one of which nothing is left typed is a standard one again. */
+function typedInstrument(
+  instruments: readonly DraftInstrument[],
+  kind: InstrumentKind,
+  figure: OwnFigure,
+  text: string,
+): DraftInstrument[] {
+  const before = instruments.find((each) => each.kind === kind) ?? { kind, resolution: '', permissibleError: '' };
+  const after = { ...before, [figure]: text };
+  const others = instruments.filter((each) => each.kind !== kind);
+  return after.resolution === '' && after.permissibleError === '' ? others : [...others, after];
 }
 
 /** A draft with one change made. What is typed is kept as it is, also in fields that the row's kind does not have. Pure. */
@@ -57,6 +74,10 @@ export function editDraft(draft: Draft, edit: DraftEdit): Draft {
     }
     case 'move':
       return { ...draft, [edit.group]: moved(draft[edit.group], edit.row, edit.by) };
+    case 'type-instrument':
+      return { ...draft, instruments: typedInstrument(draft.instruments, edit.kind, edit.figure, edit.text) };
+    case 'standard-instrument':
+      return { ...draft, instruments: draft.instruments.filter(({ kind }) => kind !== edit.kind) };
     case 'unit':
       return inUnit(draft, edit.unit);
     case 'tool':

@@ -65,6 +65,11 @@ export function inUnit(draft: Draft, unit: DisplayUnit): Draft {
     ...draft,
     ...(Object.fromEntries(groups) as Pick<Draft, (typeof DRAFT_GROUPS)[number]>),
     about: changed(draft.about, ABOUT_FIELDS),
+    instruments: draft.instruments.map((own) => ({
+      ...own,
+      resolution: sizeIn(own.resolution, from, unit),
+      permissibleError: sizeIn(own.permissibleError, from, unit),
+    })),
     unit,
   };
 }

@@ -1,5 +1,5 @@
 import {
-  INSTRUMENTS,
+  instrumentsOf,
   larger,
   millimetres,
   parseLength,
@@ -8,7 +8,9 @@ import {
   writeLength,
   zero,
   type DisplayUnit,
+  type Instruments,
   type Length,
+  type OwnInstrument,
 } from '../../measure/index.ts';
 import { externalMajor, nearestDrill, parseThread, tapHole, type SizeLimits } from '../../trade/index.ts';
 import { machineSchema, type Machine } from '../machine.ts';
@@ -18,11 +20,19 @@ import { saidName } from '../saidName.ts';
 import { draftLengths } from './draftLengths.ts';
 import { ABOUT_FIELDS, draftKind, type DraftField } from './kinds.ts';
 import { idsOf, type DraftIds } from './draftIds.ts';
+import { ownInstrumentsIn } from './readInstruments.ts';
 import { chucksIn, instrumentOf, numbersIn, readingsIn, sizesIn, wordsIn, type Json } from './fieldTexts.ts';
 import { describeLengthError, describeLimitsFault, readWrittenLimits, type KnownMate } from './writtenLimits.ts';
 
-/** Where something is wrong: a field of a row, or of the draft itself where `row` is null. `field` null: the row as a whole. */
-export type DraftPlace = { readonly group: DraftGroup | 'about'; readonly row: string | null; readonly field: string | null };
+/**
+ * Where something is wrong: a field of a row (of an instrument, its kind), or of the draft itself where `row` is null. `field`
+ * null: the row as a whole.
+ */
+export type DraftPlace = {
+  readonly group: DraftGroup | 'about' | 'instruments';
+  readonly row: string | null;
+  readonly field: string | null;
+};
 export type DraftProblem = DraftPlace & { readonly says: string };
 
 /** What a field was read as, to be shown beside it. */
@@ -53,6 +63,8 @@ const DRAWN = ['turned', 'edges', 'ends', 'milled'] as const;
 export type DraftReading = {
   readonly part: Part | null;
   readonly machines: readonly Machine[] | null;
+  /** Those that are not as the standard says, as far as they read. */
+  readonly instruments: readonly OwnInstrument[];
   readonly problems: readonly DraftProblem[];
   readonly sketch: readonly SketchFeature[];
   readonly mates: ReadonlyMap<string, KnownMate>;
@@ -68,7 +80,7 @@ const generalOf = (draft: Draft): Length => {
 };
 
 /** The mates that a size can be fitted to: what they measure, else what they are called to be. */
-function knownMates(draft: Draft): ReadonlyMap<string, KnownMate> {
+function knownMates(draft: Draft, instruments: Instruments): ReadonlyMap<string, KnownMate> {
   const known = new Map<string, KnownMate>();
   for (const row of draft.mates) {
     const nominal = parseLength(typedIn(row.values, 'nominal'), draft.unit);
@@ -82,7 +94,7 @@ function knownMates(draft: Draft): ReadonlyMap<string, KnownMate> {
       .reduce<Length | null>((so, each) => (so === null ? each : (holds === 'shaft' ? smaller : larger)(so, each)), null);
     const size = worst ?? (nominal.ok ? nominal.value : zero);
     // Before it is measured its size is taken as true: the route has it measured, and the window moves with it.
-    const uncertainty = worst === null ? zero : INSTRUMENTS[instrumentOf(row)].permissibleError(size);
+    const uncertainty = worst === null ? zero : instruments[instrumentOf(row)].permissibleError(size);
     const measured = worst === null ? null : { size, uncertainty };
     known.set(row.id, { size, nominal: nominal.ok ? nominal.value : size, uncertainty, holds, ring, measured });
   }
@@ -293,8 +305,19 @@ function placeOf(path: readonly PropertyKey[], draft: Draft): DraftPlace {
 
 /** Reads a draft: the part and its machines where all of it reads, else everything that is wrong, each with its place. Pure. */
 export function readDraft(draft: Draft): DraftReading {
-  const scene: Scene = { draft, mates: knownMates(draft), ids: idsOf(draft), general: generalOf(draft) };
-  const problems: DraftProblem[] = [];
+  const { own: instruments, problems: figures } = ownInstrumentsIn(draft);
+  const scene: Scene = {
+    draft,
+    mates: knownMates(draft, instrumentsOf(instruments)),
+    ids: idsOf(draft),
+    general: generalOf(draft),
+  };
+  const problems: DraftProblem[] = figures.map(({ kind, figure, says }) => ({
+    group: 'instruments',
+    row: kind,
+    field: figure,
+    says,
+  }));
   const about: { [key: string]: Json } = {};
   for (const field of ABOUT_FIELDS) {
     const read = readField(field, null, typedIn(draft.about, field.name), scene);
@@ -332,7 +355,8 @@ export function readDraft(draft: Draft): DraftReading {
       says: 'nothing is turned yet: add the first feature from the left',
     });
   if (draft.machines.length === 0) problems.push({ group: 'machines', row: null, field: null, says: 'a lathe is wanted' });
-  if (problems.length > 0) return { part: null, machines: null, problems, sketch, mates: scene.mates, ids: scene.ids };
+  if (problems.length > 0)
+    return { part: null, machines: null, instruments, problems, sketch, mates: scene.mates, ids: scene.ids };
 
   const { name, form, size, length, material, condition } = about;
   const read = partSchema.safeParse({
@@ -367,6 +391,7 @@ export function readDraft(draft: Draft): DraftReading {
   return {
     part: whole ? read.data : null,
     machines: whole ? machines : null,
+    instruments,
     problems,
     sketch,
     mates: scene.mates,

@@ -1,4 +1,4 @@
-import { minus, plus, type Length } from '../../measure/index.ts';
+import { INSTRUMENTS, minus, plus, type Instruments, type Length } from '../../measure/index.ts';
 import {
   fitLimits,
   mateSize,
@@ -38,9 +38,10 @@ function followed(
   { fit, diameter }: Pick<Journal, 'diameter'> & { readonly fit: string | null },
   was: Mate,
   is: Mate,
+  instruments: Instruments,
 ): Limits | null {
   if (fit === null || (ringOf(is) === null && !HAND_FITS.some((known) => known === fit))) return null;
-  const [before, after] = [fitLimits(fit, was), fitLimits(fit, is)];
+  const [before, after] = [fitLimits(fit, was, instruments), fitLimits(fit, is, instruments)];
   if (!before.ok || !after.ok || before.value.low !== diameter.low || before.value.high !== diameter.high) return null;
   return after.value;
 }
@@ -60,7 +61,7 @@ function chained(turned: readonly TurnedFeature[]): TurnedFeature[] {
  * without a fit is taken at its nominal size, as its maker guarantees it. Exact; mates that the part does not have are left
  * aside.
  */
-export function remeasured(part: Part, readings: MateReadings): Part {
+export function remeasured(part: Part, readings: MateReadings, instruments: Instruments = INSTRUMENTS): Part {
   const before = new Map(part.mates.map((mate) => [mate.id, mate]));
   const mates = part.mates.map((mate): Mate => {
     const read = Object.hasOwn(readings, mate.id) ? readings[mate.id] : undefined;
@@ -75,14 +76,14 @@ export function remeasured(part: Part, readings: MateReadings): Part {
     if (feature.kind !== 'journal' && feature.kind !== 'offset-journal') return { ...feature, length, datum };
     const [was, is] = [before.get(feature.mate ?? ''), after.get(feature.mate ?? '')];
     if (was === is || was === undefined || is === undefined) return { ...feature, length, datum };
-    const anew = followed(feature, was, is);
+    const anew = followed(feature, was, is, instruments);
     const moved = feature.fit === null && is.kind !== 'bore' ? null : moveOf(was, is);
     return { ...feature, length, datum, diameter: anew ?? shifted(feature.diameter, moved) };
   });
   const ends = part.ends.map((end): EndFeature => {
     const [was, is] = end.kind === 'bored-hole' ? [before.get(end.mate ?? ''), after.get(end.mate ?? '')] : [];
     if (end.kind !== 'bored-hole' || was === is || was === undefined || is === undefined) return end;
-    return { ...end, diameter: followed(end, was, is) ?? shifted(end.diameter, moveOf(was, is)) };
+    return { ...end, diameter: followed(end, was, is, instruments) ?? shifted(end.diameter, moveOf(was, is)) };
   });
   return { ...part, mates, turned: chained(turned), ends };
 }

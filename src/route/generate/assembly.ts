@@ -114,20 +114,20 @@ function assemblyStep({ part, lathe }: Work, bar: Bar, { mate, least: leastOver,
 type Bored = Extract<Hole, { readonly kind: 'bored-hole' }>;
 
 /** What goes into a bored hole with interference wherever in its window that comes out, and by how much. */
-function pressedIn(part: Part, hole: Bored): Pressed | null {
+function pressedIn({ part, instruments }: Work, hole: Bored): Pressed | null {
   const mate = inHole(part, hole);
   if (mate === null) return null;
-  const size = inHoleSize(mate);
+  const size = inHoleSize(mate, instruments);
   const { low, high } = hole.diameter;
   return high < size ? { mate, least: minus(size, high), most: minus(size, low) } : null;
 }
 
 /** Presses a shaft or the outer ring of a bearing into a bored hole, or warms the part so that it drops in. */
-function pressIn({ part, lathe }: Work, hole: Bored, { mate, least, most }: Pressed): Step {
+function pressIn({ part, lathe, instruments }: Work, hole: Bored, { mate, least, most }: Pressed): Step {
   const { unit } = part;
   const amount = (length: Length): string => formatAmount(length, unit);
   const ring = mate.kind === 'outer-ring';
-  const diameter = asDiameter(inHoleSize(mate));
+  const diameter = asDiameter(inHoleSize(mate, instruments));
   const own = ELASTIC[lathe.material];
   const room = dropRoom(diameter);
   const hot = hubTemperature(
@@ -159,7 +159,7 @@ export const assemblySteps = (work: Work, bars: readonly Bar[]): Step[] => [
     return pressed === null ? [] : [assemblyStep(work, bar, pressed)];
   }),
   ...work.part.ends.flatMap((end) => {
-    const pressed = end.kind === 'bored-hole' ? pressedIn(work.part, end) : null;
+    const pressed = end.kind === 'bored-hole' ? pressedIn(work, end) : null;
     return end.kind !== 'bored-hole' || pressed === null ? [] : [pressIn(work, end, pressed)];
   }),
 ];

@@ -1,4 +1,4 @@
-import { formatInch, formatMillimetre, type DisplayUnit, type Length } from '../../measure/index.ts';
+import { formatInch, formatMillimetre, type DisplayUnit, type Instruments, type Length } from '../../measure/index.ts';
 import type { Part } from '../../part/index.ts';
 import type { Operation, Target } from '../operation.ts';
 import type { Setup } from '../route.ts';
@@ -8,7 +8,12 @@ import type { Cutting } from './cuts.ts';
 export { inSentence } from './layout.ts';
 
 /** What every part of the generator works from. */
-export type Work = { readonly part: Part; readonly lathe: Cutting; readonly mill: Cutting | null };
+export type Work = {
+  readonly part: Part;
+  readonly lathe: Cutting;
+  readonly mill: Cutting | null;
+  readonly instruments: Instruments;
+};
 
 /** An operation with everything that is usually absent left out. */
 export type Step = Pick<Operation, 'id' | 'kind' | 'title' | 'say'> & Partial<Omit<Operation, 'setup'>>;

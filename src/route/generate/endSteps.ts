@@ -129,7 +129,8 @@ function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step
 /** How deep a pass of the boring bar goes, on the radius. Common practice, no source. */
 const BORING_DEPTH = thou(15);
 
-function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole' }>): Step {
+function boreStep(work: Work, hole: Extract<Hole, { kind: 'bored-hole' }>): Step {
+  const { part, lathe } = work;
   const { low, high } = hole.diameter;
   const aim = midway(low, high, 'half-even');
   const depth = midway(hole.depth.low, hole.depth.high, 'half-even');
@@ -149,7 +150,7 @@ function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole
     title: `Bore the ${name} to ${bare(aim, part.unit)}, ${bare(depth, part.unit)} deep`,
     say: `Bore the ${name}`,
     feature: hole.id,
-    target: target('hole', { low, aim, high }, hole.drill, holeFit(part, hole)),
+    target: target('hole', { low, aim, high }, hole.drill, holeFit(work, hole)),
     instrument: minus(high, low) <= ALLOWANCES.fine ? 'telescoping-gauge' : 'caliper',
     cut: {
       tool: `boring bar, ${bare(sold, part.unit)} thick at most, ${TOOL_NAMES[lathe.tool]}`,
@@ -177,9 +178,9 @@ function boreStep({ part, lathe }: Work, hole: Extract<Hole, { kind: 'bored-hole
 }
 
 /** Tries what goes into a bore while the work is still held; not what goes in by force, wherever in its window it comes out. */
-function tryShaft({ part }: Work, hole: Extract<Hole, { kind: 'bored-hole' }>): Step[] {
+function tryShaft({ part, instruments }: Work, hole: Extract<Hole, { kind: 'bored-hole' }>): Step[] {
   const mate = inHole(part, hole);
-  if (mate === null || hole.diameter.high < inHoleSize(mate)) return [];
+  if (mate === null || hole.diameter.high < inHoleSize(mate, instruments)) return [];
   return [
     {
       id: `try-${hole.id}`,

@@ -1,7 +1,8 @@
-import { midway, minus, negated, type Length } from '../../measure/index.ts';
+import { midway, minus, negated, type Instruments, type Length } from '../../measure/index.ts';
 import { mateSize, measuredRing, ringOf, type EndFeature, type Mate, type Part, type TurnedFeature } from '../../part/index.ts';
 import { HAND_FITS, handClearances, ringSize, type HandFit } from '../../trade/index.ts';
 import type { Target } from '../operation.ts';
+import type { Work } from './draft.ts';
 import { limitsOf } from './layout.ts';
 
 /** The name of the fit by hand whose middle lies nearest to the middle of these clearances at a diameter. */
@@ -28,11 +29,11 @@ function bearingOf(part: Part, feature: TurnedFeature): Mate | null {
 }
 
 /** What the fit of a diameter is reckoned from: a bore as it is known, a bearing's bore within its maker's tolerance. */
-function heldSize(part: Part, feature: TurnedFeature): readonly [mate: Mate, size: Length] | null {
+function heldSize({ part, instruments }: Work, feature: TurnedFeature): readonly [mate: Mate, size: Length] | null {
   const bore = boreOf(part, feature);
   if (bore !== null) return [bore, mateSize(bore)];
   const bearing = bearingOf(part, feature);
-  const size = bearing === null ? null : ringSize('inner', bearing.nominal, measuredRing(bearing));
+  const size = bearing === null ? null : ringSize('inner', bearing.nominal, measuredRing(bearing, instruments));
   return bearing === null || size === null || !size.ok ? null : [bearing, size.value];
 }
 
@@ -47,11 +48,11 @@ export function widthOf(part: Part, feature: TurnedFeature): Mate | null {
  * that is measured again. Null where the feature goes into no bore, and no bearing of a class.
  */
 export function diameterFit(
-  part: Part,
+  work: Work,
   feature: TurnedFeature,
   window: { readonly low: Length; readonly high: Length },
 ): Target['fit'] {
-  const held = heldSize(part, feature);
+  const held = heldSize(work, feature);
   if (held === null) return null;
   const [mate, size] = held;
   const { low, high } = limitsOf(feature);
@@ -76,17 +77,17 @@ export function shaftOf(part: Part, end: EndFeature): Mate | null {
 }
 
 /** The size of what goes into a bored hole: as it is known, an outer ring within its maker's tolerance. */
-export function inHoleSize(mate: Mate): Length {
+export function inHoleSize(mate: Mate, instruments: Instruments): Length {
   const ring = ringOf(mate);
-  const size = ring === null ? null : ringSize(ring, mate.nominal, measuredRing(mate));
+  const size = ring === null ? null : ringSize(ring, mate.nominal, measuredRing(mate, instruments));
   return size?.ok === true ? size.value : mateSize(mate);
 }
 
 /** The fit of a bore's window to what goes into it, so that the window moves with one that is measured again. */
-export function holeFit(part: Part, end: EndFeature): Target['fit'] {
+export function holeFit({ part, instruments }: Work, end: EndFeature): Target['fit'] {
   const mate = inHole(part, end);
   if (mate === null || end.kind !== 'bored-hole' || (ringOf(mate) !== null && end.fit === null)) return null;
-  const size = inHoleSize(mate);
+  const size = inHoleSize(mate, instruments);
   const [leastClearance, mostClearance] = [minus(end.diameter.low, size), minus(end.diameter.high, size)];
   return { mate: mate.id, name: nearestFit(size, leastClearance, mostClearance), leastClearance, mostClearance };
 }

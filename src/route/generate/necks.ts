@@ -45,7 +45,7 @@ export function neckSteps(work: Work, held: Held, bar: Bar, from: Length, inboar
         title: `Cut the ${name} to ${size(bar.diameter)}, ${size(bar.length)} wide`,
         say: `Cut the ${name}`,
         feature: feature.id,
-        target: target('diameter', window, from, diameterFit(part, feature, window)),
+        target: target('diameter', window, from, diameterFit(work, feature, window)),
         instrument: isFine(bar) ? 'micrometer' : 'caliper',
         cut,
         stop: inboard,

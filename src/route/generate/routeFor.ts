@@ -1,4 +1,4 @@
-import { fail, ok, type Result } from '../../measure/index.ts';
+import { fail, INSTRUMENTS, ok, type Instruments, type Result } from '../../measure/index.ts';
 import type { Machine, Part } from '../../part/index.ts';
 import { materialIn, type ToolMaterial } from '../../trade/index.ts';
 import type { Route } from '../route.ts';
@@ -73,16 +73,22 @@ function inChuck(work: Work, layout: Layout, offBar: boolean, measured: Set<stri
 
 /**
  * The route of a part on a lathe (the first machine) and a mill (the second, where something is milled), or everything that keeps
- * it from being made as it is given. Pure; the same part in inches and in millimetres gives the same sizes to the nanometre.
+ * it from being made as it is given; `instruments` are what its mates were read with. Pure; the same part in inches and in
+ * millimetres gives the same sizes to the nanometre.
  */
-export function routeFor(part: Part, machines: readonly Machine[], tool: ToolMaterial): Result<Route, readonly RouteFault[]> {
+export function routeFor(
+  part: Part,
+  machines: readonly Machine[],
+  tool: ToolMaterial,
+  instruments: Instruments = INSTRUMENTS,
+): Result<Route, readonly RouteFault[]> {
   const layout = layoutOf(part);
   const material = materialIn(part.stock.material);
   const [lathe, mill] = machines;
   const faults = faultsOf(part, machines, layout);
   if (layout === null || material === null || lathe === undefined) return fail(faults);
   const on = (machine: Machine): Cutting => ({ machine, material, tool, unit: part.unit });
-  const work: Work = { part, lathe: on(lathe), mill: mill === undefined ? null : on(mill) };
+  const work: Work = { part, lathe: on(lathe), mill: mill === undefined ? null : on(mill), instruments };
   const offBar = comesOffBar(part, lathe, layout);
   const all = [...faults, ...machineFaults(work, layout, offBar)];
   if (all.length > 0) return fail(all);

@@ -226,7 +226,7 @@ export function finishSteps(
       title: `${fine ? 'Finish' : 'Turn'} the ${name} to ${bare(aim, part.unit)}${feature.kind === 'taper' ? ', straight' : feature.kind === 'thread' ? ' outside' : shouldered ? ', with its shoulder' : ''}`,
       say: shouldered ? `Finish the ${name} and its shoulder` : fine ? `Finish the ${name}` : `Turn the ${name}`,
       feature: feature.id,
-      target: target('diameter', window, from, diameterFit(part, feature, window)),
+      target: target('diameter', window, from, diameterFit(work, feature, window)),
       instrument: fine ? 'micrometer' : 'caliper',
       cut,
       stop: { ...shoulder, distance: minus(shoulder.distance, fillet) },
@@ -265,7 +265,7 @@ export function finishSteps(
       title: `${filed ? 'File' : 'Polish'} the ${name} to ${bare(final.aim, part.unit)}`,
       say: `${filed ? 'File' : 'Polish'} the ${name}`,
       feature: feature.id,
-      target: target('diameter', final, aim, diameterFit(part, feature, final)),
+      target: target('diameter', final, aim, diameterFit(work, feature, final)),
       instrument: 'micrometer',
       cut: {
         tool: filed ? 'mill file, single cut, with a handle' : 'abrasive cloth on a flat backing, not on the fingers',

@@ -160,7 +160,7 @@ export function fakeStore(plan: Plan | null, events: readonly EventBody[] = [], 
       draftFromJob: () =>
         done(() => {
           called('draftFromJob');
-          if (plan !== null) set({ draft: draftOfPart(plan.part, plan.machines, 'draft'), page: 'layout' });
+          if (plan !== null) set({ draft: draftOfPart(plan.part, plan.machines, 'draft', plan.instruments), page: 'layout' });
         }),
       startJob: (begun) =>
         done(() => {

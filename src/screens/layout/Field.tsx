@@ -22,7 +22,7 @@ type Props = {
 };
 
 /** Enter goes on to the next field, as Tab does. */
-function onEnter(event: KeyboardEvent<HTMLInputElement>): void {
+export function onEnter(event: KeyboardEvent<HTMLInputElement>): void {
   if (event.key !== 'Enter') return;
   event.preventDefault();
   const fields = [...document.querySelectorAll<HTMLElement>('.layout input:not([type=file]), .layout select, .layout .goes-on')];

@@ -28,7 +28,7 @@ type Sheet = (typeof SHEETS)[number];
 
 /** The sheet that a table stands on. */
 const sheetOf = (group: DraftProblem['group']): Sheet =>
-  group === 'mates' ? 'mates' : group === 'machines' ? 'machines' : 'part';
+  group === 'mates' ? 'mates' : group === 'machines' || group === 'instruments' ? 'machines' : 'part';
 
 /** The readings of all mates as they are typed: while they stay the same, no mate was measured again. */
 const readingsOf = (draft: Draft): string => draft.mates.map((row) => `${row.id} ${row.values['readings'] ?? ''}`).join('|');
@@ -77,7 +77,7 @@ function Desk({ first }: { readonly first: Draft }) {
   const go = (problem: DraftProblem, id: string | null): void => {
     setSheet(sheetOf(problem.group));
     setWantedField(id);
-    if (problem.row !== null) setChosen(problem.row);
+    if (problem.row !== null && problem.group !== 'instruments') setChosen(problem.row);
   };
   const begin = (): void => {
     const plan = planOf(reading, route);
@@ -141,7 +141,7 @@ function Desk({ first }: { readonly first: Draft }) {
             <>
               <ToolChoice draft={draft} edit={edit} />
               {rows('machines')}
-              <Instruments unit={draft.unit} />
+              <Instruments draft={draft} said={said} edit={edit} />
             </>
           )}
           {sheet === 'route' &&

@@ -1,4 +1,5 @@
 import type { Draft, DraftProblem } from '../../part/index.ts';
+import { words } from '../words.ts';
 import { fieldId, fieldName, rowName } from './names.ts';
 import { layoutWords as w } from './layoutWords.ts';
 import type { Said } from './said.ts';
@@ -9,6 +10,11 @@ const MOST = 6;
 /** What a problem is about, in words. */
 function placeOf({ group, row, field }: DraftProblem, draft: Draft): string {
   if (group === 'about') return field === null ? w.problems.partAsAWhole : fieldName(field, '');
+  if (group === 'instruments')
+    return w.problems.at(
+      Object.entries(words.instruments).find(([kind]) => kind === row)?.[1] ?? '',
+      field === null ? '' : fieldName(field, ''),
+    );
   const at = draft[group].findIndex((each) => each.id === row);
   const found = draft[group][at];
   if (found === undefined) return w.groups[group];

@@ -78,6 +78,8 @@ export const layoutWords = {
     nominal: 'Called',
     readings: 'Readings',
     instrument: 'Read with',
+    resolution: 'Smallest step',
+    permissibleError: 'Off by at most',
     diameter: 'Diameter',
     mate: 'Fits into',
     between: 'Holds the',
@@ -223,6 +225,9 @@ export const layoutWords = {
       error: { inch: 'Off by at most, at 1 in', millimetre: 'Off by at most, at 25 mm' },
       source: 'Where the figures come from',
     },
+    field: (instrument: string, column: string) => `${instrument}: ${column}`,
+    own: 'yours; what is empty, as the standard says',
+    standard: 'As the standard says',
   },
   route: {
     title: 'The route',

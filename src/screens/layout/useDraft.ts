@@ -14,7 +14,13 @@ type History = {
 
 /** The field that an edit types in; two edits of one field in a row are taken back together. */
 const fieldOf = (edit: DraftEdit): string | null =>
-  edit.edit === 'type' ? `${edit.row} ${edit.field}` : edit.edit === 'type-about' ? `about ${edit.field}` : null;
+  edit.edit === 'type'
+    ? `${edit.row} ${edit.field}`
+    : edit.edit === 'type-about'
+      ? `about ${edit.field}`
+      : edit.edit === 'type-instrument'
+        ? `${edit.kind} ${edit.figure}`
+        : null;
 
 const undone = (history: History): History => {
   const before = history.past.at(-1);

@@ -1,5 +1,6 @@
 import { useDeferredValue, useMemo } from 'react';
 import { z } from 'zod';
+import { instrumentsOf } from '../../measure/index.ts';
 import type { Draft, DraftReading } from '../../part/index.ts';
 import {
   checkRoute,
@@ -35,9 +36,9 @@ export const editsIn = (draft: Draft): readonly RouteEdit[] =>
 export const storedEdits = (edits: readonly RouteEdit[]): Draft['edits'] =>
   z.array(routeEditSchema).encode([...edits]) as Draft['edits'];
 
-export function routeOf(draft: Draft, { part, machines }: DraftReading): DraftRoute {
+export function routeOf(draft: Draft, { part, machines, instruments }: DraftReading): DraftRoute {
   if (part === null || machines === null) return NONE;
-  const made = routeFor(part, machines, draft.tool);
+  const made = routeFor(part, machines, draft.tool, instrumentsOf(instruments));
   if (!made.ok) return { ...NONE, faults: made.error };
   const { edited, leftOver } = reapply(made.value, editsIn(draft));
   return { made: made.value, edited, leftOver, faults: [], warnings: checkRoute(part, machines, edited.route) };

@@ -1,4 +1,4 @@
-import { INSTRUMENTS, type DisplayUnit } from '../../measure/index.ts';
+import type { DisplayUnit } from '../../measure/index.ts';
 import { downward, type Glance, type Reading } from '../../job/index.ts';
 import { bareSize } from '../show.ts';
 import { words } from '../words.ts';
@@ -72,7 +72,7 @@ export function Strip({ glance, unit }: { readonly glance: Glance; readonly unit
     readings.map((reading) => ({
       id: reading.event,
       value: reading.value,
-      within: INSTRUMENTS[reading.instrument ?? glance.operation.instrument ?? 'caliper'].permissibleError(reading.value),
+      within: glance.instruments[reading.instrument ?? glance.operation.instrument ?? 'caliper'].permissibleError(reading.value),
     })),
     next === null ? null : { id: 'next', value: next.size, within: next.spread },
   );

@@ -1,12 +1,12 @@
 import { useMemo } from 'react';
 import { draftOfPart, readDraft } from '../../part/index.ts';
-import { inOrder, newest, routeProgress, progressOf, sizeOf, type JobState } from '../../job/index.ts';
-import type { DisplayUnit } from '../../measure/index.ts';
+import { inOrder, instrumentsHere, newest, routeProgress, progressOf, sizeOf, type JobState } from '../../job/index.ts';
+import { inches, millimetres, type DisplayUnit } from '../../measure/index.ts';
 import { Boundary } from '../Boundary.tsx';
 import { PartDrawing } from '../drawing/PartDrawing.tsx';
 import { PageHead } from '../PageHead.tsx';
 import { saveFile } from '../saveFile.ts';
-import { bareSize, showMoment, unitSign } from '../show.ts';
+import { amountText, bareSize, showMoment, unitSign } from '../show.ts';
 import { useAssistant, useAssistantStore } from '../store.tsx';
 import { words } from '../words.ts';
 import '../drawing/drawing.css';
@@ -86,6 +86,20 @@ function Readings({
   );
 }
 
+/** The instruments among those that were read with whose figures are not as the standard says, each with its figures. */
+function OwnInstruments({ state, rows }: { readonly state: JobState; readonly rows: readonly RecordRow[] }) {
+  const { unit } = state.plan.part;
+  const instruments = instrumentsHere(state);
+  const told = (state.plan.instruments ?? [])
+    .filter(({ kind }) => rows.some(({ instrument }) => instrument === kind))
+    .map(({ kind }) => {
+      const { resolution, permissibleError } = instruments[kind];
+      const error = permissibleError(unit === 'inch' ? inches(1) : millimetres(25));
+      return w.ownInstrument(words.instruments[kind], amountText(resolution, unit), amountText(error, unit));
+    });
+  return told.length === 0 ? null : <p>{w.ownInstruments(told, unit)}</p>;
+}
+
 /** The route with how far each step came, what was felt, and memos. */
 function Steps({ state }: { readonly state: JobState }) {
   return (
@@ -106,9 +120,12 @@ function Steps({ state }: { readonly state: JobState }) {
 }
 
 function Sheet({ state }: { readonly state: JobState }) {
-  const { part, title, invented } = state.plan;
+  const { part, machines, instruments, title, invented } = state.plan;
   const { standing, struck } = recordRows(state);
-  const sketch = useMemo(() => readDraft(draftOfPart(part, state.plan.machines, 'record')).sketch, [part, state.plan.machines]);
+  const sketch = useMemo(
+    () => readDraft(draftOfPart(part, machines, 'record', instruments)).sketch,
+    [part, machines, instruments],
+  );
   const first = inOrder(state.log)[0];
   const last = newest(state.log);
   return (
@@ -143,6 +160,7 @@ function Sheet({ state }: { readonly state: JobState }) {
       <section>
         <h2>{w.asBuilt}</h2>
         {standing.length === 0 ? <p>{w.noneStand}</p> : <Readings rows={standing} unit={part.unit} struck={false} />}
+        <OwnInstruments state={state} rows={standing} />
       </section>
       <Fits state={state} />
       <Histories state={state} />

@@ -24,6 +24,9 @@ export const recordWords = {
     latest: 'Last entry',
     asBuilt: 'Readings that stand',
     noneStand: 'No readings yet.',
+    ownInstruments: (each: readonly string[], unit: 'inch' | 'millimetre') =>
+      `Figures of the shop’s own instruments, at ${unit === 'inch' ? '1 in' : '25 mm'}: ${each.join('; ')}.`,
+    ownInstrument: (name: string, step: string, error: string) => `${name} read to ${step}, off by ${error} at most`,
     struck: 'Struck readings',
     struckMark: 'struck',
     columns: {

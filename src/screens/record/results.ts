@@ -1,6 +1,7 @@
 import {
   downward,
   inOrder,
+  instrumentsHere,
   measuredMate,
   progressOf,
   routeProgress,
@@ -10,7 +11,7 @@ import {
   type Reading,
   type Taking,
 } from '../../job/index.ts';
-import { INSTRUMENTS, minus, type Length } from '../../measure/index.ts';
+import { minus, type Instruments, type Length } from '../../measure/index.ts';
 import type { MeasuredQuantity, Operation, SizeWindow } from '../../route/index.ts';
 import type { HistoryRow } from '../drawing/historyLayout.ts';
 import type { FitHole, FitReading, FitShaft } from '../drawing/fitLayout.ts';
@@ -107,11 +108,12 @@ export type MadeFit = {
 /** How many readings a picture of a fit can hold. */
 const MOST_READINGS = 5;
 
-const within = (reading: Reading, operation: Operation): Length =>
-  INSTRUMENTS[reading.instrument ?? operation.instrument ?? 'caliper'].permissibleError(reading.value);
+const within = (reading: Reading, operation: Operation, instruments: Instruments): Length =>
+  instruments[reading.instrument ?? operation.instrument ?? 'caliper'].permissibleError(reading.value);
 
 /** The fits of turned diameters whose bore was measured. */
 export function madeFits(state: JobState): readonly MadeFit[] {
+  const instruments = instrumentsHere(state);
   return resultsOf(state).flatMap(({ name, operation, quantity, window, readings }): MadeFit[] => {
     const id = operation.target?.fit?.mate;
     const mate = state.plan.part.mates.find((each) => each.id === id);
@@ -119,7 +121,7 @@ export function madeFits(state: JobState): readonly MadeFit[] {
     if (quantity !== 'diameter' || mate === undefined || measured === null || window === null) return [];
     let uncertainty = 0 as Length;
     for (const reading of downward(state.mates[mate.id] ?? null)) {
-      const off = within(reading, operation);
+      const off = within(reading, operation, instruments);
       if (off > uncertainty) uncertainty = off;
     }
     return [
@@ -131,7 +133,7 @@ export function madeFits(state: JobState): readonly MadeFit[] {
         shaft: { low: window.low, high: window.high },
         readings: readings
           .slice(-MOST_READINGS)
-          .map((reading) => ({ id: reading.event, value: reading.value, within: within(reading, operation) })),
+          .map((reading) => ({ id: reading.event, value: reading.value, within: within(reading, operation, instruments) })),
       },
     ];
   });
