@@ -3,7 +3,7 @@ import { glance, fold, folded, windowOf, type EventBody, type Intent, type JobSt
 import { INSTRUMENTS, inches, micrometres, millimetres, thou, type OwnInstrument } from '../../src/measure/index.ts';
 import { NOON, pieces, plan, when } from './scene.ts';
 
-const withOwn = (from: Plan, ...instruments: readonly OwnInstrument[]): Plan => ({ ...from, instruments });
+const withOwn = (from: Plan, ...instruments: readonly OwnInstrument[]): Plan => ({ ...from, instruments: [...instruments] });
 const openedAt = (from: Plan, operation: string): JobState => {
   const body: EventBody = { type: 'OperationOpened', operation };
   return fold(folded(from, []), { id: 'e1', seq: 1, at: NOON, v: 1, body });
