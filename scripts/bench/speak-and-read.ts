@@ -28,6 +28,7 @@ const blank = (unit: DisplayUnit, largest: Length): Context => ({
   last: null,
   largest,
   instrument: null,
+  ownSteps: {},
   steps: 20,
   asked: false,
   now: 0,

@@ -24,6 +24,8 @@ export type Context = {
   readonly last: { readonly value: Length; readonly at: number } | null;
   readonly largest: Length | null;
   readonly instrument: InstrumentKind | null;
+  /** The smallest step of those instruments whose owner gave it. */
+  readonly ownSteps: Readonly<Partial<Record<InstrumentKind, Length>>>;
   readonly steps: number;
   /** A question is open, so yes, no and a bare number answer it. */
   readonly asked: boolean;

@@ -64,6 +64,20 @@ const PLACES: Readonly<Record<InstrumentKind, Readonly<Record<DisplayUnit, numbe
 };
 const WITHOUT_INSTRUMENT: Readonly<Record<DisplayUnit, number>> = { inch: 4, millimetre: 3 };
 
+/**
+ * Decimal places that a size may be said with here. An own instrument with a finer step than usual shows as many as its step has,
+ * and no more than the page does; one with a coarser step takes none away, for tenths are estimated between its marks.
+ */
+function placesIn({ instrument, ownSteps }: Context, unit: DisplayUnit): number {
+  if (instrument === null) return WITHOUT_INSTRUMENT[unit];
+  const step = ownSteps[instrument];
+  const usual = PLACES[instrument][unit];
+  if (step === undefined) return usual;
+  const one = unit === 'inch' ? inches(1) : millimetres(1);
+  const ofStep = Math.ceil(Math.log10(one / step));
+  return Math.max(usual, Math.min(ofStep, WITHOUT_INSTRUMENT[unit]));
+}
+
 type Weighed<T> = { readonly value: T; readonly prior: number };
 
 const none = <T>(reason: NumberRefusal): Heard<T> => ({ as: 'none', reason });
@@ -160,12 +174,12 @@ function lengthsOf(candidates: readonly Candidate[], slot: NumberSlot, context: 
   const found: Weighed<Length>[] = [];
   const finer: Length[] = [];
   let trouble: NumberRefusal | null = null;
-  const placesOf = context.instrument === null || slot !== 'size' ? WITHOUT_INSTRUMENT : PLACES[context.instrument];
+  const most = (unit: DisplayUnit): number => (slot === 'size' ? placesIn(context, unit) : WITHOUT_INSTRUMENT[unit]);
   const last = freshLast(context);
   for (const candidate of candidates) {
     switch (candidate.kind) {
       case 'length':
-        if (candidate.places !== null && candidate.places > placesOf[candidate.unit]) {
+        if (candidate.places !== null && candidate.places > most(candidate.unit)) {
           trouble ??= 'finer-than-instrument';
           finer.push(candidate.value);
         } else if (candidate.signed && slot === 'size') trouble ??= 'not-a-number-here';

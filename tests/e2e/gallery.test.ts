@@ -76,6 +76,29 @@ describe('every state of the pages', () => {
   );
 });
 
+/** The sheets of the desk besides the part, which the scenes open on, each with what it must show; and the fits to choose from. */
+test.each([
+  ['layout-inch', 'Alt+1', '.layout-sheet .rows'],
+  ['layout-own-instruments', 'Alt+3', '.readings .cell-says'],
+  ['layout-inch', 'Alt+4', '.layout-sheet .route-step'],
+  ['layout-inch', 'Choose the fit', '.fit-chooser'],
+] as const)('"%s" under %s: axe finds nothing to mend, contrast to AAA in both themes', async (scene, way, shows) => {
+  await open(scene, 'tablet', 'light');
+  const { page } = browser;
+  if (way.startsWith('Alt')) await page.keyboard.press(way);
+  else await page.getByRole('button', { name: way }).first().click();
+  await page.locator(shows).first().waitFor();
+  const found = await axeFinds(false);
+  await screenshot(page, `${scene}-${way}-light`);
+  await look('tablet', 'dark');
+  found.push(...(await axeFinds(true)));
+  await screenshot(page, `${scene}-${way}-dark`);
+  await look('phone', 'light');
+  await screenshot(page, `${scene}-${way}-phone`);
+  expect(found).toEqual([]);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(SIZES.phone.width);
+});
+
 test('every step of both demos, just opened: nothing over anything else, nothing cut off', { timeout: 120_000 }, async () => {
   const wrong: string[] = [];
   for (const scene of Object.keys(STEP_SCENES)) {
@@ -329,11 +352,14 @@ test.each(['A4', 'Letter'] as const)('the card of what can be said goes on the t
   expect(sheetsIn(await browser.page.pdf({ format, preferCSSPageSize: true }))).toBe(2);
 });
 
-test.each(['record-made', 'record-metric'])('"%s" goes on the two sides of one sheet of A4', async (scene) => {
-  await open(scene, 'tablet', 'light');
-  await browser.page.emulateMedia({ media: 'print' });
-  expect(sheetsIn(await browser.page.pdf({ format: 'A4', preferCSSPageSize: true }))).toBe(2);
-});
+test.each(['record-made', 'record-metric', 'record-own-instruments'])(
+  '"%s" goes on the two sides of one sheet of A4',
+  async (scene) => {
+    await open(scene, 'tablet', 'light');
+    await browser.page.emulateMedia({ media: 'print' });
+    expect(sheetsIn(await browser.page.pdf({ format: 'A4', preferCSSPageSize: true }))).toBe(2);
+  },
+);
 
 test('nothing went wrong in the browser meanwhile', () => {
   expect(browser.errors).toEqual([]);

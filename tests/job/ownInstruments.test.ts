@@ -1,5 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { glance, fold, folded, windowOf, type EventBody, type Intent, type JobState, type Plan } from '../../src/job/index.ts';
+import {
+  contextOf,
+  glance,
+  fold,
+  folded,
+  silence,
+  windowOf,
+  type EventBody,
+  type Intent,
+  type JobState,
+  type Plan,
+} from '../../src/job/index.ts';
 import { INSTRUMENTS, inches, micrometres, millimetres, thou, type OwnInstrument } from '../../src/measure/index.ts';
 import { NOON, pieces, plan, when } from './scene.ts';
 
@@ -44,6 +55,16 @@ describe('a seat for a bearing, whose bore is read with an own caliper', () => {
     const good = INSTRUMENTS.micrometer.permissibleError(inches(1));
     expect(lowAfter(withOwn(seated, { kind: 'caliper', resolution: null, permissibleError: good }))).toBe(millimetres(19.998));
   });
+});
+
+test('what can be said of a size rests on the step of an own instrument, where one is given', () => {
+  const own = withOwn(
+    plan,
+    { kind: 'caliper', resolution: micrometres(1), permissibleError: null },
+    { kind: 'micrometer', resolution: null, permissibleError: thou(0.2) },
+  );
+  expect(contextOf(folded(own, []), silence, NOON).ownSteps).toEqual({ caliper: micrometres(1) });
+  expect(contextOf(folded(plan, []), silence, NOON).ownSteps).toEqual({});
 });
 
 describe('the answer to a reading in the window, where the coach has no say', () => {

@@ -17,6 +17,7 @@ const nothingInch: Context = {
   last: null,
   largest: null,
   instrument: null,
+  ownSteps: {},
   steps: 20,
   asked: false,
   now: 1_000_000,

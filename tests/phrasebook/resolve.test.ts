@@ -42,6 +42,21 @@ test.each(INSTRUMENT_ROWS)('a %s shows %i places in inches, %i in millimetres, a
   }
 });
 
+// The step of the instrument decides: common practice, no source.
+test.each([
+  ['caliper', 'mm 19', millimetres(0.001), 'point six six six', 'point six six six six'],
+  ['caliper', 'mm 19', millimetres(0.002), 'point six six six', 'point six six six six'],
+  ['rule', 'mm 19', millimetres(0.05), 'point six six', 'point six six six'],
+  ['rule', 'inch .620', inches(0.001), 'point six six six', 'point six six six six'],
+  ['caliper', 'mm 19', millimetres(0.05), 'point six six', 'point six six six'],
+  ['micrometer', 'inch .620', inches(0.00001), 'point six six six six', 'point six six six six six'],
+] as const)('an own %s (%s) with a step of %i nm is read as "%s", and not as "%s"', (instrument, moment, step, fine, finer) => {
+  const bare: Context = { ...CONTEXTS[moment], instrument, window: null, from: null, last: null };
+  const seen: Context = { ...bare, ownSteps: { [instrument]: step } };
+  expect(read(fine, 'size', seen)).toMatch(/^one /);
+  expect(read(finer, 'size', seen)).toBe('none finer-than-instrument');
+});
+
 describe('the numbers of the rule, on each side', () => {
   const comesTo = (row: LimitRow): string => {
     const context = momentOf(row);

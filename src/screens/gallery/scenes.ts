@@ -1,4 +1,4 @@
-import { inches, millimetres, type Length } from '../../measure/index.ts';
+import { inches, micrometres, millimetres, type Length } from '../../measure/index.ts';
 import type { EventBody, Plan } from '../../job/index.ts';
 import { draftOfPart, editDraft, newDraft, nextRowId, type Draft, type DraftEdit } from '../../part/index.ts';
 import type { AssistantState, Hearing } from '../../app/index.ts';
@@ -104,6 +104,12 @@ function madeInMillimetres(): readonly EventBody[] {
     ...mm('finish-crank-end', 19.99),
   ];
 }
+
+/** Invented: a micrometer that was checked against gauge blocks, and a caliper that is worn. */
+const ownInstruments: NonNullable<Plan['instruments']> = [
+  { kind: 'micrometer', resolution: micrometres(1), permissibleError: micrometres(2) },
+  { kind: 'caliper', resolution: null, permissibleError: micrometres(50) },
+];
 
 const listening: AssistantState['listening'] = {
   mode: 'open',
@@ -325,6 +331,11 @@ export const SCENES: Readonly<Record<string, () => FakeStore>> = {
     store.getState().goTo('record');
     return store;
   },
+  'record-own-instruments': () => {
+    const store = fakeStore({ ...metricPlan, instruments: ownInstruments }, madeInMillimetres());
+    store.getState().goTo('record');
+    return store;
+  },
   'layout-empty': () => laidOut(newDraft('draft', 'inch', null)),
   'layout-inch': () => laidOut(draftOf(inchPlan)),
   'layout-metric': () => laidOut(draftOf(metricPlan)),
@@ -335,6 +346,14 @@ export const SCENES: Readonly<Record<string, () => FakeStore>> = {
         { edit: 'type-about', field: 'material', text: 'unobtainium' },
         { edit: 'type', group: 'turned', row: draftOf(inchPlan).turned[1]?.id ?? '', field: 'diameter', text: 'about an inch' },
         { edit: 'add', group: 'turned', kind: 'journal', after: null },
+      ].reduce((draft, edit) => editDraft(draft, edit as DraftEdit), draftOf(inchPlan)),
+    ),
+  'layout-own-instruments': () =>
+    laidOut(
+      [
+        { edit: 'type-instrument', kind: 'micrometer', figure: 'permissibleError', text: '.00015' },
+        { edit: 'type-instrument', kind: 'caliper', figure: 'resolution', text: '.001' },
+        { edit: 'type-instrument', kind: 'caliper', figure: 'permissibleError', text: 'good enough' },
       ].reduce((draft, edit) => editDraft(draft, edit as DraftEdit), draftOf(inchPlan)),
     ),
   voice: () => fakeStore(inchPlan, [], { page: 'voice', listening: { ...listening, mode: 'call' }, hearing }),
