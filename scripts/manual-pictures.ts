@@ -42,6 +42,13 @@ const PICTURES: readonly Picture[] = [
   { name: 'machine-phone', scene: 'roughing', room: 'phone' },
   { name: 'layout', scene: 'layout-inch', room: 'desk' },
   { name: 'fits', scene: 'layout-inch', room: 'desk', press: ['Choose the fit'], from: '.fit-chooser' },
+  {
+    name: 'instruments',
+    scene: 'layout-own-instruments',
+    room: 'desk',
+    press: ['Machines'],
+    from: '.layout-sheet section:has(.readings)',
+  },
   { name: 'route', scene: 'layout-inch', room: 'desk', press: ['The route'] },
   { name: 'route-sheet', scene: 'layout-inch', room: 'paper', printed: true },
   { name: 'record', scene: 'record-made', room: 'desk' },

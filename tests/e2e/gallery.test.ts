@@ -81,7 +81,7 @@ test.each([
   ['layout-inch', 'Alt+1', '.layout-sheet .rows'],
   ['layout-own-instruments', 'Alt+3', '.readings .cell-says'],
   ['layout-inch', 'Alt+4', '.layout-sheet .route-step'],
-  ['layout-inch', 'Choose the fit', '.fit-chooser'],
+  ['layout-metric', 'Choose the fit', '.fit-chooser'],
 ] as const)('"%s" under %s: axe finds nothing to mend, contrast to AAA in both themes', async (scene, way, shows) => {
   await open(scene, 'tablet', 'light');
   const { page } = browser;

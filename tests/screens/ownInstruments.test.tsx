@@ -105,7 +105,7 @@ describe('the record of a job with own instruments', () => {
   test('names the figures of those that were read with, and no others', async () => {
     await showPage(withOwn());
     const said = recordWords.page.ownInstruments(
-      [recordWords.page.ownInstrument(words.instruments['telescoping-gauge'], '0.1 thou', '0.7 thou')],
+      [recordWords.page.ownInstrument(words.instruments['telescoping-gauge'], null, '0.7 thou')],
       'inch',
     );
     expect(document.querySelector('.sheet')?.textContent).toContain(said);

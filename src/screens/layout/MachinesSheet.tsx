@@ -94,7 +94,7 @@ export function Instruments(props: InstrumentsProps) {
           <tbody>
             {Object.values(INSTRUMENTS).map(({ kind, source }) => (
               <tr key={kind}>
-                <td>{words.instruments[kind]}</td>
+                <td className="what">{words.instruments[kind]}</td>
                 <td data-label={c.step}>
                   <Figure {...props} kind={kind} figure="resolution" />
                 </td>

@@ -92,12 +92,15 @@ function OwnInstruments({ state, rows }: { readonly state: JobState; readonly ro
   const instruments = instrumentsHere(state);
   const told = (state.plan.instruments ?? [])
     .filter(({ kind }) => rows.some(({ instrument }) => instrument === kind))
-    .map(({ kind }) => {
-      const { resolution, permissibleError } = instruments[kind];
-      const error = permissibleError(unit === 'inch' ? inches(1) : millimetres(25));
-      return w.ownInstrument(words.instruments[kind], amountText(resolution, unit), amountText(error, unit));
+    .map(({ kind, resolution, permissibleError }) => {
+      const error = instruments[kind].permissibleError(unit === 'inch' ? inches(1) : millimetres(25));
+      return w.ownInstrument(
+        words.instruments[kind],
+        resolution === null ? null : amountText(resolution, unit),
+        permissibleError === null ? null : amountText(error, unit),
+      );
     });
-  return told.length === 0 ? null : <p>{w.ownInstruments(told, unit)}</p>;
+  return told.length === 0 ? null : <p className="beneath">{w.ownInstruments(told, unit)}</p>;
 }
 
 /** The route with how far each step came, what was felt, and memos. */

@@ -26,7 +26,10 @@ export const recordWords = {
     noneStand: 'No readings yet.',
     ownInstruments: (each: readonly string[], unit: 'inch' | 'millimetre') =>
       `Figures of the shop’s own instruments, at ${unit === 'inch' ? '1 in' : '25 mm'}: ${each.join('; ')}.`,
-    ownInstrument: (name: string, step: string, error: string) => `${name} read to ${step}, off by ${error} at most`,
+    ownInstrument: (name: string, step: string | null, error: string | null) =>
+      [step === null ? name : `${name} read to ${step}`, error === null ? '' : `off by ${error} at most`]
+        .filter((part) => part !== '')
+        .join(', '),
     struck: 'Struck readings',
     struckMark: 'struck',
     columns: {
