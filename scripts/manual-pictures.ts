@@ -45,7 +45,7 @@ const PICTURES: readonly Picture[] = [
   {
     name: 'instruments',
     scene: 'layout-own-instruments',
-    room: 'desk',
+    room: 'tablet',
     press: ['Machines'],
     from: '.layout-sheet section:has(.readings)',
   },
