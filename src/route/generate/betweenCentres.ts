@@ -1,6 +1,6 @@
 import { nanometres, plus, zero } from '../../measure/index.ts';
 import type { Machine, Part } from '../../part/index.ts';
-import { ALLOWANCES } from './allowances.ts';
+import { ALLOWANCES, BOUNDS } from './allowances.ts';
 import { facingCut, speedWhy } from './cuts.ts';
 import { overallOf, wholeLength } from './datums.ts';
 import { bare, inSentence, target, type Holding, type Step, type Work } from './draft.ts';
@@ -39,7 +39,7 @@ export function turnsBetweenCentres(
 
 /** True where a driving dog finds room: on the raw stock of the second side, and then on what is finished of the first. */
 export const dogHolds = ({ first, second, pivot }: Layout): boolean =>
-  lengthOf(second) >= ALLOWANCES.dog && (lengthOf(first) >= ALLOWANCES.dog || pivot.length >= ALLOWANCES.dog);
+  lengthOf(second) >= BOUNDS.dog && (lengthOf(first) >= BOUNDS.dog || pivot.length >= BOUNDS.dog);
 
 /**
  * The set-ups of a part between centres: both ends faced to length and centred, then one side and the other with a driving dog.
@@ -88,7 +88,7 @@ export function betweenCentres(work: Work, layout: Layout, measured: Set<string>
     },
     ...centreStep(work, other),
   ];
-  const beyond = nanometres(Math.floor(Math.min(lengthOf(second) / 2, ALLOWANCES.jawRoom)));
+  const beyond = nanometres(Math.floor(Math.min(lengthOf(second) / 2, ALLOWANCES[part.unit].jawRoom)));
   const turned = plus(plus(lengthOf(first), pivot.length), beyond);
   const from = isAsStock(part, pivot) ? stock.size : pivot.diameter;
   const dog = (id: 'first' | 'second', on: string, note: string): Step => ({

@@ -16,7 +16,6 @@ import {
   scaled,
   sixtyFourths,
   smaller,
-  thou,
   times,
   toMillimetres,
   zero,
@@ -42,6 +41,7 @@ import {
   type ToolMaterial,
 } from '../../trade/index.ts';
 import type { Cut } from '../operation.ts';
+import { ALLOWANCES } from './allowances.ts';
 
 /** What speeds and feeds are chosen for. */
 export type Cutting = {
@@ -51,15 +51,28 @@ export type Cutting = {
   readonly unit: DisplayUnit;
 };
 
-/** The feeds aimed at, by tool: inside the ranges of `trade/cuttingData`. */
-const FEED: Readonly<Record<'rough' | 'finish' | 'part', Readonly<Record<ToolMaterial, Length>>>> = {
-  rough: { 'high-speed-steel': inches(0.008), 'brazed-carbide': inches(0.009), carbide: inches(0.01) },
-  finish: { 'high-speed-steel': inches(0.003), 'brazed-carbide': inches(0.004), carbide: inches(0.005) },
-  part: { 'high-speed-steel': inches(0.003), 'brazed-carbide': inches(0.003), carbide: inches(0.003) },
+type Feeds = Readonly<Record<'rough' | 'finish' | 'part', Readonly<Record<ToolMaterial, Length>>>>;
+
+/** The feeds aimed at, by the unit of the part and the tool: inside the ranges of `trade/cuttingData`. */
+const FEED: Readonly<Record<DisplayUnit, Feeds>> = {
+  inch: {
+    rough: { 'high-speed-steel': inches(0.008), 'brazed-carbide': inches(0.009), carbide: inches(0.01) },
+    finish: { 'high-speed-steel': inches(0.003), 'brazed-carbide': inches(0.004), carbide: inches(0.005) },
+    part: { 'high-speed-steel': inches(0.003), 'brazed-carbide': inches(0.003), carbide: inches(0.003) },
+  },
+  millimetre: {
+    rough: { 'high-speed-steel': millimetres(0.2), 'brazed-carbide': millimetres(0.23), carbide: millimetres(0.25) },
+    finish: { 'high-speed-steel': millimetres(0.08), 'brazed-carbide': millimetres(0.1), carbide: millimetres(0.12) },
+    part: { 'high-speed-steel': millimetres(0.08), 'brazed-carbide': millimetres(0.08), carbide: millimetres(0.08) },
+  },
 };
-/** What of a motor's power arrives at the tool, and the least that a pass is worth taking: common practice, no source. */
+/** What of a motor's power arrives at the tool: common practice, no source. */
 const EFFICIENCY = 0.75;
-const LEAST_ROUGH = thou(5);
+
+/** What the tables of `trade` give in inches, as a metric shop has and says it: noses and depths of whole tenths. */
+const inTenths = (length: Length, unit: DisplayUnit): Length =>
+  unit === 'inch' ? length : roundedTo(length, millimetres(0.1), 'half-even');
+const noseOf = ({ tool, unit }: Cutting): Length => inTenths(NOSES[tool], unit);
 
 export const TOOL_NAMES: Readonly<Record<ToolMaterial, string>> = {
   'high-speed-steel': 'high-speed steel',
@@ -71,6 +84,13 @@ export const TOOL_NAMES: Readonly<Record<ToolMaterial, string>> = {
 export const radialDivision = ({ crossSlide }: Machine): Length =>
   crossSlide.reads === 'radius' ? crossSlide.division : larger(dividedBy(crossSlide.division, 2, 'floor'), nanometres(1));
 
+/**
+ * A depth on the radius that a hand can set: of a metric part the nearest whole divisions of the cross slide, whose dial may be
+ * of either unit. Of an inch part it is whole thousandths as it stands.
+ */
+export const onTheDial = ({ machine, unit }: Cutting, depth: Length): Length =>
+  unit === 'inch' ? depth : larger(roundedTo(depth, radialDivision(machine), 'half-even'), radialDivision(machine));
+
 /** A speed of the machine so little over the wanted one is it: the table is a range. */
 const NEAR = 1.02;
 
@@ -80,13 +100,19 @@ export function rpmAt({ machine, material, tool }: Cutting, across: Length, redu
   return Math.max(1, roundReal(speedToSet(rpmFor(speed, asDiameter(across)) * NEAR, machine.spindleSpeeds), 'half-even'));
 }
 
-/** The feed that leaves a roughness at most: f = √(Ra·18√3·r). */
-const feedForRa = (raUm: number, nose: Length): Length =>
-  nanometres(Math.floor(Math.sqrt((raUm / 1000) * 18 * Math.sqrt(3) * toMillimetres(nose)) * 1_000_000));
+/** The feed that leaves a roughness at most: f = √(Ra·18√3·r), in millimetres down to the hundredth below it. */
+function feedForRa(raUm: number, nose: Length, unit: DisplayUnit): Length {
+  const most = nanometres(Math.floor(Math.sqrt((raUm / 1000) * 18 * Math.sqrt(3) * toMillimetres(nose)) * 1_000_000));
+  const hundredth = millimetres(0.01);
+  return unit === 'inch' || most < hundredth ? most : roundedTo(most, hundredth, 'floor');
+}
 
 /** Why a finishing feed is what it is, where a roughness is asked for: what its nose leaves, against what is wanted. */
-export const roughnessWhy = ({ tool, unit }: Cutting, feed: Length, roughness: number): string =>
-  `Feed ${formatAmount(feed, unit)}: leaves Ra ${theoreticalRaUm(feed, NOSES[tool]).toFixed(1)} µm by its nose of ${formatAmount(NOSES[tool], unit)}; Ra ${String(roughness)} is wanted.`;
+export function roughnessWhy(cutting: Cutting, feed: Length, roughness: number): string {
+  const { unit } = cutting;
+  const nose = noseOf(cutting);
+  return `Feed ${formatAmount(feed, unit)}: leaves Ra ${theoreticalRaUm(feed, nose).toFixed(1)} µm by its nose of ${formatAmount(nose, unit)}; Ra ${String(roughness)} is wanted.`;
+}
 
 /** The usual roughness of milling, Ra in µm, by tables of surface roughness by process (docs/sources.md). */
 export const MILLED_RA_UM = { finest: 0.8, coarsest: 6.3 } as const;
@@ -95,16 +121,18 @@ export const MILLED_RA_UM = { finest: 0.8, coarsest: 6.3 } as const;
  * The fastest that a cutter may be fed along a wall, per turn, for a roughness: as a round nose of its own radius. One tooth is
  * always a little longer than the others, so that a turn counts and not a tooth. No faster than a chip of .1 mm a tooth of two.
  */
-export const milledFeed = (raUm: number, cutter: Length): Length =>
-  smaller(feedForRa(raUm, dividedBy(cutter, 2, 'floor')), millimetres(0.2));
+export const milledFeed = (raUm: number, cutter: Length, unit: DisplayUnit): Length =>
+  smaller(feedForRa(raUm, dividedBy(cutter, 2, 'floor'), unit), millimetres(0.2));
 
 /**
  * The feed aimed at; where the machine has its own, the nearest of those within the range, else the nearest of all. A roughness
  * that is asked for holds it down.
  */
-export function feedFor({ machine, tool }: Cutting, kind: 'rough' | 'finish' | 'part', roughness: number | null = null): Length {
+export function feedFor(cutting: Cutting, kind: 'rough' | 'finish' | 'part', roughness: number | null = null): Length {
+  const { machine, tool, unit } = cutting;
   const range = feedRange(kind, tool);
-  const aim = roughness === null ? FEED[kind][tool] : smaller(FEED[kind][tool], feedForRa(roughness, NOSES[tool]));
+  const usual = FEED[unit][kind][tool];
+  const aim = roughness === null ? usual : smaller(usual, feedForRa(roughness, noseOf(cutting), unit));
   const nearest = (feeds: readonly Length[]): Length | null =>
     feeds.reduce<Length | null>(
       (best, feed) => (best === null || Math.abs(feed - aim) < Math.abs(best - aim) ? feed : best),
@@ -121,7 +149,7 @@ export function deepestPass(
   across: Length,
   rpm: number,
 ): { readonly depth: Length; readonly by: 'tool' | 'power' } {
-  const most = deepestRough(cutting.material, cutting.tool);
+  const most = inTenths(deepestRough(cutting.material, cutting.tool), cutting.unit);
   const { powerKw } = cutting.machine;
   const division = radialDivision(cutting.machine);
   const whole = (depth: Length): Length => larger(roundedTo(depth, division, 'floor'), division);
@@ -134,7 +162,7 @@ export function deepestPass(
   const share = (powerKw * EFFICIENCY) / needed;
   return share >= 1
     ? { depth: whole(most), by: 'tool' }
-    : { depth: whole(larger(scaled(most, share, 'floor'), LEAST_ROUGH)), by: 'power' };
+    : { depth: whole(larger(scaled(most, share, 'floor'), ALLOWANCES[cutting.unit].leastPass)), by: 'power' };
 }
 
 /** What goes on the cut, to begin a sentence with. */

@@ -1,7 +1,7 @@
 import { midway, minus, type Length } from '../../measure/index.ts';
 import { givenLengths, spanOf, type Datum, type Limits, type Part, type TurnedFeature } from '../../part/index.ts';
 import type { Operation } from '../operation.ts';
-import { ALLOWANCES } from './allowances.ts';
+import { ALLOWANCES, BOUNDS } from './allowances.ts';
 import { bare, inSentence, target, type Holding, type Step } from './draft.ts';
 import { gripOn, otherEnd, type Bar, type Layout, type Side } from './layout.ts';
 
@@ -23,9 +23,9 @@ export type NamedLength = { readonly feature: TurnedFeature; readonly limits: Li
 type Planes = ReadonlySet<number>;
 
 /** The length of the whole part, by the chain of its lengths. */
-export const overallOf = ({ turned }: Part): Limits =>
+export const overallOf = ({ turned, unit }: Part): Limits =>
   // Every plane of a part is reached: its schema has held the chain against that.
-  spanOf(givenLengths(turned), 0, turned.length) ?? { low: ALLOWANCES.clean, high: ALLOWANCES.clean };
+  spanOf(givenLengths(turned), 0, turned.length) ?? { low: ALLOWANCES[unit].clean, high: ALLOWANCES[unit].clean };
 
 /** The length that names a face and is that of the whole part; null where there is none. */
 export function wholeLength({ turned }: Part): NamedLength | null {
@@ -107,7 +107,7 @@ function freeEnd({ first, firstEnd }: Layout, { setup }: Holding): 'left' | 'rig
 
 /** The finished feature that is held while an end is free; the pivot where nothing holds better. */
 const heldWith = ({ first, second, pivot, firstEnd }: Layout, free: 'left' | 'right'): TurnedFeature =>
-  (gripOn(free === firstEnd ? second : first, pivot, ALLOWANCES.grip) ?? pivot).feature;
+  (gripOn(free === firstEnd ? second : first, pivot, BOUNDS.grip) ?? pivot).feature;
 
 /** True where both ends of a length stand clear of the jaws that hold a finished feature; the end `free` points out of them. */
 export function clearOfJaws({ turned }: Part, feature: TurnedFeature, grip: TurnedFeature, free: 'left' | 'right'): boolean {
@@ -121,7 +121,7 @@ const CUTS: ReadonlySet<Operation['kind']> = new Set(['finish', 'file', 'try-fit
 
 /** A close length is read with a depth micrometer where its shoulder looks the way of its datum, else over its two ends. */
 export function lengthInstrument(part: Part, { feature, limits, datum }: NamedLength): Operation['instrument'] {
-  if (minus(limits.high, limits.low) > ALLOWANCES.closeLength) return 'caliper';
+  if (minus(limits.high, limits.low) > BOUNDS.closeLength) return 'caliper';
   if (datum === null || feature.datum === null) return 'depth-micrometer';
   const at = part.turned.indexOf(feature);
   const beyond = part.turned[feature.datum.from.startsWith('left') ? at + 1 : at - 1];

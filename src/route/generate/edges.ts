@@ -1,5 +1,6 @@
-import { minus, nanometres, plus, thou, times } from '../../measure/index.ts';
+import { minus, nanometres, plus, times } from '../../measure/index.ts';
 import type { EdgeFeature } from '../../part/index.ts';
+import { ALLOWANCES } from './allowances.ts';
 import { fluid, groovingCut, rpmAt, speedWhy, TOOL_NAMES } from './cuts.ts';
 import { bare, inSentence, target, type Step, type Work } from './draft.ts';
 import { thinnestOf, type Bar } from './layout.ts';
@@ -21,7 +22,8 @@ export function recessSteps(work: Work, bar: Bar, place: Place, ends: 'all' | 'l
     switch (edge.kind) {
       case 'undercut': {
         const aim = minus(bar.diameter, times(edge.depth, 2));
-        const cut = groovingCut(lathe, bar.diameter, grooveTool(edge.width), swings, false);
+        const { undercutOff } = ALLOWANCES[part.unit];
+        const cut = groovingCut(lathe, bar.diameter, grooveTool(work, edge.width), swings, false);
         return [
           {
             id: `undercut-${edge.id}`,
@@ -29,7 +31,7 @@ export function recessSteps(work: Work, bar: Bar, place: Place, ends: 'all' | 'l
             title: `Cut the ${name}: ${bare(edge.width, part.unit)} wide, down to ${bare(aim, part.unit)}`,
             say: `Cut the ${name}`,
             feature: edge.id,
-            target: target('diameter', { low: minus(aim, thou(5)), aim, high: plus(aim, thou(5)) }, bar.diameter, null),
+            target: target('diameter', { low: minus(aim, undercutOff), aim, high: plus(aim, undercutOff) }, bar.diameter, null),
             instrument: 'caliper',
             cut,
             stop: place,

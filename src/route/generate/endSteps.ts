@@ -32,15 +32,20 @@ import {
   type Thread,
 } from '../../trade/index.ts';
 import type { Target } from '../operation.ts';
-import { ALLOWANCES, LIMITS } from './allowances.ts';
-import { calledDrill, drillingCut, feedFor, roughnessWhy, rpmAt, speedWhy, TOOL_NAMES } from './cuts.ts';
+import { ALLOWANCES, BOUNDS, LIMITS } from './allowances.ts';
+import { calledDrill, drillingCut, feedFor, onTheDial, roughnessWhy, rpmAt, speedWhy, TOOL_NAMES } from './cuts.ts';
 import { holeFit, inHole, inHoleSize } from './fitOf.ts';
 import { squeezeNote } from './jawGrip.ts';
 import { isThinRound, wallRound, widthOfHole, type Hole } from './holes.ts';
 import { bare, inSentence, target, type Step, type Work } from './draft.ts';
 
-export const depthTarget = (depth: Length, spread: Length): Target =>
-  target('depth', { low: larger(minus(depth, spread), thou(1)), aim: depth, high: plus(depth, spread) }, zero, null);
+export const depthTarget = ({ part }: Work, depth: Length, spread: Length): Target =>
+  target(
+    'depth',
+    { low: larger(minus(depth, spread), ALLOWANCES[part.unit].leastStop), aim: depth, high: plus(depth, spread) },
+    zero,
+    null,
+  );
 
 /** Over so much a hole is drilled with a smaller drill first: half an inch. */
 const PILOTED = thou(500);
@@ -61,7 +66,9 @@ const POINT = degrees(118, 'half-even');
 /** How wide a boring bar goes into a drilled hole: two thirds of it, with room for the chips. Common practice, no source. */
 export const boringBar = (drill: Length): Length => scaled(drill, 2 / 3, 'floor');
 
-function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step[] {
+function drillSteps(work: Work, hole: Hole, supported: boolean): Step[] {
+  const { part, lathe } = work;
+  const { drilledOff } = ALLOWANCES[part.unit];
   const size = (length: Length): string => bare(length, part.unit);
   const named = (drill: Length): string => calledDrill(drill, part.unit);
   const name = inSentence(hole);
@@ -94,7 +101,7 @@ function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step
           title: `Drill ${named(pilot)} first for the ${name}, ${size(hole.drillDepth)} deep`,
           say: `Pilot drill for the ${name}`,
           feature: hole.id,
-          target: depthTarget(hole.drillDepth, thou(20)),
+          target: depthTarget(work, hole.drillDepth, drilledOff),
           instrument: 'caliper',
           cut: first,
           caution: 'drilling',
@@ -114,7 +121,7 @@ function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step
       title: `Drill ${named(hole.drill)}${to}, ${size(hole.drillDepth)} deep`,
       say: `Drill for the ${name}`,
       feature: hole.id,
-      target: depthTarget(hole.drillDepth, thou(20)),
+      target: depthTarget(work, hole.drillDepth, drilledOff),
       instrument: 'caliper',
       cut,
       caution: 'drilling',
@@ -126,9 +133,6 @@ function drillSteps({ part, lathe }: Work, hole: Hole, supported: boolean): Step
   ];
 }
 
-/** How deep a pass of the boring bar goes, on the radius. Common practice, no source. */
-const BORING_DEPTH = thou(15);
-
 function boreStep(work: Work, hole: Extract<Hole, { kind: 'bored-hole' }>): Step {
   const { part, lathe } = work;
   const { low, high } = hole.diameter;
@@ -138,7 +142,8 @@ function boreStep(work: Work, hole: Extract<Hole, { kind: 'bored-hole' }>): Step
   const bar = boringBar(hole.drill);
   // Bars are asked for by round sizes: a thirty-second, or half a millimetre.
   const sold = larger(roundedTo(bar, part.unit === 'inch' ? sixtyFourths(2) : millimetres(0.5), 'floor'), thou(1));
-  const last = thou(3);
+  const { boringPass, lastBored } = ALLOWANCES[part.unit];
+  const [pass, last] = [onTheDial(lathe, boringPass), onTheDial(lathe, lastBored)];
   const wall = wallRound(part, hole);
   const thin = isThinRound(widthOfHole(hole), wall);
   const slower: readonly Reduction[] = thin ? ['bore', 'thin'] : ['bore'];
@@ -151,12 +156,12 @@ function boreStep(work: Work, hole: Extract<Hole, { kind: 'bored-hole' }>): Step
     say: `Bore the ${name}`,
     feature: hole.id,
     target: target('hole', { low, aim, high }, hole.drill, holeFit(work, hole)),
-    instrument: minus(high, low) <= ALLOWANCES.fine ? 'telescoping-gauge' : 'caliper',
+    instrument: minus(high, low) <= BOUNDS.fine ? 'telescoping-gauge' : 'caliper',
     cut: {
       tool: `boring bar, ${bare(sold, part.unit)} thick at most, ${TOOL_NAMES[lathe.tool]}`,
       speedRpm: rpm,
       feedPerTurn: feed,
-      depthOnRadius: BORING_DEPTH,
+      depthOnRadius: pass,
       last,
       spring: true,
       note: `Measure at ${formatAmount(times(last, 4), part.unit)} under, before the last two.`,
@@ -164,7 +169,7 @@ function boreStep(work: Work, hole: Extract<Hole, { kind: 'bored-hole' }>): Step
     stop: { from: 'finished end', distance: depth },
     note: `It grows: measure before each pass, and feed the tool toward you. Its depth: not under ${bare(hole.depth.low, part.unit)}, not over ${bare(hole.depth.high, part.unit)}.${
       thin
-        ? ` The wall left is only ${bare(wall, part.unit)}: it gives before the tool and rings. Tool sharp, passes light. ${squeezeNote(lathe, hole, wall, BORING_DEPTH, feed)}`
+        ? ` The wall left is only ${bare(wall, part.unit)}: it gives before the tool and rings. Tool sharp, passes light. ${squeezeNote(lathe, hole, wall, pass, feed)}`
         : ''
     }`,
     before: ['Bar as short as the hole lets it be, tool on centre, and clear of the far side.'],

@@ -1,7 +1,7 @@
 import { dividedBy, larger, minus, plus, smaller, times, zero, type Length } from '../../measure/index.ts';
 import type { Machine, Part } from '../../part/index.ts';
 import { materialIn } from '../../trade/index.ts';
-import { ALLOWANCES, LIMITS, SLENDER, skinOf } from './allowances.ts';
+import { ALLOWANCES, BOUNDS, LIMITS, SLENDER, skinOf } from './allowances.ts';
 import { dogHolds, turnsBetweenCentres } from './betweenCentres.ts';
 import { boringBar } from './endSteps.ts';
 import type { RouteFault } from './fault.ts';
@@ -14,8 +14,9 @@ import { barLength, blankGrip, blankGripWanted, blankLength, comesOffBar } from 
 const CARRIED = 4;
 
 /** What is wrong with one side as it is turned from the pivot outward; `outward` is the end of the part that it points to. */
-function sideFaults(side: Side, outward: 'left' | 'right'): RouteFault[] {
+function sideFaults({ unit }: Part, side: Side, outward: 'left' | 'right'): RouteFault[] {
   const faults: RouteFault[] = [];
+  const { shoulder, narrowGroove } = ALLOWANCES[unit];
   const necks = necksOf(side);
   // What lies outboard of each bar, added up once from the end inward.
   let beyond = zero;
@@ -30,10 +31,9 @@ function sideFaults(side: Side, outward: 'left' | 'right'): RouteFault[] {
   side.forEach((bar, index) => {
     const neck = necks[index] === true;
     const { feature, length, diameter } = bar;
-    if (!neck && length <= ALLOWANCES.shoulder) faults.push({ key: 'too-short-to-turn', feature: feature.id, length });
+    if (!neck && length <= shoulder) faults.push({ key: 'too-short-to-turn', feature: feature.id, length });
     if (feature.kind === 'groove' && !neck) faults.push({ key: 'groove-at-end', feature: feature.id });
-    if (neck && length < ALLOWANCES.narrowGroove)
-      faults.push({ key: 'neck-too-narrow', feature: feature.id, length, least: ALLOWANCES.narrowGroove });
+    if (neck && length < narrowGroove) faults.push({ key: 'neck-too-narrow', feature: feature.id, length, least: narrowGroove });
     const carried = outboardOf[index] ?? zero;
     if (neck && carried > times(diameter, CARRIED * 2))
       faults.push({
@@ -73,7 +73,7 @@ function holeFaults(part: Part, layout: Layout): RouteFault[] {
     const radius = dividedBy(hole, 2, 'ceiling');
     let depth: Length = end.drillDepth;
     for (const bar of inward) {
-      const most = minus(minus(thinnestOf(bar), times(bar.offset, 2)), times(ALLOWANCES.wall, 2));
+      const most = minus(minus(thinnestOf(bar), times(bar.offset, 2)), times(BOUNDS.wall, 2));
       if (hole > most) {
         faults.push({ key: 'hole-breaks-out', feature: end.id, hole, most });
         break;
@@ -81,13 +81,13 @@ function holeFaults(part: Part, layout: Layout): RouteFault[] {
       for (const cut of part.milled) {
         if (cut.on !== bar.feature.id || cut.depth === null || cut.kind === 'cross-hole') continue;
         const wall = minus(minus(dividedBy(bar.diameter, 2, 'floor'), cut.depth), radius);
-        if (wall < dividedBy(ALLOWANCES.wall, 2, 'floor'))
+        if (wall < dividedBy(BOUNDS.wall, 2, 'floor'))
           faults.push({
             key: 'cuts-into-hole',
             feature: cut.id,
             hole: end.id,
             wall: larger(wall, zero),
-            least: dividedBy(ALLOWANCES.wall, 2, 'floor'),
+            least: dividedBy(BOUNDS.wall, 2, 'floor'),
           });
       }
       if (depth <= bar.length) break;
@@ -111,7 +111,7 @@ function holeFaults(part: Part, layout: Layout): RouteFault[] {
   for (const cut of part.milled) {
     const on = whole.find(({ feature }) => feature.id === cut.on);
     if (cut.kind !== 'cross-hole' || on === undefined) continue;
-    const most = minus(on.diameter, times(ALLOWANCES.wall, 2));
+    const most = minus(on.diameter, times(BOUNDS.wall, 2));
     if (cut.diameter > most)
       faults.push({ key: 'hole-breaks-out', feature: cut.id, hole: cut.diameter, most: larger(most, zero) });
   }
@@ -136,13 +136,13 @@ export function faultsOf(part: Part, machines: readonly Machine[], layout: Layou
       feature.kind === 'offset-journal' ? plus(plus(high, times(feature.throw, 2)), skin) : asStock ? low : plus(high, skin);
     if (needed > stock.size) faults.push({ key: 'stock-too-thin', feature: feature.id, needed, stock: stock.size, skin });
   }
-  if (stock.length < blankLength(layout))
-    faults.push({ key: 'stock-too-short', needed: blankLength(layout), stock: stock.length });
+  if (stock.length < blankLength(part, layout))
+    faults.push({ key: 'stock-too-short', needed: blankLength(part, layout), stock: stock.length });
   const { pivot, first, second, firstEnd } = layout;
   const other = firstEnd === 'left' ? 'right' : 'left';
   // A cone that is the largest of all may point either way: it is cut from the end that its small end points to.
   const toward = pivot.feature.kind === 'taper' ? pivot.feature.smallEnd : null;
-  const found = [...sideFaults([pivot, ...first], firstEnd), ...sideFaults([pivot, ...second], other)].filter(
+  const found = [...sideFaults(part, [pivot, ...first], firstEnd), ...sideFaults(part, [pivot, ...second], other)].filter(
     (fault) => !(fault.key === 'taper-backwards' && fault.feature === pivot.feature.id && toward !== null),
   );
   // The pivot stands in both sides; what is wrong with it alone is said once.
@@ -152,23 +152,23 @@ export function faultsOf(part: Part, machines: readonly Machine[], layout: Layou
   );
   const offBar = lathe !== undefined && comesOffBar(part, lathe, layout);
   if (lathe !== undefined && turnsBetweenCentres(part, lathe, layout, offBar)) {
-    if (!dogHolds(layout)) faults.push({ key: 'nothing-to-grip', needed: ALLOWANCES.dog });
+    if (!dogHolds(layout)) faults.push({ key: 'nothing-to-grip', needed: BOUNDS.dog });
   } else {
-    const held = gripOn(first, pivot, ALLOWANCES.grip);
-    if (held === null) faults.push({ key: 'nothing-to-grip', needed: ALLOWANCES.grip });
+    const held = gripOn(first, pivot, BOUNDS.grip);
+    if (held === null) faults.push({ key: 'nothing-to-grip', needed: BOUNDS.grip });
     // A blank is held on what becomes the second end; that must be long enough for the jaws.
     const asBlank = lathe === undefined || !comesOffBar(part, { ...lathe, spindleBore: null }, layout);
     const has = smaller(blankGrip(part, layout), lengthOf(second));
     if (
       asBlank &&
-      stock.length >= blankLength(layout) &&
-      (blankGrip(part, layout) < blankGripWanted(part) || lengthOf(second) < ALLOWANCES.grip)
+      stock.length >= blankLength(part, layout) &&
+      (blankGrip(part, layout) < blankGripWanted(part) || lengthOf(second) < BOUNDS.grip)
     )
       faults.push({
         key: 'blank-grip',
         has: larger(has, zero),
         needed: blankGripWanted(part),
-        piece: barLength(layout, stock.size),
+        piece: barLength(part, layout),
       });
   }
   const thinnest = part.turned.reduce<Length>((least, feature) => {

@@ -39,13 +39,14 @@ export type FirstEnd = {
 /** Decided before anything is held, since the chuck and the faults depend on it. */
 export function firstEndOf(work: Work, { pivot, first, second }: Layout, offBar: boolean): FirstEnd {
   const { part } = work;
+  const { endToLength, secondEnd, clean, partingWidth, overlap, sawn, jawRoom } = ALLOWANCES[part.unit];
   const outermost = first.at(-1) ?? pivot;
-  const onEnd = hasWidth(part, outermost) ? ALLOWANCES.endToLength : zero;
+  const onEnd = hasWidth(part, outermost) ? endToLength : zero;
   const beyond = offBar
-    ? plus(plus(lengthOf(second), plus(ALLOWANCES.secondEnd, ALLOWANCES.clean)), ALLOWANCES.partingWidth)
-    : nanometres(Math.min(lengthOf(second) / 2, ALLOWANCES.overlap));
+    ? plus(plus(lengthOf(second), plus(secondEnd, clean)), partingWidth)
+    : nanometres(Math.min(lengthOf(second) / 2, overlap));
   const turned = plus(plus(plus(lengthOf(first), pivot.length), onEnd), nanometres(Math.floor(beyond)));
-  const out = plus(plus(turned, ALLOWANCES.sawn), ALLOWANCES.jawRoom);
+  const out = plus(plus(turned, sawn), jawRoom);
   const { held, why } = heldFor(work, first, out, [part.stock.size, outermost.diameter]);
   return { onEnd, turned, out, held, why };
 }
@@ -198,7 +199,9 @@ export function firstEnd(
     edges('first-end', 'first end'),
   ];
   if (offBar) {
-    const parted = plus(plus(total, ALLOWANCES.secondEnd), ALLOWANCES.clean);
+    const { secondEnd, clean, partingWidth } = ALLOWANCES[unit];
+    const left = plus(secondEnd, clean);
+    const parted = plus(total, left);
     const cut = partingCut(lathe, bar);
     steps.push({
       id: 'part-off',
@@ -208,10 +211,10 @@ export function firstEnd(
       cut,
       stop: { from: 'finished end', distance: parted },
       caution: 'parting',
-      note: `Measured to the side of the tool that looks at the tailstock. ${bare(plus(ALLOWANCES.secondEnd, ALLOWANCES.clean), unit)} is left to face the second end.`,
+      note: `Measured to the side of the tool that looks at the tailstock. ${bare(left, unit)} is left to face the second end.`,
       before: [
         'Tailstock back. Everything on this end is done and its edges broken.',
-        `Tool ${bare(ALLOWANCES.partingWidth, unit)} wide or less, on centre, square.`,
+        `Tool ${bare(partingWidth, unit)} wide or less, on centre, square.`,
       ],
       why: [speedWhy(lathe, bar, ['part'], cut.speedRpm)],
       alternatives: [

@@ -1,6 +1,6 @@
 import { dividedBy, larger, midway, minus, nanometres, plus, times, zero, type Length } from '../../measure/index.ts';
 import { saidName, type Limits, type Part, type TurnedFeature } from '../../part/index.ts';
-import { ALLOWANCES } from './allowances.ts';
+import { BOUNDS } from './allowances.ts';
 
 /** A turned feature as the route meets it. Sizes are the middles of the limits; `needs` is the concentric bar it must lie in. */
 export type Bar = {
@@ -57,7 +57,7 @@ export function layoutOf(part: Part): Layout | null {
   const left = bars.slice(0, at).reverse();
   const fewer = offsetsIn(left) - offsetsIn(right);
   const longer = fewer < 0 || (fewer === 0 && lengthOf(left) > lengthOf(right));
-  const holds = (side: Side): boolean => gripOn(side, pivot, ALLOWANCES.grip) !== null;
+  const holds = (side: Side): boolean => gripOn(side, pivot, BOUNDS.grip) !== null;
   const wrongWay = fewer === 0 && !holds(longer ? left : right) && holds(longer ? right : left);
   const leftFirst = longer !== wrongWay;
   return {
@@ -94,7 +94,7 @@ export function necksOf(side: Side): readonly boolean[] {
 /** True where the diameter wants a micrometer, and a rough cut before it is finished. */
 export function isFine({ feature }: Bar): boolean {
   const { low, high } = limitsOf(feature);
-  return minus(high, low) <= ALLOWANCES.fine;
+  return minus(high, low) <= BOUNDS.fine;
 }
 
 /** True of a diameter that a chuck must not mark: a fit, a fine window, or one that was brought to size by hand. */

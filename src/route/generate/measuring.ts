@@ -1,6 +1,7 @@
-import { formatAmount, formatSize, magnitude, minus, plus, thou, type Length } from '../../measure/index.ts';
+import { formatAmount, formatSize, magnitude, minus, plus, type Length } from '../../measure/index.ts';
 import { mateSize, type EndFeature, type Mate, type Part } from '../../part/index.ts';
 import { boreShape, type BoreShape } from '../../trade/index.ts';
+import { ALLOWANCES } from './allowances.ts';
 import type { Step } from './draft.ts';
 import { boreOf, shaftOf, widthOf } from './fitOf.ts';
 import type { Bar } from './layout.ts';
@@ -43,7 +44,8 @@ function measuring(part: Part, wanted: readonly (Mate | null)[], measured: Set<s
     const bore = mate.kind === 'bore';
     // Only far enough off to be a slip: a mate is never what the drawing says, so the window is wide.
     const size = mateSize(mate);
-    const around = { low: minus(size, thou(10)), aim: size, high: plus(size, thou(10)) };
+    const { mateOff } = ALLOWANCES[part.unit];
+    const around = { low: minus(size, mateOff), aim: size, high: plus(size, mateOff) };
     const shape = boreShape(mate.readings);
     const known = shape === null ? null : knownOf(shape, part.unit);
     return [

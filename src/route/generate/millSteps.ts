@@ -16,6 +16,7 @@ import {
 } from '../../measure/index.ts';
 import type { MilledFeature, TurnedFeature } from '../../part/index.ts';
 import type { Coordinate } from '../operation.ts';
+import { ALLOWANCES } from './allowances.ts';
 import { MILLED_RA_UM, milledFeed, millingCut, rpmAt, speedWhy } from './cuts.ts';
 import { bare, inSentence, target, type Step, type Work } from './draft.ts';
 import { depthTarget } from './endSteps.ts';
@@ -154,7 +155,7 @@ function lanes(width: Length, cutter: Length): readonly Length[] {
 
 /** How a roughness is come by at the mill, and that it is not where it is finer than milling leaves. */
 function finishNote({ part }: Work, feature: MilledFeature, cutter: Length, roughness: number): string {
-  const feed = formatAmount(milledFeed(roughness, cutter), part.unit);
+  const feed = formatAmount(milledFeed(roughness, cutter, part.unit), part.unit);
   const where = feature.kind === 'flat' ? 'over the flat' : 'round the walls and over the bottom';
   const fine =
     roughness < MILLED_RA_UM.finest
@@ -192,7 +193,7 @@ function millStep(work: Work, mill: NonNullable<Work['mill']>, feature: MilledFe
     feature: feature.id,
     target: through
       ? target('depth', { low: depth, aim: plus(depth, cutter), high: plus(depth, times(cutter, 2)) }, zero, null)
-      : depthTarget(depth, thou(3)),
+      : depthTarget(work, depth, ALLOWANCES[part.unit].milledOff),
     instrument: 'readout',
     cut,
     caution: drilled ? 'drilling' : 'milling',

@@ -13,7 +13,7 @@ import { finishSteps, roughAim, TAILSTOCK_UP, type Place } from './sideSteps.ts'
 const PLUNGED = 3;
 
 /** How wide a tool a recess takes. */
-export const grooveTool = (width: Length): Length => smaller(ALLOWANCES.grooveTool, width);
+export const grooveTool = ({ part }: Work, width: Length): Length => smaller(ALLOWANCES[part.unit].grooveTool, width);
 
 /**
  * The steps of a recess between two larger diameters: a groove or a short neck is plunged, a long neck plunged at both of its
@@ -24,7 +24,7 @@ export function neckSteps(work: Work, held: Held, bar: Bar, from: Length, inboar
   const { feature } = bar;
   const name = inSentence(feature);
   const size = (length: Length): string => bare(length, part.unit);
-  const width = grooveTool(bar.length);
+  const width = grooveTool(work, bar.length);
   const round = feature.kind === 'groove' && feature.form === 'round';
   const reductions = held.slender ? (['long'] as const) : [];
   const cut = groovingCut(lathe, from, width, reductions, round);
@@ -57,18 +57,14 @@ export function neckSteps(work: Work, held: Held, bar: Bar, from: Length, inboar
     ];
   }
   const aim = roughAim(work, bar);
+  const { roughSpread } = ALLOWANCES[part.unit];
   const plunge: Step = {
     id: `rough-${feature.id}`,
     kind: 'rough',
     title: `Plunge both shoulders of the ${name} to ${size(aim)}`,
     say: `Plunge the shoulders of the ${name}`,
     feature: feature.id,
-    target: target(
-      'diameter',
-      { low: minus(aim, ALLOWANCES.roughSpread), aim, high: plus(aim, ALLOWANCES.roughSpread) },
-      from,
-      null,
-    ),
+    target: target('diameter', { low: minus(aim, roughSpread), aim, high: plus(aim, roughSpread) }, from, null),
     instrument: 'caliper',
     cut,
     stop: inboard,

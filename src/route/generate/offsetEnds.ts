@@ -1,5 +1,5 @@
-import { minus, plus, thou, times, zero, type Length } from '../../measure/index.ts';
-import { ALLOWANCES } from './allowances.ts';
+import { minus, plus, times, zero, type Length } from '../../measure/index.ts';
+import { ALLOWANCES, BOUNDS } from './allowances.ts';
 import { facingCut, speedWhy } from './cuts.ts';
 import { bare, inSentence, type Held, type Holding, type Step, type Work } from './draft.ts';
 import { chamferSteps, recessSteps } from './edges.ts';
@@ -15,7 +15,7 @@ export const throwsOf = ({ first, second }: Layout): readonly Bar[] => [...secon
 
 /** What an offset journal is held by. */
 export const heldForOffset = ({ pivot, first, second }: Layout, { grip }: SecondEnd, bar: Bar): Bar =>
-  first.includes(bar) ? (gripOn(second, pivot, ALLOWANCES.grip) ?? pivot) : grip;
+  first.includes(bar) ? (gripOn(second, pivot, BOUNDS.grip) ?? pivot) : grip;
 
 /** The chuck of each offset journal; null where there is none for it. */
 export const offsetGripOf = (work: Work, layout: Layout, later: SecondEnd, bar: Bar): Grip | null =>
@@ -81,6 +81,7 @@ export function offsetEnds(work: Work, layout: Layout, later: SecondEnd, measure
   const { from, trueFirst, length } = later;
   const offsets = second.filter(({ offset }) => offset > 0);
   const throws = throwsOf(layout);
+  const { secondEnd: left, trueWithin } = ALLOWANCES[part.unit];
   return throws.flatMap((bar, index): Holding[] => {
     const chuck = offsetGripOf(work, layout, later, bar);
     if (chuck === null) return [];
@@ -91,7 +92,7 @@ export function offsetEnds(work: Work, layout: Layout, later: SecondEnd, measure
     const turnsRound = onFirst !== (before === undefined ? !trueFirst : first.includes(before));
     const grip = heldForOffset(layout, later, bar);
     const face = onFirst ? 'first end' : 'second end';
-    const onEnd = onFirst || trueFirst ? zero : ALLOWANCES.secondEnd;
+    const onEnd = onFirst || trueFirst ? zero : left;
     const necks = necksOf(side);
     const inboard =
       side
@@ -109,8 +110,8 @@ export function offsetEnds(work: Work, layout: Layout, later: SecondEnd, measure
         feature: bar.feature.id,
         target: {
           quantity: 'indicator',
-          low: minus(times(bar.offset, 2), thou(1)),
-          high: plus(times(bar.offset, 2), thou(1)),
+          low: minus(times(bar.offset, 2), trueWithin),
+          high: plus(times(bar.offset, 2), trueWithin),
           aim: times(bar.offset, 2),
           from: null,
           datum: null,

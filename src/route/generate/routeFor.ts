@@ -2,7 +2,7 @@ import { fail, INSTRUMENTS, ok, type Instruments, type Result } from '../../meas
 import type { Machine, Part } from '../../part/index.ts';
 import { materialIn, type ToolMaterial } from '../../trade/index.ts';
 import type { Route } from '../route.ts';
-import { ALLOWANCES } from './allowances.ts';
+import { BOUNDS } from './allowances.ts';
 import { assemblySteps } from './assembly.ts';
 import { betweenCentres, turnsBetweenCentres } from './betweenCentres.ts';
 import type { Cutting } from './cuts.ts';
@@ -32,8 +32,7 @@ function milling(work: Work, { first, pivot }: Layout): Holding | null {
   if (work.mill === null || steps.length === 0) return null;
   const cut = new Set(work.part.milled.map(({ on }) => on));
   const free = first.filter(({ feature }) => !cut.has(feature.id));
-  const grip =
-    gripOn(free, cut.has(pivot.feature.id) ? null : pivot, ALLOWANCES.grip) ?? gripOn(first, pivot, ALLOWANCES.grip) ?? pivot;
+  const grip = gripOn(free, cut.has(pivot.feature.id) ? null : pivot, BOUNDS.grip) ?? gripOn(first, pivot, BOUNDS.grip) ?? pivot;
   const angled = work.part.milled.some(({ angle }) => angle !== 0);
   return {
     setup: {

@@ -1,5 +1,5 @@
-import { dividedBy, minus, nanometres, plus, thou, zero, type Length } from '../../measure/index.ts';
-import { ALLOWANCES } from './allowances.ts';
+import { dividedBy, minus, nanometres, plus, zero, type Length } from '../../measure/index.ts';
+import { ALLOWANCES, BOUNDS } from './allowances.ts';
 import { facingCut, speedWhy } from './cuts.ts';
 import { clearOfJaws, closedBy, standingAfterFirst, standingAfterSecond } from './datums.ts';
 import { bare, inSentence, type Held, type Holding, type Step, type Work } from './draft.ts';
@@ -52,6 +52,7 @@ export function behindGrip({ first }: Layout, grip: Bar): Length {
 /** What is held and turned in the later set-ups, decided once for all of them. */
 export function secondEndOf(work: Work, layout: Layout, offBar: boolean): SecondEnd {
   const { part } = work;
+  const { secondEnd: over, clean } = ALLOWANCES[part.unit];
   const { pivot, first, second } = layout;
   const end = otherEnd(layout.firstEnd);
   const offsets = second.filter(({ offset }) => offset > 0);
@@ -59,9 +60,9 @@ export function secondEndOf(work: Work, layout: Layout, offBar: boolean): Second
   const onPivot = part.edges.some((edge) => edge.on === pivot.feature.id && edge.at === end);
   const cone = pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end;
   const trueFirst = offsets.length === 0 || second.length > offsets.length || ends.length > 0 || onPivot || cone;
-  const grip = gripOn(first, pivot, ALLOWANCES.grip) ?? pivot;
+  const grip = gripOn(first, pivot, BOUNDS.grip) ?? pivot;
   const standing = grip === pivot ? zero : plus(lengthOf(first.slice(0, first.indexOf(grip))), pivot.length);
-  const out = plus(plus(lengthOf(second), standing), ALLOWANCES.secondEnd);
+  const out = plus(plus(lengthOf(second), standing), over);
   const { held, why } =
     second.length > 0
       ? heldFor(work, second, out, [pivot.diameter], layout.firstEnd)
@@ -80,7 +81,7 @@ export function secondEndOf(work: Work, layout: Layout, offBar: boolean): Second
     length: lengthStep(
       work,
       second.at(-1) ?? pivot,
-      second.length === 0 ? plus(ALLOWANCES.secondEnd, ALLOWANCES.clean) : ALLOWANCES.secondEnd,
+      second.length === 0 ? plus(over, clean) : over,
       'end',
       trueFirst ? [] : ['eccentric'],
       [
@@ -99,10 +100,11 @@ export function secondEndOf(work: Work, layout: Layout, offBar: boolean): Second
  * off first.
  */
 export function overLength({ part, lathe }: Work, layout: Layout): string {
-  const left = plus(layout.total, ALLOWANCES.secondEnd);
-  const excess = minus(minus(part.stock.length, ALLOWANCES.sawn), left);
-  const saw = !comesOffBar(part, lathe.machine, layout) && excess > ALLOWANCES.worthSawing;
-  return `Leave it ${bare(left, part.unit)} long: ${bare(ALLOWANCES.secondEnd, part.unit)} over.${saw ? ` It is about ${bare(excess, part.unit)} too long: saw most of that off, spindle stopped.` : ''}`;
+  const { secondEnd: over, sawn, worthSawing } = ALLOWANCES[part.unit];
+  const left = plus(layout.total, over);
+  const excess = minus(minus(part.stock.length, sawn), left);
+  const saw = !comesOffBar(part, lathe.machine, layout) && excess > worthSawing;
+  return `Leave it ${bare(left, part.unit)} long: ${bare(over, part.unit)} over.${saw ? ` It is about ${bare(excess, part.unit)} too long: saw most of that off, spindle stopped.` : ''}`;
 }
 
 /** How the second end is held true; null where nothing is turned there but offset journals, or no chuck takes it. */
@@ -131,6 +133,7 @@ export function secondEnd(
   const { grip, from, trueFirst, length, held, why } = later;
   if (!trueFirst || chuck === null) return null;
   const { part, lathe } = work;
+  const { secondEnd: over, trueWithin, leastStop } = ALLOWANCES[part.unit];
   const { pivot, second } = layout;
   const end = otherEnd(layout.firstEnd);
   const ends = part.ends.filter((feature) => feature.end === end);
@@ -148,7 +151,15 @@ export function secondEnd(
       title: 'Turn end for end, dial in true',
       say: 'Turn end for end, dial in true',
       feature: grip.feature.id,
-      target: { quantity: 'indicator', low: zero, high: thou(1), aim: zero, from: null, datum: null, fit: null },
+      target: {
+        quantity: 'indicator',
+        low: zero,
+        high: trueWithin,
+        aim: zero,
+        from: null,
+        datum: null,
+        fit: null,
+      },
       instrument: 'indicator',
       caution: 'chuck-key',
       note:
@@ -179,7 +190,15 @@ export function secondEnd(
         ]),
     ...(early ? centreStep(work, end) : []),
     ...measureSteps(part, second, measured),
-    ...turnedSteps(work, { side: second, from, largest: pivot, zero: 'second end', end, onEnd: ALLOWANCES.secondEnd, held }),
+    ...turnedSteps(work, {
+      side: second,
+      from,
+      largest: pivot,
+      zero: 'second end',
+      end,
+      onEnd: over,
+      held,
+    }),
     length,
     ...(early ? [] : centreStep(work, end)),
     ...(pivot.feature.kind === 'taper' && pivot.feature.smallEnd === end
@@ -188,7 +207,7 @@ export function secondEnd(
     ...recessSteps(
       work,
       pivot,
-      { from: 'finished end', distance: plus(lengthOf(second), second.length === 0 ? thou(1) : zero) },
+      { from: 'finished end', distance: plus(lengthOf(second), second.length === 0 ? leastStop : zero) },
       end,
     ),
     ...chamferSteps(work, pivot, end),

@@ -21,7 +21,7 @@ import {
   type Material,
   type Reduction,
 } from '../../trade/index.ts';
-import { ALLOWANCES, LIMITS } from './allowances.ts';
+import { ALLOWANCES, BOUNDS, LIMITS } from './allowances.ts';
 import { pressedOn } from './assembly.ts';
 import { facingCut, feedFor, finishCut, minutesOf, plainCut, radialDivision, roughCut, rpmAt, speedWhy } from './cuts.ts';
 import { datumOf, fromFace, lengthInstrument, type NamedLength } from './datums.ts';
@@ -47,26 +47,30 @@ const inTwoPasses = ({ lathe }: Work, amount: Length): Length =>
   roundedTo(amount, times(radialDivision(lathe.machine), 4), 'ceiling');
 
 /** How a diameter is brought to size after the finishing cut, and what that cut leaves for it. */
-function leftByHand({ feature }: Bar): { readonly left: Length; readonly spread: Length } | null {
+function leftByHand({ part }: Work, { feature }: Bar): { readonly left: Length; readonly spread: Length } | null {
   if (feature.kind === 'thread') return null;
+  const { file, fileSpread, polish, polishSpread } = ALLOWANCES[part.unit];
   switch (feature.finish) {
     case 'filed':
-      return { left: ALLOWANCES.file, spread: ALLOWANCES.fileSpread };
+      return { left: file, spread: fileSpread };
     case 'polished':
-      return { left: ALLOWANCES.polish, spread: ALLOWANCES.polishSpread };
+      return { left: polish, spread: polishSpread };
     case 'turned':
       return null;
   }
 }
 
 /** What the finishing cut of a diameter aims at: its size, or what filing and polishing want over it. */
-export const finishAim = (bar: Bar): Length => plus(bar.diameter, leftByHand(bar)?.left ?? zero);
+export const finishAim = (work: Work, bar: Bar): Length => plus(bar.diameter, leftByHand(work, bar)?.left ?? zero);
 
-/** What a diameter is roughed to: over what the finishing cut aims at by two equal passes that a hand can set. */
-export const roughAim = (work: Work, bar: Bar): Length => plus(finishAim(bar), inTwoPasses(work, ALLOWANCES.rough));
+/** What roughing leaves: two equal passes that a hand can set. */
+const leftRough = (work: Work): Length => inTwoPasses(work, ALLOWANCES[work.part.unit].rough);
+
+/** What a diameter is roughed to: over what the finishing cut aims at by what roughing leaves. */
+export const roughAim = (work: Work, bar: Bar): Length => plus(finishAim(work, bar), leftRough(work));
 
 /** The widest that a diameter may be over its size and still be finished in two passes. */
-const atMostOver = (work: Work): Length => plus(inTwoPasses(work, ALLOWANCES.rough), ALLOWANCES.roughSpread);
+const atMostOver = (work: Work): Length => plus(leftRough(work), BOUNDS.notWorthRoughing);
 
 /** The fillet that stays in the corner of a bar's shoulder: no cut along the bar may go nearer to it. */
 const filletOf = ({ part }: Work, { feature }: Bar): Length =>
@@ -97,7 +101,7 @@ export function springOf(
   const { feature } = bar;
   const hollow = held.drilled === null ? null : holeIn(part, feature.id, held.drilled);
   const roughness = feature.kind === 'thread' ? null : feature.roughness;
-  const depth = nanometres(Math.ceil(ALLOWANCES.rough / 4));
+  const depth = nanometres(Math.ceil(ALLOWANCES[part.unit].rough / 4));
   const force = radialForceN(cuttingForceN(lathe.material, depth, feedFor({ ...lathe, unit: part.unit }, 'finish', roughness)));
   const reach = held.bending === 'chuck' ? larger(minus(held.out, outboard), bar.length) : held.out;
   const { modulusGPa } = ELASTIC[lathe.material];
@@ -154,12 +158,13 @@ export function roughStep(
   most: number | null = null,
 ): Step | null {
   const { part, lathe } = work;
+  const { roughSpread, shoulder: off } = ALLOWANCES[part.unit];
   const aim = roughAim(work, bar);
-  if (from <= plus(aim, ALLOWANCES.roughSpread)) return null;
+  if (from <= plus(aim, BOUNDS.notWorthRoughing)) return null;
   const { cut, why, passes } = roughCut(lathe, from, aim, [...reductionsFor(bar, held), ...extra], most);
   const name = inSentence(bar.feature);
-  const window = { low: minus(aim, ALLOWANCES.roughSpread), aim, high: plus(aim, ALLOWANCES.roughSpread) };
-  const stop = wholeStop(work, minus(shoulder.distance, larger(ALLOWANCES.shoulder, filletOf(work, bar))));
+  const window = { low: minus(aim, roughSpread), aim, high: plus(aim, roughSpread) };
+  const stop = wholeStop(work, minus(shoulder.distance, larger(off, filletOf(work, bar))));
   return {
     id: `rough-${bar.feature.id}`,
     kind: 'rough',
@@ -196,13 +201,14 @@ export function finishSteps(
   const name = inSentence(feature);
   const hand = feature.kind === 'thread' ? 'turned' : feature.finish;
   const roughness = feature.kind === 'thread' ? null : feature.roughness;
-  const over = leftByHand(bar);
+  const over = leftByHand(work, bar);
+  const { lead: tapered, lastTwo } = ALLOWANCES[part.unit];
   const pressed = pressedOn(part, feature);
   const lead = part.edges.some((edge) => edge.kind === 'chamfer' && edge.on === feature.id);
   const untried =
     pressed === null
       ? ''
-      : `${lead ? '' : `Give its end a lead while it is held, ${formatAmount(ALLOWANCES.lead, part.unit)} at about 15 degrees. `}It stays ${formatAmount(pressed.least, part.unit)} to ${formatAmount(pressed.most, part.unit)} over the ${pressed.mate.say}: not tried on, but put together at the end.`;
+      : `${lead ? '' : `Give its end a lead while it is held, ${formatAmount(tapered, part.unit)} at about 15 degrees. `}It stays ${formatAmount(pressed.least, part.unit)} to ${formatAmount(pressed.most, part.unit)} over the ${pressed.mate.say}: not tried on, but put together at the end.`;
   const left = over?.left ?? null;
   const final = sizesOf(bar);
   const aim = left === null ? final.aim : plus(final.aim, left);
@@ -215,7 +221,7 @@ export function finishSteps(
   const chosen =
     fine || little
       ? finishCut(lathe, from, aim, reductions, roughness, most)
-      : plainCut(lathe, from, aim, inTwoPasses(work, ALLOWANCES.shoulder), reductions);
+      : plainCut(lathe, from, aim, inTwoPasses(work, lastTwo), reductions);
   const spring = springOf(work, bar, held, minus(shoulder.distance, bar.length));
   const springy = fine && spring * 10 > window.high - window.low;
   const cut = springy ? { ...chosen.cut, spring: true } : chosen.cut;
@@ -308,8 +314,8 @@ export function finishSteps(
  * ring groove: it is measured and tried on its own, and not cut again. Where that leaves nothing to file, it is not filed.
  */
 export function sameCut(work: Work, held: Held, bar: Bar, other: Bar, to: Length): Step[] {
-  const aim = finishAim(bar);
-  const steps = finishSteps(work, held, bar, plus(aim, ALLOWANCES.rough), { from: 'end', distance: bar.length });
+  const aim = finishAim(work, bar);
+  const steps = finishSteps(work, held, bar, plus(aim, ALLOWANCES[work.part.unit].rough), { from: 'end', distance: bar.length });
   const name = inSentence(bar.feature);
   return steps.flatMap((step): Step[] => {
     if (step.kind === 'file') return to < aim ? [] : [step];

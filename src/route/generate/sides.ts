@@ -90,7 +90,7 @@ export function turnedSteps(work: Work, { side, from, largest, zero: face, end, 
       { from: face, distance: minus(reach, faced) },
       onEnd === 0 && faced === 0 && reach === shoulder ? end : null,
     );
-    const aim = finishAim(bar);
+    const aim = finishAim(work, bar);
     const over = cuts
       .filter((cut) => cut.index < index)
       .reduce<(typeof cuts)[number] | null>((least, cut) => (least === null || cut.to < least.to ? cut : least), null);
@@ -111,7 +111,7 @@ export function turnedSteps(work: Work, { side, from, largest, zero: face, end, 
     // A rough cut to more than that would take nothing that stays.
     const rough =
       later && roughAim(work, bar) < leaves ? roughStep(work, held, bar, zone, { from: face, distance: reach }) : null;
-    leaves = smaller(leaves, finishAim(bar));
+    leaves = smaller(leaves, finishAim(work, bar));
     if (rough !== null) {
       roughed.push(rough);
       zone = roughAim(work, bar);
@@ -128,9 +128,10 @@ export function turnedSteps(work: Work, { side, from, largest, zero: face, end, 
     const { bar, inboard } = place;
     if (!isFine(bar) && bar.feature.kind !== 'thread') continue;
     // The shoulder of a bar is the outboard face of the one inboard of it, which may have to hold a width.
-    const faced = inboard !== undefined && inboard.offset === 0 && hasWidth(part, inboard) ? ALLOWANCES.shoulderToLength : zero;
+    const faced =
+      inboard !== undefined && inboard.offset === 0 && hasWidth(part, inboard) ? ALLOWANCES[part.unit].shoulderToLength : zero;
     finished.push(...trials.without(place, finish(place, left.get(bar.feature.id) ?? from, faced)));
-    trials.passes(place, finishAim(bar));
+    trials.passes(place, finishAim(work, bar));
     finished.push(...trials.due());
     if (faced > 0 && inboard !== undefined) finished.push(lengthStep(work, inboard, faced, 'shoulder', []));
   }

@@ -1,7 +1,7 @@
-import { degrees, minus, nanometres, plus, thou, toDegrees } from '../../measure/index.ts';
+import { degrees, minus, nanometres, plus, toDegrees } from '../../measure/index.ts';
 import { compoundAngle } from '../../trade/index.ts';
-import { ALLOWANCES } from './allowances.ts';
-import { finishCut } from './cuts.ts';
+import { ALLOWANCES, BOUNDS } from './allowances.ts';
+import { finishCut, onTheDial } from './cuts.ts';
 import { bare, inSentence, target, type Held, type Step, type Work } from './draft.ts';
 import type { Bar } from './layout.ts';
 import { ready, reductionsFor, type Place } from './sideSteps.ts';
@@ -51,12 +51,12 @@ export function coneSteps(work: Work, held: Held, bar: Bar, place: Place): Step[
         bar.diameter,
         null,
       ),
-      instrument: spread * 2 <= ALLOWANCES.fine ? 'micrometer' : 'caliper',
+      instrument: spread * 2 <= BOUNDS.fine ? 'micrometer' : 'caliper',
       cut: {
         ...cut,
         feedPerTurn: way === 'compound' ? null : cut.feedPerTurn,
         last: null,
-        depthOnRadius: thou(10),
+        depthOnRadius: onTheDial(lathe, ALLOWANCES[part.unit].taperPass),
         note: set[way].feed,
       },
       note: `The cone runs out ${size(place.distance)} from the ${place.from}. The size is at the small end. Blue shows whether the angle is right.${way === 'set-over' ? ' Tailstock back to zero before anything else is turned.' : ''}`,

@@ -1,16 +1,6 @@
-import {
-  dividedBy,
-  formatAmount,
-  formatSize,
-  larger,
-  millimetres,
-  minus,
-  scaled,
-  thou,
-  times,
-  zero,
-} from '../../measure/index.ts';
+import { dividedBy, formatAmount, formatSize, larger, millimetres, minus, scaled, times, zero } from '../../measure/index.ts';
 import { externalDepth, FLUIDS, parseThread } from '../../trade/index.ts';
+import { ALLOWANCES } from './allowances.ts';
 import { rpmAt, speedWhy } from './cuts.ts';
 import { inSentence, type Held, type Step, type Work } from './draft.ts';
 import type { Bar } from './layout.ts';
@@ -44,7 +34,7 @@ export function threadStep(work: Work, held: Held, bar: Bar, place: Place, inboa
     thread.ok && typeof inboard !== 'string' && inboard.diameter <= minus(bar.diameter, times(externalDepth(thread.value), 2));
   const short = thread.ok && room === undefined && !open && inboard !== 'stock' ? times(thread.value.pitch, RUN_OUT) : null;
   const back = room?.kind === 'undercut' ? dividedBy(room.width, 2, 'floor') : (short ?? zero);
-  const distance = larger(minus(place.distance, back), thou(1));
+  const distance = larger(minus(place.distance, back), ALLOWANCES[part.unit].leastStop);
   return {
     id: `thread-${feature.id}`,
     kind: 'thread',
