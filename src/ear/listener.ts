@@ -195,9 +195,11 @@ export class Listener {
     if (this.#open !== null) this.#hear(this.#open, point?.type === 'end' ? point : null);
   }
 
-  /** Speech begins: an utterance by ear, or what was waited for after a tap. */
+  /** Speech begins: an utterance by ear, or what a button waited for. */
   #begin(from: number): void {
-    if (this.#held?.tapped === true && this.#open !== null) this.#open.from = Math.max(this.#open.from, from);
+    const open = this.#open;
+    // Whoever presses takes breath first; what is heard after a second of nothing is heard wrong.
+    if (open !== null && open.spoken === null) open.from = Math.max(open.from, from);
     if (this.#held !== null || this.#mode === 'hold') return;
     this.#open = opened(from);
     this.#options.emit({ type: 'speech-start' });

@@ -276,6 +276,20 @@ describe('holding a button', () => {
     expect(recogniser.heardS.at(-1)).toBeCloseTo(1.7, 1);
   });
 
+  test('held long before the first word: the recogniser gets the words with no more before them than by ear', async () => {
+    await play(-70, 500);
+    recogniser.saying = 'next';
+    listener.hold();
+    await play(-70, 2_000);
+    await play(-25, 400);
+    await play(-70, 900);
+    await play(-25, 400);
+    listener.release();
+    await listener.settled();
+    expect(told()).toEqual(['speech-start', 'speech-end', '"next"']);
+    expect(recogniser.heardS.at(-1)).toBeCloseTo(0.35 + 1.7, 1);
+  });
+
   test('tapped: the ear finds the end by itself', async () => {
     await play(-70, 500);
     listener.hold();
