@@ -33,6 +33,16 @@ export { decide } from './decide.ts';
 export { setUpView, type SetUpView } from './setUpView.ts';
 export { NOTHING_SET_UP, type SetUpCount, type SetUpLength, type SetUpLog } from './setUpLog.ts';
 export { replyOf, type AskKey, type Decision, type Effect, type RefusalKey, type Scene } from './decision.ts';
+export {
+  deviationsOf,
+  historiesOf,
+  madeFits,
+  resultsOf,
+  type Deviation,
+  type MadeFit,
+  type Result,
+  type TakenRow,
+} from './made.ts';
 export { mateHere } from './mates.ts';
 export { takingsOf, type Taking } from './takings.ts';
 export { opening } from './moving.ts';

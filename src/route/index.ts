@@ -5,6 +5,7 @@ export {
 } from './operation.ts';
 export { routeSchema, setupSchema, type Route, type Setup } from './route.ts';
 export { windowOf, type SizeWindow } from './window.ts';
+export { leavesMetal } from './leavesMetal.ts';
 export { CAUTIONS, DEFERS_TO, STOP_FIRST, type Caution } from './cautions.ts';
 export { checkRoute, type Warning, type WarningKey } from './checks.ts';
 export { describeWarning } from './warnings.ts';

@@ -11,6 +11,7 @@ import {
 import type { Machine, Part } from '../part/index.ts';
 import { carriageTravel } from './carriage.ts';
 import { CAUTIONS } from './cautions.ts';
+import { leavesMetal } from './leavesMetal.ts';
 import type { Cut, MeasuredQuantity, Operation, Target } from './operation.ts';
 import { divisionBelow, nearestDivision, passesOf, threadInfeeds, type PassGroup } from './workings.ts';
 
@@ -83,7 +84,7 @@ function targetLines(target: Target, instrument: string | null, unit: DisplayUni
   const { fit } = target;
   if (fit === null) return lines;
   const mate = mates.find((candidate) => candidate.id === fit.mate)?.say ?? fit.mate;
-  if (target.quantity === 'diameter' && fit.mostClearance < 0 && fit.name !== 'press' && fit.name !== 'tap') {
+  if (leavesMetal(target)) {
     const [over, most] = [formatAmount(magnitude(fit.mostClearance), unit), formatAmount(magnitude(fit.leastClearance), unit)];
     return [
       ...lines,

@@ -1,4 +1,5 @@
-import { micrometres, plus, scaled, type Length } from '../measure/index.ts';
+import { micrometres, minus, plus, scaled, type Length } from '../measure/index.ts';
+import type { SizeLimits } from './isoFits.ts';
 
 /** Fits made by hand against the very mate, in plain shop words. */
 export const HAND_FITS = ['slide', 'run', 'locate', 'tap', 'press'] as const;
@@ -6,6 +7,12 @@ export type HandFit = (typeof HAND_FITS)[number];
 
 /** Clearances on the diameter; an interference is negative. */
 export type Clearances = { readonly least: Length; readonly most: Length };
+
+/** What is left between hole and shaft, the tightest pair and the loosest; an interference is negative. Exact. */
+export const clearances = (hole: SizeLimits, shaft: SizeLimits): Clearances => ({
+  least: minus(hole.low, shaft.high),
+  most: minus(hole.high, shaft.low),
+});
 
 /**
  * Clearance as a constant and a share of the diameter. At 25 mm (1 in): slide 17 to 38 µm (.0007 to .0015), run 37 to 63 µm

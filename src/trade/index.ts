@@ -12,7 +12,7 @@ export { LARGEST_ISO_SIZE, toleranceOf, type FitFault } from './isoGrades.ts';
 export { holeDeviations, shaftDeviations, type Deviations } from './isoDeviations.ts';
 export { fitLimitsOf, isoFit, isoLimits, type FitLimits, type SizeLimits } from './isoFits.ts';
 export { INCH_FITS, inchFit, LARGEST_INCH_SIZE, parseInchFit, type InchFit, type InchFitFault } from './inchFits.ts';
-export { HAND_FIT_FEELS, HAND_FITS, handClearances, type Clearances, type HandFit } from './handFits.ts';
+export { clearances, HAND_FIT_FEELS, HAND_FITS, handClearances, type Clearances, type HandFit } from './handFits.ts';
 export {
   boreShape,
   boreWindow,

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { describe, expect, test } from 'vitest';
-import { planSchema, type Plan } from '../../src/job/index.ts';
+import { madeFits, planSchema, type Plan } from '../../src/job/index.ts';
 import { thou, type OwnInstrument } from '../../src/measure/index.ts';
 import { draftOfPart, editDraft, readDraft } from '../../src/part/index.ts';
 import { jobFileOf, readJobFile, writeJobFile } from '../../src/shelf/index.ts';
@@ -10,7 +10,6 @@ import { layoutWords } from '../../src/screens/layout/layoutWords.ts';
 import { planOf } from '../../src/screens/layout/planOf.ts';
 import { routeOf } from '../../src/screens/layout/useRoute.ts';
 import { recordWords } from '../../src/screens/record/recordWords.ts';
-import { madeFits } from '../../src/screens/record/results.ts';
 import { words } from '../../src/screens/words.ts';
 import { after, press, showPage } from './show.tsx';
 

@@ -1,12 +1,11 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { Conversation } from '../../src/app/index.ts';
-import { openOperation, type Intent, type JobState } from '../../src/job/index.ts';
+import { openOperation, resultsOf, type Intent, type JobState } from '../../src/job/index.ts';
 import { formatInch, formatSize, NM_PER_THOU, type Length } from '../../src/measure/index.ts';
 import { COMMANDS, interpret, interpretTyped, textOfReply } from '../../src/phrasebook/index.ts';
 import { memoryShelf, openLog, readJobFile } from '../../src/shelf/index.ts';
 import { deedOf, ROWS } from '../../src/screens/machine/buttonRows.ts';
-import { resultsOf } from '../../src/screens/record/results.ts';
 import { words as labels } from '../../src/screens/words.ts';
 import { entered, openPad, pressed, type Pad, type PadAsk } from '../../src/screens/machine/pad.ts';
 

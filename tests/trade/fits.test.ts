@@ -14,6 +14,7 @@ import {
 } from '../../src/measure/index.ts';
 import {
   boreShape,
+  clearances,
   fitWindow,
   HAND_FITS,
   handClearances,
@@ -190,6 +191,16 @@ describe('ANSI B4.1', () => {
       { seed: 4204 },
     );
   });
+});
+
+test('what is left between a hole and a shaft is the tightest pair and the loosest (25 H7/f6 and 25 H7/p6 of ISO 286)', () => {
+  const hole = { low: millimetres(25), high: millimetres(25.021) };
+  const [running, pressed] = [
+    { low: millimetres(24.967), high: millimetres(24.98) },
+    { low: millimetres(25.022), high: millimetres(25.035) },
+  ];
+  expect(clearances(hole, running)).toEqual({ least: millimetres(0.02), most: millimetres(0.054) });
+  expect(clearances(hole, pressed)).toEqual({ least: millimetres(-0.035), most: millimetres(-0.001) });
 });
 
 describe('fits by hand', () => {

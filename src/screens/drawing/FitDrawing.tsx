@@ -1,5 +1,6 @@
 import { useId } from 'react';
 import { magnitude, type DisplayUnit, type Length } from '../../measure/index.ts';
+import { clearances } from '../../trade/index.ts';
 import { amountText, bareSize } from '../show.ts';
 import { drawingWords } from './drawingWords.ts';
 import { fitLayout, type FitBand, type FitHole, type FitReading, type FitShaft } from './fitLayout.ts';
@@ -23,6 +24,8 @@ type Props = {
   readonly hole: FitHole;
   readonly shaft: FitShaft & { readonly unproven?: boolean };
   readonly readings: readonly FitReading[];
+  /** What the last reading leaves clear at the tightest place. */
+  readonly now: Length | null;
   readonly unit: DisplayUnit;
 };
 
@@ -30,14 +33,13 @@ type Props = {
  * Hole and shaft side by side on one scale of sizes, larger ones higher: the hole hatched one way with what its instrument may be
  * off as a thin frame, the shaft hatched the other way, the readings of the shaft as dots in the order they were taken.
  */
-export function FitDrawing({ mate, hole, shaft, readings, unit }: Props) {
+export function FitDrawing({ mate, hole, shaft, readings, now, unit }: Props) {
   const layout = fitLayout(hole, shaft, readings);
   const hatch = useId();
   const y = (share: number): number => 12 + (1 - share) * (TALL - 24);
   const box = ({ from, to }: FitBand) => ({ y: y(to), height: Math.max(2, y(from) - y(to)) });
-  const last = readings.at(-1);
-  const now = last === undefined ? null : ((hole.low - last.value) as Length);
-  const said = fitInWords(layout.least, layout.most, unit);
+  const { least, most } = clearances(hole, shaft);
+  const said = fitInWords(least, most, unit);
   const apart = Math.max(16, Math.min(30, 150 / Math.max(1, readings.length)));
   return (
     <figure className="fit-drawing">

@@ -20,9 +20,6 @@ export type FitLayout = {
     readonly to: number;
     readonly off: 'over' | 'under' | null;
   }[];
-  /** What is left between the tightest pair and the loosest; an interference is negative. */
-  readonly least: Length;
-  readonly most: Length;
 };
 
 const MARGIN = 0.12;
@@ -32,8 +29,6 @@ const MARGIN = 0.12;
  * stands at the edge and says so, so that the last thousandths stay large.
  */
 export function fitLayout(hole: FitHole, shaft: FitShaft, readings: readonly FitReading[]): FitLayout {
-  const least = minus(hole.low, shaft.high);
-  const most = minus(hole.high, shaft.low);
   const bottom = smaller(shaft.low, minus(hole.low, hole.uncertainty));
   const top = larger(shaft.high, plus(hole.high, hole.uncertainty));
   const span = Math.max(top - bottom, 1) / (1 - 2 * MARGIN);
@@ -53,7 +48,5 @@ export function fitLayout(hole: FitHole, shaft: FitShaft, readings: readonly Fit
         off: raw > 1 ? 'over' : raw < 0 ? 'under' : null,
       };
     }),
-    least,
-    most,
   };
 }

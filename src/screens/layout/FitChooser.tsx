@@ -116,6 +116,7 @@ export function FitChooser({ group, row, draft, reading, edit }: Props) {
               hole={{ low: mate.size, high: mate.size, uncertainty: mate.uncertainty }}
               shaft={shaft}
               readings={[]}
+              now={null}
               unit={draft.unit}
             />
           )}

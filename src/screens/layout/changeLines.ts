@@ -1,5 +1,5 @@
 import { midway, type DisplayUnit } from '../../measure/index.ts';
-import { changesBetween, describeChange, type Operation, type Route, type RouteChange } from '../../route/index.ts';
+import { changesBetween, describeChange, leavesMetal, type Operation, type Route, type RouteChange } from '../../route/index.ts';
 import { fitInWords } from '../drawing/FitDrawing.tsx';
 import { bareSize, unitSign } from '../show.ts';
 import { words } from '../words.ts';
@@ -19,11 +19,10 @@ function limitsOf({ target }: Operation, unit: DisplayUnit): string {
   return `${target.fit === null ? size : range} ${unitSign(unit)}`;
 }
 
-/** Empty where the step leaves metal for the next one: what fits then is not made yet. */
+/** Empty where what fits is not made yet. */
 function clearanceOf({ target }: Operation, unit: DisplayUnit): string {
-  const fit = target?.fit ?? null;
-  if (fit === null || (fit.leastClearance < 0 && fit.name !== 'press' && fit.name !== 'tap')) return '';
-  return fitInWords(fit.leastClearance, fit.mostClearance, unit);
+  if (target === null || target.fit === null || leavesMetal(target)) return '';
+  return fitInWords(target.fit.leastClearance, target.fit.mostClearance, unit);
 }
 
 /** A step names its size in its title and its reasons, and starts where the one before ends: said once, as the size. */

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { JobState } from '../../job/index.ts';
+import { resultsOf, type JobState, type Result } from '../../job/index.ts';
 import { magnitude, minus, type DisplayUnit } from '../../measure/index.ts';
 import { Boundary } from '../Boundary.tsx';
 import { PageHead } from '../PageHead.tsx';
@@ -8,7 +8,6 @@ import { useAssistant, useAssistantStore } from '../store.tsx';
 import { words } from '../words.ts';
 import './record.css';
 import { recordWords as w } from './recordWords.ts';
-import { resultsOf, type Result } from './results.ts';
 
 const c = w.columns;
 

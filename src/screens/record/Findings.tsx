@@ -1,5 +1,5 @@
 import { useEffect, useState, type ReactNode } from 'react';
-import { inOrder, type JobState } from '../../job/index.ts';
+import { deviationsOf, historiesOf, inOrder, madeFits, type Deviation, type JobState, type TakenRow } from '../../job/index.ts';
 import { toCelsius, toFahrenheit, celsius, type DisplayUnit } from '../../measure/index.ts';
 import { FitDrawing } from '../drawing/FitDrawing.tsx';
 import { HistoryDrawing } from '../drawing/HistoryDrawing.tsx';
@@ -7,7 +7,6 @@ import { amountText, bareSize, unitSign } from '../show.ts';
 import { useAssistantStore } from '../store.tsx';
 import { words } from '../words.ts';
 import { recordWords as w } from './recordWords.ts';
-import { deviationsOf, historiesOf, madeFits, type Deviation, type TakenRow } from './results.ts';
 
 function deviationText(deviation: Deviation, unit: DisplayUnit): string {
   const d = w.deviations;
@@ -44,6 +43,9 @@ export function Deviations({ state }: { readonly state: JobState }) {
   );
 }
 
+/** How many readings a picture of a fit can hold. */
+const MOST_READINGS = 5;
+
 /** Each fit whose mate was measured, hole and shaft to scale with the readings. */
 export function Fits({ state }: { readonly state: JobState }) {
   const fits = madeFits(state);
@@ -52,10 +54,17 @@ export function Fits({ state }: { readonly state: JobState }) {
     <section>
       <h2>{w.fits}</h2>
       <div className="fit-pictures">
-        {fits.map(({ id, name, mate, hole, shaft, readings }) => (
+        {fits.map(({ id, name, mate, hole, shaft, now, readings }) => (
           <section key={id} aria-label={w.fitOf(name, mate)}>
             <h3>{w.fitOf(name, mate)}</h3>
-            <FitDrawing mate={mate} hole={hole} shaft={shaft} readings={readings} unit={state.plan.part.unit} />
+            <FitDrawing
+              mate={mate}
+              hole={hole}
+              shaft={shaft}
+              readings={readings.slice(-MOST_READINGS)}
+              now={now}
+              unit={state.plan.part.unit}
+            />
           </section>
         ))}
       </div>

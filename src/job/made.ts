@@ -1,21 +1,12 @@
-import {
-  downward,
-  inOrder,
-  instrumentsHere,
-  measuredMate,
-  progressOf,
-  routeProgress,
-  takingsOf,
-  windowOf,
-  type JobState,
-  type Reading,
-  type Taking,
-} from '../../job/index.ts';
-import { minus, type Instruments, type Length } from '../../measure/index.ts';
-import type { MeasuredQuantity, Operation, SizeWindow } from '../../route/index.ts';
-import type { HistoryRow } from '../drawing/historyLayout.ts';
-import type { FitHole, FitReading, FitShaft } from '../drawing/fitLayout.ts';
-
+import { minus, zero, type Instruments, type Length } from '../measure/index.ts';
+import type { MeasuredQuantity, Operation, SizeWindow } from '../route/index.ts';
+import { clearances, type Clearances } from '../trade/index.ts';
+import { progressOf } from './fold.ts';
+import { routeProgress } from './glance.ts';
+import { downward, inOrder } from './history.ts';
+import type { JobState, Reading } from './state.ts';
+import { takingsOf, type Taking } from './takings.ts';
+import { instrumentsHere, measuredMate, windowOf } from './window.ts';
 /** What a feature came out as: the last step that measured a quantity of it, its window and its last reading. */
 export type Result = {
   readonly feature: string;
@@ -95,18 +86,24 @@ export function deviationsOf(state: JobState): readonly Deviation[] {
   return deviations;
 }
 
-/** A fit that was made: the mate as measured, the window of the shaft, and its readings. */
+/** Limits between which a size lies, or will. */
+type Between = { readonly low: Length; readonly high: Length };
+
+/**
+ * A fit that was made: the mate as measured with what its instrument may be off, the window of the shaft, the clearances of the
+ * two, and the readings of the shaft in order, each within what its instrument may be off. `now` is the clearance that the last
+ * reading leaves at the tightest place; null before the first.
+ */
 export type MadeFit = {
   readonly id: string;
   readonly name: string;
   readonly mate: string;
-  readonly hole: FitHole;
-  readonly shaft: FitShaft;
-  readonly readings: readonly FitReading[];
+  readonly hole: Between & { readonly uncertainty: Length };
+  readonly shaft: Between;
+  readonly clearances: Clearances;
+  readonly now: Length | null;
+  readonly readings: readonly { readonly id: string; readonly value: Length; readonly within: Length }[];
 };
-
-/** How many readings a picture of a fit can hold. */
-const MOST_READINGS = 5;
 
 const within = (reading: Reading, operation: Operation, instruments: Instruments): Length =>
   instruments[reading.instrument ?? operation.instrument ?? 'caliper'].permissibleError(reading.value);
@@ -119,27 +116,36 @@ export function madeFits(state: JobState): readonly MadeFit[] {
     const mate = state.plan.part.mates.find((each) => each.id === id);
     const measured = mate === undefined ? null : measuredMate(state, mate.id);
     if (quantity !== 'diameter' || mate === undefined || measured === null || window === null) return [];
-    let uncertainty = 0 as Length;
+    let uncertainty = zero;
     for (const reading of downward(state.mates[mate.id] ?? null)) {
       const off = within(reading, operation, instruments);
       if (off > uncertainty) uncertainty = off;
     }
+    const [hole, shaft] = [
+      { low: measured.least, high: measured.most },
+      { low: window.low, high: window.high },
+    ];
+    const last = readings.at(-1);
     return [
       {
         id: operation.id,
         name,
         mate: mate.name,
-        hole: { low: measured.least, high: measured.most, uncertainty },
-        shaft: { low: window.low, high: window.high },
-        readings: readings
-          .slice(-MOST_READINGS)
-          .map((reading) => ({ id: reading.event, value: reading.value, within: within(reading, operation, instruments) })),
+        hole: { ...hole, uncertainty },
+        shaft,
+        clearances: clearances(hole, shaft),
+        now: last === undefined ? null : minus(hole.low, last.value),
+        readings: readings.map((reading) => ({
+          id: reading.event,
+          value: reading.value,
+          within: within(reading, operation, instruments),
+        })),
       },
     ];
   });
 }
 
-/** How a size came about, cuts and filing apart, as rows to be drawn. */
+/** How a size came about: what each cut took, and what the filing did. */
 export type SizeHistory = {
   readonly id: string;
   readonly name: string;
@@ -147,7 +153,14 @@ export type SizeHistory = {
   readonly cuts: readonly TakenRow[];
   readonly filing: readonly TakenRow[];
 };
-export type TakenRow = HistoryRow & { readonly size: Length; readonly filed: Taking['filed'] };
+/** What came off between two readings and what had been dialled for it, both on the part; null where nothing was said. */
+export type TakenRow = {
+  readonly id: string;
+  readonly size: Length;
+  readonly off: Length;
+  readonly dialled: Length | null;
+  readonly filed: Taking['filed'];
+};
 
 /** The sizes of which anything came off between two readings. A second reading of the same place is no row of its own. */
 export function historiesOf(state: JobState): readonly SizeHistory[] {
