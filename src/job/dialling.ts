@@ -13,17 +13,21 @@ import { openOperation, windowOf } from './window.ts';
 
 type Sentences = readonly (readonly Piece[])[];
 
-/** Work that is to run true is let off with a thou on the indicator (common practice, no source). */
-const TRUE_WITHIN: Length = thou(1);
+/** Work that is to run true is let off with a thou on the indicator, or two hundredths (common practice, no source). */
+const TRUE_WITHIN = { inch: thou(1), millimetre: micrometres(20) } as const;
 
-/**
- * What the indicator is to show at an operation: its own window, or nothing where it has none. Amounts in half thous, or
- * hundredths.
- */
+/** What an amount on the indicator is said to: half a thou, or a hundredth. */
+const STEP = { inch: thou(0.5), millimetre: micrometres(10) } as const;
+
+/** A high spot may be off by so much at each end. */
+const SPOT_WITHIN = { inch: thou(2), millimetre: micrometres(50) } as const;
+
+/** What the indicator is to show at an operation: its own window, or nothing where it has none. */
 export function jawAim(state: JobState, operation: Operation): JawAim {
-  const step = state.plan.part.unit === 'inch' ? thou(0.5) : micrometres(10);
+  const { unit } = state.plan.part;
+  const step = STEP[unit];
   const window = operation.target?.quantity === 'indicator' ? windowOf(state, operation) : null;
-  return window === null ? { low: zero, aim: zero, high: TRUE_WITHIN, step } : { ...window, step };
+  return window === null ? { low: zero, aim: zero, high: TRUE_WITHIN[unit], step } : { ...window, step };
 }
 
 /** The advice that stands at an operation, from its jaw readings; to read all four before there are any. */
@@ -96,12 +100,13 @@ const offBy = (total: Length, { aim }: JawAim): readonly Piece[] =>
   total > aim ? sentence(amount(minus(total, aim)), 'too-much') : sentence(amount(minus(aim, total)), 'short');
 
 /**
- * At a high spot, the indicator shows twice the throw of the feature, give or take a thou at each end; null where it has
+ * At a high spot, the indicator shows twice the throw of the feature, give or take a little at each end; null where it has
  * none.
  */
 function spotAim(state: JobState, operation: Operation): JawAim | null {
   const offset = throwOf(state, operation);
   if (offset === null) return null;
+  const { unit } = state.plan.part;
   const aim = times(offset, 2);
-  return { low: minus(aim, thou(2)), aim, high: plus(aim, thou(2)), step: thou(0.5) };
+  return { low: minus(aim, SPOT_WITHIN[unit]), aim, high: plus(aim, SPOT_WITHIN[unit]), step: STEP[unit] };
 }

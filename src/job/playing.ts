@@ -1,5 +1,5 @@
 import { expandedUncertainty, faceFor, playOf, type StackLength } from '../coach/index.ts';
-import { NM_PER_THOU, nanometres, roundedTo, thou } from '../measure/index.ts';
+import { micrometres, NM_PER_THOU, nanometres, roundedTo, thou } from '../measure/index.ts';
 import type { Operation } from '../route/index.ts';
 import { asLength } from '../trade/index.ts';
 import { coldReading } from './cold.ts';
@@ -29,7 +29,7 @@ export function playPieces(state: JobState, operation: Operation): readonly (rea
     { name: mate.say, read: measured.most, spread: spreadOf(measured.instrument), direction: 'fills-room', toFace: OFF_A_MATE },
   ];
   const { mean, spread } = playOf(stack);
-  const tenth = thou(0.1);
+  const tenth = state.plan.part.unit === 'inch' ? thou(0.1) : micrometres(10);
   const play = roundedTo(asLength(Math.max(mean, 0), 'half-even'), tenth, 'half-even');
   const told = sentence(
     'end-play',

@@ -1,7 +1,8 @@
 import { budgetOf } from '../coach/index.ts';
-import { magnitude, minus, roundedTo, thou } from '../measure/index.ts';
+import { magnitude, minus } from '../measure/index.ts';
 import type { Operation } from '../route/index.ts';
 import { asLength } from '../trade/index.ts';
+import { offAsSaid } from './differenceOff.ts';
 import { progressOf } from './fold.ts';
 import { downward } from './history.ts';
 import { amount, comma, sentence, type Piece } from './reply.ts';
@@ -28,7 +29,10 @@ export function roundnessPieces(state: JobState, operation: Operation): readonly
   const other = before.find(({ place, instrument }) => place !== 'across' && instrument === across.instrument);
   if (other === undefined) return [];
   const off = magnitude(minus(across.value, other.value));
-  const uncertainty = asLength(2 * Math.SQRT2 * budgetOf(across.instrument, across.value, instrumentsHere(state)).passing, 'half-even');
+  const uncertainty = asLength(
+    2 * Math.SQRT2 * budgetOf(across.instrument, across.value, instrumentsHere(state)).passing,
+    'half-even',
+  );
   if (off <= uncertainty) return [sentence('round-as-told')];
-  return [sentence('out-of-round-by', amount(off), comma, 'give-or-take', amount(roundedTo(uncertainty, thou(0.1), 'ceiling')))];
+  return [sentence('out-of-round-by', amount(off), comma, 'give-or-take', amount(offAsSaid(uncertainty, state)))];
 }

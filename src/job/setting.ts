@@ -1,5 +1,14 @@
 import { clearanceFrom, expandedUncertainty } from '../coach/index.ts';
-import { celsius, roundedTo, thou, toCelsius, type InstrumentKind, type Length, type Temperature } from '../measure/index.ts';
+import {
+  celsius,
+  micrometres,
+  roundedTo,
+  thou,
+  toCelsius,
+  type InstrumentKind,
+  type Length,
+  type Temperature,
+} from '../measure/index.ts';
 import { asLength } from '../trade/index.ts';
 import { coldReading } from './cold.ts';
 import { done, refused, replyOf, type Decision, type Scene } from './decision.ts';
@@ -56,10 +65,11 @@ function clearanceHere(scene: Scene, feel: Feel): readonly (readonly Piece[])[] 
     feel,
   );
   if (!agree) return [sentence('feel-and-size-differ')];
-  // A clearance is said to a tenth: finer is not known.
+  // A clearance is said to a tenth of a thou, or to five micrometres: finer is not known.
+  const finest = scene.state.plan.part.unit === 'inch' ? thou(0.1) : micrometres(5);
   return clearance.mean <= 0
     ? []
-    : [sentence('clearance-likely', amount(roundedTo(asLength(clearance.mean, 'half-even'), thou(0.1), 'half-even')))];
+    : [sentence('clearance-likely', amount(roundedTo(asLength(clearance.mean, 'half-even'), finest, 'half-even')))];
 }
 
 /** The newest reading of the diameter that goes on a mate, at whichever operation it was taken. */

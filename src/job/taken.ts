@@ -3,7 +3,6 @@ import { differenceOff } from './differenceOff.ts';
 import { amount, comma, sentence, type Piece } from './reply.ts';
 import type { JobState } from './state.ts';
 import { takingsOf } from './takings.ts';
-import { instrumentsHere } from './window.ts';
 
 /** What the last cut or filing really took, by the two readings round it, against what was asked for where that was said. */
 export function takenPieces(state: JobState, operation: Operation): readonly (readonly Piece[])[] {
@@ -19,7 +18,7 @@ export function takenPieces(state: JobState, operation: Operation): readonly (re
     ...across,
     comma,
     'give-or-take',
-    amount(differenceOff(last.reading, takings.at(-2)?.reading ?? last.reading, instrumentsHere(state))),
+    amount(differenceOff(last.reading, takings.at(-2)?.reading ?? last.reading, state)),
   );
   return last.dialled === null ? [taken] : [taken, sentence('was-asked', amount(last.dialled))];
 }

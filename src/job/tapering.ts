@@ -22,7 +22,7 @@ import { progressOf } from './fold.ts';
 import { inOrder } from './history.ts';
 import { amount, comma, count, question, sentence, size, type Piece } from './reply.ts';
 import type { JobState } from './state.ts';
-import { instrumentsHere, openOperation } from './window.ts';
+import { openOperation } from './window.ts';
 
 type Sentences = readonly (readonly Piece[])[];
 
@@ -88,7 +88,7 @@ function readingsHere(state: JobState, operation: Operation): (TaperReadings & {
     large: asDiameter(shoulder.value),
     small: asDiameter(end.value),
     apart: ends(state, operation).over ?? zero,
-    off: differenceOff(shoulder, end, instrumentsHere(state)),
+    off: differenceOff(shoulder, end, state),
   };
 }
 
