@@ -40,6 +40,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
   let log: OpenLog | null = null;
   let hold: JobHold | null = null;
   let ear: PageEar | null = null;
+  let earStarting: Promise<void> = Promise.resolve();
   let voice: VoicePort | null = null;
   let voiceOpening: Promise<void> | null = null;
 
@@ -294,23 +295,18 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     if (text.trim() !== '') await turn((talk) => talk.type(text));
   }
 
-  async function listen(mode: ListeningMode): Promise<void> {
+  /** One after another, so that a second press while the ear opens opens no second one. */
+  function listen(mode: ListeningMode): Promise<void> {
     listening({ mode, state: 'starting' });
     void deps.shelf.keepSetting(LISTENING, mode);
+    return (earStarting = earStarting.then(() => startEar(mode)));
+  }
+
+  async function startEar(mode: ListeningMode): Promise<void> {
     await openVoice();
     void voice?.unlock();
     try {
-      ear ??= await deps.openEar();
-      ear.onEvent(
-        earListener({
-          listening: () => store.getState().listening,
-          show: listening,
-          microphone: () => ear?.microphone ?? null,
-          pleaseRepeat: () => void voice?.say([], 'please-repeat'),
-          turn: (take, heardAt) => void turn(take, heardAt),
-          broken: (message) => broken('ear', message),
-        }),
-      );
+      ear ??= await openEar();
       showHearing(ear);
       if (conversation !== null) ear.listenFor(conversation.context);
       await ear.start(mode);
@@ -319,6 +315,22 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     } catch (error) {
       broken('ear', error instanceof Error ? error.message : String(error));
     }
+  }
+
+  /** An ear whose events are listened to: once, however often its way of listening is changed. */
+  async function openEar(): Promise<PageEar> {
+    const opened = await deps.openEar();
+    opened.onEvent(
+      earListener({
+        listening: () => store.getState().listening,
+        show: listening,
+        microphone: () => opened.microphone,
+        pleaseRepeat: () => void voice?.say([], 'please-repeat'),
+        turn: (take, heardAt) => void turn(take, heardAt),
+        broken: (message) => broken('ear', message),
+      }),
+    );
+    return opened;
   }
 
   function showHearing(of: Ear): void {

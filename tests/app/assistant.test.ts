@@ -68,6 +68,27 @@ describe('the assistant', () => {
     await state().listen('hold');
   });
 
+  it('does once what it hears once, however often its way of listening was changed', async () => {
+    await state().listen('open');
+    state().stopListening();
+    await state().listen('call');
+    b.ear.says('next');
+    await settled();
+    expect(b.marks).toHaveLength(1);
+    expect(state().reply?.text).toContain('Step 2');
+  });
+
+  it('opens one ear for two presses, and listens as the second said', async () => {
+    let opened = 0;
+    const twice = bench(memoryShelf(() => NOON), () => {
+      opened += 1;
+      return new Promise((resolve) => setTimeout(() => resolve(twice.ear), 5));
+    });
+    await settled();
+    await Promise.all([twice.store.getState().listen('hold'), twice.store.getState().listen('open')]);
+    expect([opened, twice.ear.started, twice.store.getState().listening.state]).toEqual([1, 'open', 'waiting']);
+  });
+
   it('opens on the demo, says the first step, and gives the ear a grammar', () => {
     expect(state().page).toBe('machine');
     expect(b.voice.said[0]).toContain('Grip the bar');

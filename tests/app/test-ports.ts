@@ -17,7 +17,7 @@ export class TestEar implements PageEar {
   isDeaf = false;
   grammars: Grammar[] = [];
   closed = false;
-  #listener: (event: EarEvent) => void = () => undefined;
+  readonly #listeners = new Set<(event: EarEvent) => void>();
   start(mode: string): Promise<void> {
     this.started = mode;
     return Promise.resolve();
@@ -40,14 +40,14 @@ export class TestEar implements PageEar {
     return Promise.resolve({ wav: new Uint8Array([1, 2, 3]), seconds });
   }
   onEvent(listener: (event: EarEvent) => void): () => void {
-    this.#listener = listener;
-    return () => undefined;
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
   }
   close(): void {
     this.closed = true;
   }
   tell(event: EarEvent): void {
-    this.#listener(event);
+    this.#listeners.forEach((listener) => listener(event));
   }
   says(text: string, accepted = true): void {
     const hypothesis = {
