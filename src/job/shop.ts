@@ -1,5 +1,5 @@
 import type { Cutter, Filing, Wishes } from '../coach/index.ts';
-import { nanometres, roundReal, smaller, thou, times, type Length, type OwnInstrument } from '../measure/index.ts';
+import { micrometres, nanometres, roundReal, smaller, thou, times, type OwnInstrument } from '../measure/index.ts';
 import type { MeasuredQuantity, Operation } from '../route/index.ts';
 import { THINNEST_CUT, toolIn } from '../trade/index.ts';
 import { partExpansion } from './cold.ts';
@@ -23,8 +23,8 @@ export type Shop = {
   readonly filedLater: boolean;
 };
 
-/** A finishing pass where the plan names none: 10 thou on the diameter. Common practice, no source. */
-const FINISHING: Length = thou(10);
+/** A finishing pass where the plan names none, on the diameter: 10 thou, or a quarter of a millimetre. Common practice, no source. */
+const FINISHING = { inch: thou(10), millimetre: micrometres(250) } as const;
 /** What is cut by hand and eye, without the coach: roughing, and everything that is no turned diameter. */
 const COACHED: ReadonlySet<Operation['kind']> = new Set(['finish', 'file', 'offset', 'groove']);
 
@@ -48,7 +48,8 @@ export function shopOf(state: JobState, operation: Operation): Shop | null {
   const sign = target.quantity === 'hole' ? -1 : 1;
   const perDial = machine.crossSlide.reads === 'radius' ? 2 : 1;
   const depth = operation.cut?.depthOnRadius ?? null;
-  const deepest = depth === null ? FINISHING : times(depth, 2);
+  const usual = FINISHING[state.plan.part.unit];
+  const deepest = depth === null ? usual : times(depth, 2);
   const last = operation.cut?.last ?? null;
   const polished = isPolished(operation);
   const later = filedAfter(state, operation);
@@ -68,7 +69,7 @@ export function shopOf(state: JobState, operation: Operation): Shop | null {
     wishes: {
       window:
         sign === 1 ? window : { low: nanometres(-window.high), high: nanometres(-window.low), aim: nanometres(-window.aim) },
-      finishing: smaller(last === null ? FINISHING : times(last, 2), deepest),
+      finishing: smaller(last === null ? usual : times(last, 2), deepest),
       micrometer: target.quantity === 'diameter',
       turning: operation.kind !== 'file',
       warm: false,
