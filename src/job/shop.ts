@@ -23,7 +23,7 @@ export type Shop = {
   readonly filedLater: boolean;
 };
 
-/** A finishing pass where the plan names none, on the diameter: 10 thou, or a quarter of a millimetre. Common practice, no source. */
+/** A finishing pass where the plan names none, on the diameter: 10 thou, or .25 mm. Common practice, no source. */
 const FINISHING = { inch: thou(10), millimetre: micrometres(250) } as const;
 /** What is cut by hand and eye, without the coach: roughing, and everything that is no turned diameter. */
 const COACHED: ReadonlySet<Operation['kind']> = new Set(['finish', 'file', 'offset', 'groove']);
