@@ -16,7 +16,7 @@ import type { AssistantState } from './assistantState.ts';
 import { Conversation, type Turn } from './conversation.ts';
 import { hearingOf } from './hearing.ts';
 import { draftsOn } from './draftList.ts';
-import { earListener } from './earListener.ts';
+import { listenedTo } from './earListener.ts';
 import { keepMemo } from './keepMemo.ts';
 import { lateDesk } from './lateDesk.ts';
 import { lateJobFiles } from './lateJobFiles.ts';
@@ -30,9 +30,8 @@ const LISTENING = 'listening-mode';
 const modeSchema = z.enum(['hold', 'call', 'open']);
 
 /**
- * The assistant as the screens see it: one store of state and functions. Everything that is heard, typed or pressed goes
- * through one `Conversation` a job; what it answers is shown and spoken. A fault of the ear or the voice is shown and leaves
- * the rest working.
+ * The assistant as the screens see it: one store of state and functions. All that is heard, typed or pressed goes through one
+ * `Conversation` a job; what it answers is shown and spoken. A fault of ear or voice is shown and leaves the rest working.
  */
 export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
   let conversation: Conversation | null = null;
@@ -306,7 +305,13 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     await openVoice();
     void voice?.unlock();
     try {
-      ear ??= await openEar();
+      ear ??= listenedTo(await deps.openEar(), {
+        listening: () => store.getState().listening,
+        show: listening,
+        pleaseRepeat: () => void voice?.say([], 'please-repeat'),
+        turn: (take, heardAt) => void turn(take, heardAt),
+        broken: (message) => broken('ear', message),
+      });
       showHearing(ear);
       if (conversation !== null) ear.listenFor(conversation.context);
       await ear.start(mode);
@@ -315,22 +320,6 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     } catch (error) {
       broken('ear', error instanceof Error ? error.message : String(error));
     }
-  }
-
-  /** An ear whose events are listened to: once, however often its way of listening is changed. */
-  async function openEar(): Promise<PageEar> {
-    const opened = await deps.openEar();
-    opened.onEvent(
-      earListener({
-        listening: () => store.getState().listening,
-        show: listening,
-        microphone: () => opened.microphone,
-        pleaseRepeat: () => void voice?.say([], 'please-repeat'),
-        turn: (take, heardAt) => void turn(take, heardAt),
-        broken: (message) => broken('ear', message),
-      }),
-    );
-    return opened;
   }
 
   function showHearing(of: Ear): void {

@@ -1,21 +1,26 @@
 import { describeTrouble, type EarEvent, type HearingTimes } from '../ear/index.ts';
 import type { AssistantState } from './assistantState.ts';
 import type { Conversation, Turn } from './conversation.ts';
+import type { PageEar } from './ports.ts';
 
 type Listening = AssistantState['listening'];
 
 /** What the ear's events touch. */
-export type EarListenerDeps = {
+type EarListenerDeps = {
   readonly listening: () => Listening;
   readonly show: (change: Partial<Listening>) => void;
-  readonly microphone: () => string | null;
   readonly pleaseRepeat: () => void;
   readonly turn: (take: (talk: Conversation) => Promise<Turn>, heardAt: HearingTimes | null) => void;
   readonly broken: (message: string) => void;
 };
 
-/** Shows how the ear is doing, and turns what it accepts into turns of the conversation. */
-export function earListener(deps: EarListenerDeps): (event: EarEvent) => void {
+/** An ear that shows how it is doing, and whose accepted words become turns of the conversation: once for each ear. */
+export function listenedTo(ear: PageEar, deps: EarListenerDeps): PageEar {
+  ear.onEvent(earListener(ear, deps));
+  return ear;
+}
+
+function earListener(ear: PageEar, deps: EarListenerDeps): (event: EarEvent) => void {
   return (event) => {
     switch (event.type) {
       case 'level':
@@ -24,7 +29,7 @@ export function earListener(deps: EarListenerDeps): (event: EarEvent) => void {
         deps.show({ levelDb: event.rmsDb, floorDb: event.floorDb, tooLoud: event.tooLoud });
         return;
       case 'trouble':
-        deps.show({ trouble: event.trouble === null ? null : describeTrouble(event.trouble, deps.microphone()) });
+        deps.show({ trouble: event.trouble === null ? null : describeTrouble(event.trouble, ear.microphone) });
         return;
       case 'speech-start':
         deps.show({ state: 'hearing' });

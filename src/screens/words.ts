@@ -134,6 +134,7 @@ export const words = {
     next: 'Next',
     talk: {
       off: 'Start listening',
+      starting: 'Starting',
       hold: 'Hold to talk',
       held: 'Let go when said',
       broken: 'Start it again',

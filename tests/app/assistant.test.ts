@@ -75,15 +75,18 @@ describe('the assistant', () => {
     b.ear.says('next');
     await settled();
     expect(b.marks).toHaveLength(1);
-    expect(state().reply?.text).toContain('Step 2');
+    expect(state().reply?.text).toContain('Step two');
   });
 
   it('opens one ear for two presses, and listens as the second said', async () => {
     let opened = 0;
-    const twice = bench(memoryShelf(() => NOON), () => {
-      opened += 1;
-      return new Promise((resolve) => setTimeout(() => resolve(twice.ear), 5));
-    });
+    const twice = bench(
+      memoryShelf(() => NOON),
+      () => {
+        opened += 1;
+        return new Promise((resolve) => setTimeout(() => resolve(twice.ear), 5));
+      },
+    );
     await settled();
     await Promise.all([twice.store.getState().listen('hold'), twice.store.getState().listen('open')]);
     expect([opened, twice.ear.started, twice.store.getState().listening.state]).toEqual([1, 'open', 'waiting']);

@@ -186,6 +186,18 @@ describe('buttons', () => {
     expect(calls(off, 'listen')).toEqual([['hold']]);
   });
 
+  test('the talk button does not ask anybody to speak before the microphone is there', async () => {
+    const starting = shown('off');
+    const { listening } = starting.getState();
+    await after(() => starting.setState({ listening: { ...listening, state: 'starting' } }));
+    const talk = button(words.buttons.talk.starting);
+    await after(() => talk.dispatchEvent(new PointerEvent('pointerdown', { bubbles: true, pointerId: 1, button: 0 })));
+    await after(() => talk.click());
+    expect([talk.textContent, calls(starting, 'hold'), calls(starting, 'listen')]).toEqual(['Starting', [], []]);
+    await after(() => starting.setState({ listening: { ...listening, state: 'waiting' } }));
+    expect(button(words.buttons.talk.hold)).toBe(talk);
+  });
+
   test('the number pad types, says the place and the instrument, and enters', async () => {
     const store = shown('reading');
     await press(words.buttons.reading);

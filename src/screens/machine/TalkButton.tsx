@@ -36,18 +36,19 @@ export function TalkButton() {
   const t = words.buttons.talk;
   const off = listening.state === 'off';
   const broken = listening.state === 'broken';
-  const label = off ? t.off : broken ? t.broken : held ? t.held : t.hold;
-  const quiet = held || (listening.state === 'waiting' && listening.mode === 'hold');
+  const starting = listening.state === 'starting';
+  const label = off ? t.off : broken ? t.broken : starting ? t.starting : held ? t.held : t.hold;
+  const quiet = held || starting || (listening.state === 'waiting' && listening.mode === 'hold');
   const below = listening.tooLoud ? words.tooLoudShort : quiet ? null : listeningWords(listening);
   return (
     <button
       type="button"
       className={`big-button talk ${held ? 'held' : ''}`}
-      aria-pressed={off || broken ? undefined : held}
+      aria-pressed={off || starting || broken ? undefined : held}
       onMouseDown={keepFocus}
       onContextMenu={(event) => event.preventDefault()}
       onPointerDown={(event) => {
-        if (off || broken || event.button !== 0) return;
+        if (off || starting || broken || event.button !== 0) return;
         try {
           event.currentTarget.setPointerCapture(event.pointerId);
         } catch {
@@ -61,6 +62,8 @@ export function TalkButton() {
       onClick={(event) => {
         if (off) void store.getState().listen(listening.mode);
         else if (broken) void store.getState().restart('ear');
+        // What is said before the microphone is there would be lost in silence.
+        else if (starting) return;
         // A keyboard or a screen reader presses without holding: the first press holds, the second lets go.
         else if (event.detail === 0) (holding.current ? up : down)();
       }}
