@@ -27,8 +27,8 @@ const INCH_CUTTERS = [500, 375, 250, 187.5, 125].map((size) => thou(size));
 const METRIC_CUTTERS = [12, 10, 8, 6, 5, 4, 3].map((size) => millimetres(size));
 
 /**
- * The cutters beside a mill: metric where its dials are. What unit the part is shown in does not matter, so that both its forms
- * have one route.
+ * The cutters beside a mill: metric where its dials are. What unit the part is written in does not matter: the cutters are those
+ * of the machine.
  */
 const cuttersOf = ({ machine }: NonNullable<Work['mill']>): readonly Length[] =>
   machine.crossSlide.division % micrometres(5) === 0 ? METRIC_CUTTERS : INCH_CUTTERS;

@@ -73,7 +73,7 @@ function inChuck(work: Work, layout: Layout, offBar: boolean, measured: Set<stri
 /**
  * The route of a part on a lathe (the first machine) and a mill (the second, where something is milled), or everything that keeps
  * it from being made as it is given; `instruments` are what its mates were read with. Pure; the same part in inches and in
- * millimetres gives the same sizes to the nanometre.
+ * millimetres gives the same steps, with sizes as far apart as what is left on purpose in the one and in the other.
  */
 export function routeFor(
   part: Part,
