@@ -1,4 +1,4 @@
-import { asDiameter, formatSize, nanometres, type Length } from '../../measure/index.ts';
+import { asDiameter, formatSize, millimetres, nanometres, roundedTo, type Length } from '../../measure/index.ts';
 import type { Chuck, Machine, Part } from '../../part/index.ts';
 import { packingPiece } from '../../trade/index.ts';
 import { acrossCorners, inSentenceOf, isDelicate, type Bar } from './layout.ts';
@@ -94,9 +94,12 @@ export function trueGrip(part: Part, machine: Machine, bar: Bar, through: Length
   return null;
 }
 
-/** The words of a packing piece, and its thickness: by the exact geometry of point contact. */
-const packed = (bar: Bar, offset: Length, part: Part): string =>
-  `a packing piece of ${formatSize(packingPiece(asDiameter(bar.diameter), offset), part.unit)} under one jaw`;
+/** The words of a packing piece, and its thickness: by the exact geometry of point contact, in metric work to the hundredth. */
+function packed(bar: Bar, offset: Length, { unit }: Part): string {
+  const exact = packingPiece(asDiameter(bar.diameter), offset);
+  const made = unit === 'inch' ? exact : roundedTo(exact, millimetres(0.01), 'half-even');
+  return `a packing piece of ${formatSize(made, unit)} under one jaw`;
+}
 
 /**
  * True where the three jaws of a chuck still hold with a packing piece: a throw under a quarter of the diameter. Common
