@@ -63,35 +63,34 @@ function ImportButton() {
 function WipeButton() {
   const store = useAssistantStore();
   const [asked, setAsked] = useState(false);
-  if (!asked)
-    return (
-      <button type="button" className="choice" onClick={() => setAsked(true)}>
-        <b>{w.wipe}</b>
-        <span>{w.wipeAbout}</span>
-      </button>
-    );
+  // One button that asks and takes back, so that the focus stays on it.
+  const first = useRef<HTMLButtonElement>(null);
   return (
     <>
-      <button type="button" className="choice" onClick={() => setAsked(false)}>
-        <b>{w.wipeNot}</b>
+      <button ref={first} type="button" className="choice" onClick={() => setAsked(!asked)}>
+        <b>{asked ? w.wipeNot : w.wipe}</b>
+        {!asked && <span>{w.wipeAbout}</span>}
       </button>
-      <button
-        type="button"
-        className="choice"
-        onClick={() => {
-          setAsked(false);
-          void store.getState().wipe();
-        }}
-      >
-        <b>{w.wipeSure}</b>
-        <span>{w.wipeSureAbout}</span>
-      </button>
+      {asked && (
+        <button
+          type="button"
+          className="choice"
+          onClick={() => {
+            first.current?.focus();
+            setAsked(false);
+            void store.getState().wipe();
+          }}
+        >
+          <b>{w.wipeSure}</b>
+          <span>{w.wipeSureAbout}</span>
+        </button>
+      )}
     </>
   );
 }
 
 /** One part that is being laid out; it is thrown away after a second press. */
-function DraftLine({ draft }: { readonly draft: DraftSummary }) {
+function DraftLine({ draft, onDrop }: { readonly draft: DraftSummary; readonly onDrop: () => void }) {
   const store = useAssistantStore();
   const [asked, setAsked] = useState(false);
   const name = draft.name === '' ? w.noName : draft.name;
@@ -106,7 +105,10 @@ function DraftLine({ draft }: { readonly draft: DraftSummary }) {
         className="plain-button"
         aria-label={asked ? undefined : w.drop(name)}
         onBlur={() => setAsked(false)}
-        onClick={() => (asked ? void store.getState().dropDraft(draft.id) : setAsked(true))}
+        onClick={() => {
+          setAsked(!asked);
+          if (asked) onDrop();
+        }}
       >
         {asked ? w.dropSure : w.dropSign}
       </button>
@@ -118,6 +120,12 @@ function DraftLine({ draft }: { readonly draft: DraftSummary }) {
 function Drafts() {
   const store = useAssistantStore();
   const drafts = useAssistant((assistant) => assistant.drafts);
+  const lay = useRef<HTMLHeadingElement>(null);
+  const drop = (id: string): void => {
+    // The line goes and takes the focus with it: on to what comes after the lines.
+    lay.current?.focus();
+    void store.getState().dropDraft(id);
+  };
   return (
     <section>
       {drafts.length > 0 && (
@@ -125,12 +133,14 @@ function Drafts() {
           <h2>{w.drafts}</h2>
           <ul className="choices">
             {drafts.map((draft) => (
-              <DraftLine key={draft.id} draft={draft} />
+              <DraftLine key={draft.id} draft={draft} onDrop={() => drop(draft.id)} />
             ))}
           </ul>
         </>
       )}
-      <h2>{w.lay}</h2>
+      <h2 tabIndex={-1} ref={lay}>
+        {w.lay}
+      </h2>
       <p className="choices-about">{w.layAbout}</p>
       <div className="choices is-pair">
         <button type="button" className="choice" onClick={() => void store.getState().newDraft('inch')}>

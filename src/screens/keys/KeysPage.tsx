@@ -50,23 +50,15 @@ function Pedals() {
             <dt>{w.deeds[deed]}</dt>
             <dd>
               <kbd>{keyName(map[deed])}</kbd>{' '}
-              {waiting === deed ? (
-                <>
-                  <b role="status">{fault === null ? w.press : w.fault[fault]}</b>{' '}
-                  <button type="button" className="plain-button" onClick={stop}>
-                    {w.stay}
-                  </button>
-                </>
-              ) : (
-                <button
-                  type="button"
-                  className="plain-button"
-                  aria-label={w.changeOf(w.deeds[deed])}
-                  onClick={() => setWaiting(deed)}
-                >
-                  {w.change}
-                </button>
-              )}
+              {waiting === deed && <b role="status">{fault === null ? w.press : w.fault[fault]}</b>}
+              <button
+                type="button"
+                className="plain-button"
+                aria-label={waiting === deed ? undefined : w.changeOf(w.deeds[deed])}
+                onClick={() => setWaiting(waiting === deed ? null : deed)}
+              >
+                {waiting === deed ? w.stay : w.change}
+              </button>
             </dd>
           </div>
         ))}

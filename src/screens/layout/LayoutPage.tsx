@@ -93,10 +93,10 @@ function Desk({ first }: { readonly first: Draft }) {
         <span className="kept" role="status">
           {kept ? `✓ ${w.kept}` : w.keeping}
         </span>
-        <button type="button" className="plain-button" disabled={open.undo === null} onClick={() => open.undo?.()}>
+        <button type="button" className="plain-button" aria-disabled={open.undo === null} onClick={() => open.undo?.()}>
           {w.undo}
         </button>
-        <button type="button" className="plain-button" disabled={open.redo === null} onClick={() => open.redo?.()}>
+        <button type="button" className="plain-button" aria-disabled={open.redo === null} onClick={() => open.redo?.()}>
           {w.redo}
         </button>
         <button type="button" className="plain-button" disabled={route.edited === null} onClick={() => window.print()}>

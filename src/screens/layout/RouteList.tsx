@@ -124,8 +124,10 @@ function Step({
       type="button"
       className="row-button"
       aria-label={layoutWords.named(label, operation.title)}
-      disabled={off}
-      onClick={() => onEdit({ edit: 'move', operation: operation.id, after })}
+      aria-disabled={off}
+      onClick={() => {
+        if (!off) onEdit({ edit: 'move', operation: operation.id, after });
+      }}
     >
       {sign}
     </button>

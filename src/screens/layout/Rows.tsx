@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useState, type MouseEvent } from 'react';
 import {
   draftKind,
   kindsOf,
@@ -71,13 +71,34 @@ function Row({ row, at, ...props }: Props & { readonly row: DraftRow; readonly a
   };
   const shown = fields.filter((field) => field.seldom !== true || more || isSet(field));
   const along = group === 'turned';
-  const button = (label: string, act: () => void, sign: string, off = false) => (
-    <button type="button" className="row-button" aria-label={w.named(label, name)} title={label} disabled={off} onClick={act}>
+  const remove = ({ currentTarget }: MouseEvent): void => {
+    const table = currentTarget.closest('.rows');
+    const beside = draft[group][at + 1] ?? draft[group][at - 1];
+    edit({ edit: 'remove', group, row: row.id });
+    // The focus goes on to the row that takes its place, else to what adds one.
+    if (beside !== undefined) document.getElementById(`row-${beside.id}`)?.focus();
+    else table?.querySelector<HTMLElement>('.row-adds button')?.focus();
+  };
+  const button = (label: string, act: (event: MouseEvent) => void, sign: string, off = false) => (
+    <button
+      type="button"
+      className="row-button"
+      aria-label={w.named(label, name)}
+      title={label}
+      aria-disabled={off}
+      onClick={off ? undefined : act}
+    >
       {sign}
     </button>
   );
   return (
-    <section className={`row ${row.id === chosen ? 'is-chosen' : ''}`} aria-label={name} onFocus={() => onChoose(row.id)}>
+    <section
+      id={`row-${row.id}`}
+      className={`row ${row.id === chosen ? 'is-chosen' : ''}`}
+      aria-label={name}
+      tabIndex={-1}
+      onFocus={() => onChoose(row.id)}
+    >
       <div className="row-fields">
         {shown.map((field) => (
           <Field
@@ -116,7 +137,7 @@ function Row({ row, at, ...props }: Props & { readonly row: DraftRow; readonly a
             along ? '→' : '↓',
             at === draft[group].length - 1,
           )}
-          {button(w.remove, () => edit({ edit: 'remove', group, row: row.id }), '✕')}
+          {button(w.remove, remove, '✕')}
         </div>
       </div>
       {fields.some(({ type }) => type === 'mate' || type === 'shaft') && (

@@ -1,3 +1,4 @@
+import { useLayoutEffect, useRef } from 'react';
 import type { Glance } from '../../job/index.ts';
 import { words } from '../words.ts';
 import { BigButton } from './BigButton.tsx';
@@ -29,8 +30,28 @@ export function ButtonRow({
   readonly onDeed: (deed: Deed) => void;
 }) {
   const { places, turnsTo } = row.row;
+  const group = useRef<HTMLDivElement>(null);
+  /** The place that has the focus of the keyboard; -1 where none has. React tells of no blur when it takes a button away. */
+  const focusedAt = useRef(-1);
+  useLayoutEffect(() => {
+    const buttons = group.current?.children;
+    if (buttons === undefined || focusedAt.current < 0 || group.current?.contains(document.activeElement) === true) return;
+    const same = buttons[focusedAt.current];
+    (same instanceof HTMLButtonElement ? same : group.current?.querySelector<HTMLElement>(':scope > :last-child'))?.focus();
+  }, [row.id]);
   return (
-    <div className="button-row" role="group" aria-label={words.parts.buttons}>
+    <div
+      className="button-row"
+      role="group"
+      aria-label={words.parts.buttons}
+      ref={group}
+      onFocus={({ target }) => {
+        focusedAt.current = [...(group.current?.children ?? [])].indexOf(target);
+      }}
+      onBlur={() => {
+        focusedAt.current = -1;
+      }}
+    >
       {places.map((button, index) => {
         if (button === null) return <span key={index} className="empty-place" />;
         if (button.deed.do === 'talk') return <TalkButton key={index} />;

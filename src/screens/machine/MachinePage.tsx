@@ -1,4 +1,4 @@
-import { lazy, startTransition, Suspense, useEffect, useMemo, useState, type ReactNode } from 'react';
+import { lazy, startTransition, Suspense, useEffect, useLayoutEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import type { Glance, SetUpView } from '../../job/index.ts';
 import type { DisplayUnit } from '../../measure/index.ts';
 import { Boundary } from '../Boundary.tsx';
@@ -69,7 +69,7 @@ function Beside({ glance, unit }: { readonly glance: Glance | null; readonly uni
 function AllDone() {
   return (
     <section className="step is-alone">
-      <h1>{words.allDone}</h1>
+      <h1 tabIndex={-1}>{words.allDone}</h1>
       <p className="facts">{words.allDoneMore}</p>
     </section>
   );
@@ -90,11 +90,27 @@ function usePadLaid(): boolean {
   return laid;
 }
 
+/**
+ * Where the keyboard stands: on the step when the page comes, so that it is read out and Tab goes on from there; where it was
+ * before, once what lay over the page has gone.
+ */
+function useFocus(covered: boolean) {
+  const page = useRef<HTMLElement>(null);
+  const before = useRef<Element | null>(null);
+  useLayoutEffect(() => page.current?.querySelector('h1')?.focus({ preventScroll: true }), []);
+  useLayoutEffect(() => {
+    if (covered) before.current = document.activeElement;
+    else if (before.current instanceof HTMLElement) before.current.focus({ preventScroll: true });
+  }, [covered]);
+  return page;
+}
+
 /** One step at a time, for eyes two metres away and hands that are busy. */
 export function MachinePage() {
   const { glance, unit, row, pad, changePad, closePad, answer, enter, press } = useMachine();
   const question = useAssistant((assistant) => assistant.job?.talk.question ?? null);
   const padLaid = usePadLaid();
+  const page = useFocus(pad !== null || question !== null);
   useWakeLock();
   const p = words.parts;
   // The same as long as the job is: a press or a digit draws the buttons or the pad, and none of this.
@@ -114,7 +130,7 @@ export function MachinePage() {
     [glance, unit, p],
   );
   return (
-    <main className="machine">
+    <main className="machine" ref={page}>
       <div className="machine-page">
         {seen}
         {part(p.buttons, <ButtonRow row={row} glance={glance} onDeed={press} />)}

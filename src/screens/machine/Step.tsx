@@ -54,7 +54,7 @@ function Facts({ glance, unit }: { readonly glance: Glance; readonly unit: Displ
 export function Step({ glance, unit }: { readonly glance: Glance; readonly unit: DisplayUnit }) {
   return (
     <section className={`step ${glance.window === null ? 'is-alone' : ''}`}>
-      <h1>{glance.operation.title}</h1>
+      <h1 tabIndex={-1}>{glance.operation.title}</h1>
       <Facts glance={glance} unit={unit} />
     </section>
   );

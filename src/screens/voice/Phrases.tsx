@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Hearing } from '../../app/index.ts';
 import { SETUP_PHRASES, type Personal, type Take } from '../../ear/index.ts';
 import { useAssistant, useAssistantStore } from '../store.tsx';
@@ -54,25 +54,31 @@ export function Phrases({ hearing }: { readonly hearing: Hearing }) {
     run.current += 1;
     void next(0, [], run.current);
   };
+  const waits = at !== null;
+  const section = useRef<HTMLElement>(null);
+  // The button that was pressed has gone: the focus goes on to what is done now, unless it is somewhere else.
+  useEffect(() => {
+    if (document.activeElement === document.body) section.current?.querySelector<HTMLElement>('.say-here')?.focus();
+  }, [waits]);
   const said = takes.map(saidOf);
   const phrase = at === null ? undefined : PHRASES[at];
   return (
-    <section>
+    <section ref={section}>
       <h2>{w.phrases}</h2>
       <p>{w.phrasesAbout}</p>
       {phrase === undefined ? (
-        <button type="button" className="plain-button" onClick={begin}>
+        <button type="button" className="plain-button say-here" onClick={begin}>
           {takes.length === 0 ? w.begin : w.again}
         </button>
       ) : (
         <>
-          <p className="say-now" role="status">
+          <p className={mode === 'hold' ? 'say-now' : 'say-now say-here'} role="status" tabIndex={-1}>
             {w.say(phrase)}
           </p>
           {mode === 'hold' && (
             <button
               type="button"
-              className="plain-button"
+              className="plain-button say-here"
               onPointerDown={() => store.getState().hold()}
               onPointerUp={() => store.getState().release()}
               onKeyDown={(event) => (event.key === ' ' || event.key === 'Enter') && !event.repeat && store.getState().hold()}

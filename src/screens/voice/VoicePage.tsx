@@ -66,8 +66,10 @@ function Microphone({ hearing }: { readonly hearing: Hearing | undefined }) {
           <button
             type="button"
             className="plain-button is-main"
-            disabled={state === 'starting'}
-            onClick={() => void store.getState().listen(mode)}
+            aria-disabled={state === 'starting'}
+            onClick={() => {
+              if (state !== 'starting') void store.getState().listen(mode);
+            }}
           >
             {w.start}
           </button>
@@ -158,8 +160,10 @@ function Speaking() {
         <button
           type="button"
           className="plain-button"
-          disabled={speech.loudness === 0}
-          onClick={() => set({ ...speech, loudness: speech.loudness - 1 })}
+          aria-disabled={speech.loudness === 0}
+          onClick={() => {
+            if (speech.loudness > 0) set({ ...speech, loudness: speech.loudness - 1 });
+          }}
         >
           {w.quieter}
         </button>
@@ -167,8 +171,10 @@ function Speaking() {
         <button
           type="button"
           className="plain-button"
-          disabled={louder === LOUDNESS.length}
-          onClick={() => set({ ...speech, loudness: louder })}
+          aria-disabled={louder === LOUDNESS.length}
+          onClick={() => {
+            if (louder < LOUDNESS.length) set({ ...speech, loudness: louder });
+          }}
         >
           {w.louder}
         </button>
