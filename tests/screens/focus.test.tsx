@@ -1,5 +1,7 @@
 // @vitest-environment happy-dom
 import { beforeAll, describe, expect, test, vi } from 'vitest';
+import type { Hearing } from '../../src/app/index.ts';
+import type { Personal } from '../../src/ear/index.ts';
 import { SCENES } from '../../src/screens/gallery/scenes.ts';
 import { loadTable } from '../../src/screens/machine/laterTable.ts';
 import { after, button, keyDown, press, show, showPage, text } from './show.tsx';
@@ -102,5 +104,34 @@ describe('the focus at the desk', () => {
     expect(document.querySelector('[role=status]')).not.toBeNull();
     await keyDown('Escape');
     expect([document.activeElement === change, document.querySelector('[role=status]')]).toEqual([true, null]);
+  });
+
+  test('goes on through the ten phrases to what is kept of them, which says that it is', async () => {
+    const store = scene('voice');
+    const personal = { version: 1, warp: 1, bias: 0, speechDb: -20, phrases: 10, before: 8, after: 9 } as const;
+    let fitted = (_: Personal | null): void => undefined;
+    const hearing: Hearing = {
+      settings: { callName: 'Swarfside', headset: false, microphone: null, personal: null },
+      change: (change) => store.setState({ hearing: { ...hearing, settings: { ...hearing.settings, ...change } } }),
+      study: (said) => Promise.resolve({ said, heard: said, levelDb: -20, views: [] }),
+      fit: () => new Promise((done) => (fitted = done)),
+    };
+    store.setState({ hearing });
+    await showPage(store);
+    const begin = [...document.querySelectorAll('button')].find((one) => one.textContent === 'Begin');
+    await after(() => begin?.focus());
+    await enter();
+    await vi.waitFor(async () => {
+      await after(() => undefined);
+      expect(at()).toBe('Begin again');
+    });
+    const fit = [...document.querySelectorAll('button')].find((one) => one.textContent === 'Set it to my voice');
+    await after(() => fit?.focus());
+    await enter();
+    expect([fit?.getAttribute('aria-disabled'), fit?.previousElementSibling?.textContent]).toEqual(['true', 'Working it out']);
+    await after(() => fitted(personal));
+    expect(at()).toBe('Keep it');
+    await enter();
+    expect([at(), fit?.previousElementSibling?.textContent]).toEqual(['✓ Kept', 'Of 10: 8 right before, 9 after.']);
   });
 });

@@ -14,20 +14,25 @@ const saidOf = (take: Take): Said => ({ phrase: take.said, heard: take.heard, ri
 
 /** What was fitted to the voice of the takes, to be kept or left. */
 function Fitted({ hearing, takes }: { readonly hearing: Hearing; readonly takes: readonly Take[] }) {
-  const [personal, setPersonal] = useState<Personal | null>(null);
-  if (personal === null)
-    return (
-      <button type="button" className="plain-button" onClick={() => void hearing.fit(takes).then(setPersonal)}>
-        {w.fit}
-      </button>
-    );
+  const [personal, setPersonal] = useState<Personal | 'asked' | null>(null);
+  const kept = personal !== null && personal !== 'asked' && hearing.settings.personal === personal;
+  // One button from beginning to end, so that the focus stays on it.
+  const press = (): void => {
+    if (personal === null) {
+      setPersonal('asked');
+      void hearing.fit(takes).then(setPersonal);
+    } else if (personal !== 'asked' && !kept) hearing.change({ personal });
+  };
   return (
-    <p>
-      {w.fitted(personal.before, personal.after, personal.phrases)}{' '}
-      <button type="button" className="plain-button" onClick={() => hearing.change({ personal })}>
-        {w.keepFit}
+    <div className="voice-row">
+      <p role="status">
+        {personal === 'asked' && w.fitting}
+        {personal !== null && personal !== 'asked' && w.fitted(personal.before, personal.after, personal.phrases)}
+      </p>
+      <button type="button" className="plain-button" aria-disabled={kept || personal === 'asked'} onClick={press}>
+        {personal === null || personal === 'asked' ? w.fit : kept ? w.keptFit : w.keepFit}
       </button>
-    </p>
+    </div>
   );
 }
 

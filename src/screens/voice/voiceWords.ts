@@ -32,6 +32,8 @@ export const voiceWords = {
   fit: 'Set it to my voice',
   fitted: (before: number, after: number, all: number) => `Of ${all}: ${before} right before, ${after} after.`,
   keepFit: 'Keep it',
+  keptFit: '✓ Kept',
+  fitting: 'Working it out',
   forget: 'Forget my voice',
   speaking: 'Speaking',
   louder: 'Louder',
