@@ -55,11 +55,12 @@ describe('what was acknowledged is there after', () => {
   test('60 kills of the worker that stores', { timeout: 180_000 }, async () => {
     const browser = await launch({ profile: profile() });
     await browser.page.goto(server.url(['worker'], 250));
-    await expect.poll(server.workersEnded, { timeout: 120_000, interval: 200 }).toBeGreaterThan(60);
-    await browser.close();
     const job = server.job('worker');
+    // A slow machine acknowledges less between two kills: it is killed on until there is something to be lost.
+    const enough = (): boolean => server.workersEnded() > 60 && job.acknowledged.length > 20;
+    await expect.poll(enough, { timeout: 150_000, interval: 200 }).toBe(true);
+    await browser.close();
     expect(job.wrong).toEqual([]);
-    expect(job.acknowledged.length).toBeGreaterThan(20);
   });
 
   test(

@@ -93,6 +93,19 @@ describe('the desk', () => {
     expect(store.getState().draft?.turned).toHaveLength(before);
   });
 
+  test('the very next key after a row was added goes into its first field', async () => {
+    const store = scene('layout-inch');
+    await showPage(store);
+    let focused: Element | null = null;
+    await after(() => {
+      document.querySelector<HTMLButtonElement>('button[aria-label="Add: Journal"]')?.click();
+      focused = document.activeElement;
+    });
+    const added = store.getState().draft?.turned.at(-1)?.id;
+    expect(focused).not.toBeNull();
+    expect(focused).toBe(document.getElementById(`field-${added}-name`));
+  });
+
   test('Escape closes what was opened, keeps a note that was typed, and gives the focus back', async () => {
     const store = scene('layout-inch');
     await showPage(store);

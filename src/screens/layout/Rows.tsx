@@ -1,4 +1,5 @@
 import { useState, type MouseEvent } from 'react';
+import { flushSync } from 'react-dom';
 import {
   draftKind,
   kindsOf,
@@ -152,10 +153,12 @@ export function Rows(props: Props) {
   const { group, draft, edit, onChoose } = props;
   const add = (kind: string): void => {
     const id = nextRowId(draft);
-    edit({ edit: 'add', group, kind, after: null });
-    onChoose(id);
-    // The new row stands there once React is done; its first field is what comes next.
-    requestAnimationFrame(() => document.getElementById(fieldId(id, 'name'))?.focus());
+    // Its first field is what comes next, for the very next key: not one frame later.
+    flushSync(() => {
+      edit({ edit: 'add', group, kind, after: null });
+      onChoose(id);
+    });
+    document.getElementById(fieldId(id, 'name'))?.focus();
   };
   return (
     <section className="rows" aria-label={w.groups[group]}>
