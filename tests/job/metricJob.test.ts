@@ -61,6 +61,55 @@ describe('a metric job', () => {
     expect(Number(off) * 100).toBeCloseTo(Math.round(Number(off) * 100), 9);
   });
 
+  it('moves the jaws by hundredths, and lets the work off where one more would not better it', () => {
+    const jaw = (number: 1 | 2 | 3 | 4, value: number): Intent => ({
+      type: 'jaw',
+      jaw: number,
+      value: { as: 'one', value: millimetres(value) },
+    });
+    const at = given(openAt('dial-in-true'));
+    const { state } = when(at, jaw(1, 0), jaw(2, 0.031), jaw(3, 0.107));
+    expect(amounts(state, jaw(4, 0.033), 'loosen')).toEqual([0.05]);
+    const { state: nearly } = when(at, jaw(1, 0), jaw(2, 0.005), jaw(3, 0.012));
+    const { pieces } = when(nearly, jaw(4, 0.005)).decision.reply;
+    expect(pieces).toContainEqual({ say: 'phrase', phrase: 'sweep-it' });
+  });
+
+  it('says how a journal that slides is likely to clear its bush, to five micrometres', () => {
+    const bush: EventBody = {
+      type: 'MateMeasured',
+      operation: 'measure-front-bush',
+      mate: 'front-bush',
+      value: millimetres(30.013),
+      instrument: 'telescoping-gauge',
+      place: null,
+      words: '',
+      confirmed: false,
+    };
+    const at = 'try-front-bush';
+    const state = given(bush, read('file-front-journal', 'diameter', millimetres(29.982)), openAt(at));
+    const [clearance] = amounts(state, { type: 'feel', feel: 'slides' }, 'clearance-likely');
+    expect(clearance).toBeGreaterThan(0.01);
+    expect(clearance).toBeLessThan(0.05);
+    expect((Number(clearance) * 1_000_000) % micrometres(5)).toBeCloseTo(0, 3);
+  });
+
+  it('says what a reading across may be off to the micrometre', () => {
+    const at = 'finish-roll-seat';
+    const across: Intent = {
+      type: 'reading',
+      spoken: 'with-verb',
+      instrument: 'micrometer',
+      thing: null,
+      place: 'across',
+      value: { as: 'one', value: millimetres(25.28) },
+    };
+    const said = amounts(given(openAt(at), read(at, 'diameter', millimetres(25.3))), across, 'out-of-round-by').slice(0, 2);
+    expect(said).toHaveLength(2);
+    expect(said[0]).toBeCloseTo(0.02, 9);
+    for (const amount of said) expect((amount * 1_000_000) % micrometres(1)).toBeCloseTo(0, 3);
+  });
+
   it('says what two readings took, and what that may be off, to the micrometre', () => {
     const at = 'finish-roll-seat';
     const state = given(openAt(at), read(at, 'diameter', millimetres(25.5)), read(at, 'diameter', millimetres(25.012)));
