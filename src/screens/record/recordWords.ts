@@ -58,7 +58,7 @@ export const recordWords = {
   quantities,
   deviations: {
     title: 'What came out otherwise',
-    none: 'Everything that was measured is within its limits.',
+    none: 'No size that is finished lies outside its limits.',
     over: (what: string, value: string, by: string) => `${what} is ${value}: ${by} over the high limit.`,
     under: (what: string, value: string, by: string) => `${what} is ${value}: ${by} under the low limit.`,
     kept: 'It was kept after a question.',
