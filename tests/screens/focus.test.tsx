@@ -74,6 +74,13 @@ describe('the focus at the desk', () => {
     expect([document.activeElement?.classList.contains('row'), at()]).toEqual([true, third]);
   });
 
+  test('goes on to the name of the sheet that is turned to by a key', async () => {
+    await showPage(scene('layout-inch'));
+    await focusOn('.row input');
+    await after(() => document.dispatchEvent(new KeyboardEvent('keydown', { key: '4', altKey: true, bubbles: true })));
+    expect(at()).toBe('The route');
+  });
+
   test('stays on a button that has come to its end', async () => {
     await showPage(scene('layout-inch'));
     const first = document.querySelector<HTMLButtonElement>(

@@ -74,6 +74,11 @@ function Desk({ first }: { readonly first: Draft }) {
     setWantedField(null);
   }, [wantedField]);
 
+  // A sheet that goes takes the focus with it: on to the name of the one that comes.
+  useEffect(() => {
+    if (document.activeElement === document.body) document.querySelector<HTMLElement>('.sheet-turn [aria-current]')?.focus();
+  }, [sheet]);
+
   const go = (problem: DraftProblem, id: string | null): void => {
     setSheet(sheetOf(problem.group));
     setWantedField(id);
