@@ -5,6 +5,14 @@ import { words } from './words.ts';
 export const bareSize = (length: Length, unit: DisplayUnit): string =>
   unit === 'inch' ? formatInch(length, 4) : formatMillimetre(length, 3);
 
+/** Two limits with the same number of places, as a drawing has them: `29.959` and `29.980`. */
+export function bothLimits(low: Length, high: Length, unit: DisplayUnit): readonly [low: string, high: string] {
+  const [from, to] = [bareSize(low, unit), bareSize(high, unit)];
+  const places = (text: string): number => text.length - text.indexOf('.');
+  const filled = (text: string, as: string): string => text.padEnd(text.length + places(as) - places(text), '0');
+  return [filled(from, to), filled(to, from)];
+}
+
 export const unitSign = (unit: DisplayUnit): string => (unit === 'inch' ? 'in' : 'mm');
 
 /** A small amount with its unit: `2 thou`, `0.05 mm`. */

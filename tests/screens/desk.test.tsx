@@ -161,7 +161,7 @@ describe('what a new reading of a mate changed', () => {
       'Rough the arm journal to 1.0344: 1.0344 in, was 1.0338 in',
       'Rough the arm journal to 1.0344: depth of cut .037 in, now .036 in',
       'Finish the arm journal to 1.0024, with its shoulder: 1.0019 to 1.0029 in, was 1.0013 to 1.0023 in',
-      'File the arm journal to .9999: .9996 to 1.0002 in, was .999 to .9996 in',
+      'File the arm journal to .9999: .9996 to 1.0002 in, was .9990 to .9996 in',
     ]);
   });
 

@@ -1,7 +1,7 @@
 import { useId, useMemo } from 'react';
 import { midway, type DisplayUnit } from '../../measure/index.ts';
 import type { FieldReading, SketchFeature } from '../../part/index.ts';
-import { bareSize } from '../show.ts';
+import { bareSize, bothLimits } from '../show.ts';
 import { drawingWords as w } from './drawingWords.ts';
 import { filletPath, undercutPath, type End } from './corners.ts';
 import { dimensionRow, leastRoom, LETTER, type Dimension, type DimensionLabel } from './dimensions.ts';
@@ -27,9 +27,7 @@ type Props = {
 /** A size as it stands at a drawing: its middle, and both limits where they are closer than a person would guess. */
 function sizeText({ low, high, fit }: FieldReading, unit: DisplayUnit): string {
   const close = high - low <= (fit === null ? 60_000 : 1_000_000);
-  return close && low !== high
-    ? w.limits(bareSize(low, unit), bareSize(high, unit))
-    : bareSize(midway(low, high, 'half-even'), unit);
+  return close && low !== high ? w.limits(...bothLimits(low, high, unit)) : bareSize(midway(low, high, 'half-even'), unit);
 }
 
 type Scale = {

@@ -1,7 +1,7 @@
 import { useId, type KeyboardEvent } from 'react';
 import type { DisplayUnit } from '../../measure/index.ts';
 import type { DraftField, FieldReading } from '../../part/index.ts';
-import { bareSize } from '../show.ts';
+import { bareSize, bothLimits } from '../show.ts';
 import { layoutWords as w } from './layoutWords.ts';
 
 /** Another row that a field can name. */
@@ -34,7 +34,7 @@ function readAs(reading: FieldReading | null, unit: DisplayUnit, text: string): 
   if (reading === null) return null;
   const { low, high, fit, unproven } = reading;
   if (low === high) return fit === null ? null : w.read.fit(bareSize(low, unit), fit);
-  const limits = w.read.limits(bareSize(low, unit), bareSize(high, unit));
+  const limits = w.read.limits(...bothLimits(low, high, unit));
   if (fit === null && limits === text.trim()) return null;
   const said = fit === null ? limits : w.read.fit(limits, fit);
   return unproven ? `${said}: ${w.read.unproven}` : said;

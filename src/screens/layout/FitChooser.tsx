@@ -10,7 +10,7 @@ import {
   type FitChoice,
 } from '../../part/index.ts';
 import { FitDrawing, fitInWords } from '../drawing/FitDrawing.tsx';
-import { bareSize } from '../show.ts';
+import { bareSize, bothLimits } from '../show.ts';
 import { rowName } from './names.ts';
 import { layoutWords as w } from './layoutWords.ts';
 import { readingOf } from './said.ts';
@@ -74,7 +74,7 @@ function Choices({
                       {word}
                     </button>
                   </td>
-                  <td data-label={c.shaft}>{w.read.limits(bareSize(low, unit), bareSize(high, unit))}</td>
+                  <td data-label={c.shaft}>{w.read.limits(...bothLimits(low, high, unit))}</td>
                   <td data-label={c.clearance}>{fitInWords(least, most, unit)}</td>
                   <td>{load === null ? feels : w.fits.loads[load]}</td>
                 </tr>

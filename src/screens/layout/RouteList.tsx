@@ -11,7 +11,7 @@ import {
   type RouteEdit,
 } from '../../route/index.ts';
 import { SetupSign } from '../drawing/SetupSign.tsx';
-import { bareSize, unitSign } from '../show.ts';
+import { bareSize, bothLimits, unitSign } from '../show.ts';
 import { words } from '../words.ts';
 import { layoutWords } from './layoutWords.ts';
 import { storedEdits, type DraftRoute } from './useRoute.ts';
@@ -27,7 +27,7 @@ type Refused = { readonly step: string; readonly says: string };
 function facts({ target, cut, stop, instrument }: Operation, unit: DisplayUnit): string {
   const size = (length: Parameters<typeof bareSize>[0]): string => bareSize(length, unit);
   return [
-    target === null ? '' : w.wanted(size(target.low), size(target.high), unitSign(unit)),
+    target === null ? '' : w.wanted(...bothLimits(target.low, target.high, unit), unitSign(unit)),
     instrument === null ? '' : words.instruments[instrument],
     cut === null ? '' : w.cut(cut.tool, cut.speedRpm),
     stop === null ? '' : w.stop(`${size(stop.distance)} ${unitSign(unit)}`, stop.from),

@@ -13,7 +13,7 @@ import {
 import { EndView } from '../drawing/EndView.tsx';
 import { PartDrawing } from '../drawing/PartDrawing.tsx';
 import { SetupSign } from '../drawing/SetupSign.tsx';
-import { bareSize, unitSign } from '../show.ts';
+import { bareSize, bothLimits, unitSign } from '../show.ts';
 import { words } from '../words.ts';
 import { layoutWords } from './layoutWords.ts';
 
@@ -45,7 +45,7 @@ function Line({ operation, at, unit, machine }: LineProps) {
       <td className="number">
         {target !== null && (
           <>
-            <b>{words.range(size(target.low), size(target.high))}</b>
+            <b>{words.range(...bothLimits(target.low, target.high, unit))}</b>
             {instrument !== null && <p>{words.instruments[instrument]}</p>}
           </>
         )}

@@ -1,7 +1,7 @@
 import { midway, type DisplayUnit } from '../../measure/index.ts';
 import { changesBetween, describeChange, leavesMetal, type Operation, type Route, type RouteChange } from '../../route/index.ts';
 import { fitInWords } from '../drawing/FitDrawing.tsx';
-import { bareSize, unitSign } from '../show.ts';
+import { bareSize, bothLimits, unitSign } from '../show.ts';
 import { words } from '../words.ts';
 import { layoutWords } from './layoutWords.ts';
 
@@ -15,7 +15,7 @@ function limitsOf({ target }: Operation, unit: DisplayUnit): string {
   if (target === null) return '';
   // A rough cut is wanted about here, and its limits are far apart: one size says it.
   const size = bareSize(midway(target.low, target.high, 'half-even'), unit);
-  const range = words.range(bareSize(target.low, unit), bareSize(target.high, unit));
+  const range = words.range(...bothLimits(target.low, target.high, unit));
   return `${target.fit === null ? size : range} ${unitSign(unit)}`;
 }
 

@@ -1,6 +1,6 @@
 import { magnitude, type DisplayUnit, type Length } from '../../measure/index.ts';
 import { mateHere, measuredMate, type Glance } from '../../job/index.ts';
-import { amountParts, bareSize, fractionToo, showClock, unitSign } from '../show.ts';
+import { amountParts, bareSize, bothLimits, fractionToo, showClock, unitSign } from '../show.ts';
 import { useAssistant } from '../store.tsx';
 import { words } from '../words.ts';
 
@@ -13,7 +13,7 @@ export function Target({ glance, unit }: { readonly glance: Glance; readonly uni
   const shown = ofMate && last !== null ? last.value : window.aim;
   const fraction = fractionToo(shown, unit);
   const number = bareSize(shown, unit);
-  const range = words.range(bareSize(window.low, unit), bareSize(window.high, unit));
+  const range = words.range(...bothLimits(window.low, window.high, unit));
   return (
     <section className="target">
       <div className="target-head">

@@ -1,6 +1,6 @@
 import type { DisplayUnit } from '../../measure/index.ts';
 import { downward, type Glance, type Reading } from '../../job/index.ts';
-import { bareSize } from '../show.ts';
+import { bareSize, bothLimits } from '../show.ts';
 import { words } from '../words.ts';
 import { stripLayout, type StripMark } from './stripLayout.ts';
 
@@ -76,8 +76,7 @@ export function Strip({ glance, unit }: { readonly glance: Glance; readonly unit
     })),
     next === null ? null : { id: 'next', value: next.size, within: next.spread },
   );
-  const low = bareSize(glance.window.low, unit);
-  const high = bareSize(glance.window.high, unit);
+  const [low, high] = bothLimits(glance.window.low, glance.window.high, unit);
   const said = readings.length === 0 ? words.strip.none : readings.map((reading) => bareSize(reading.value, unit)).join(', ');
   return (
     <svg

@@ -3,7 +3,7 @@ import { resultsOf, type JobState, type Result } from '../../job/index.ts';
 import { magnitude, minus, type DisplayUnit } from '../../measure/index.ts';
 import { Boundary } from '../Boundary.tsx';
 import { PageHead } from '../PageHead.tsx';
-import { amountText, bareSize, showMoment, unitSign } from '../show.ts';
+import { amountText, bareSize, bothLimits, showMoment, unitSign } from '../show.ts';
 import { useAssistant, useAssistantStore } from '../store.tsx';
 import { words } from '../words.ts';
 import './record.css';
@@ -22,7 +22,7 @@ function Row({ here, there, unit }: { readonly here: Result; readonly there: Res
         {here.name}, {w.quantities[here.quantity]}
       </td>
       <td className="number" data-label={c.window}>
-        {here.window === null ? '' : words.range(bareSize(here.window.low, unit), bareSize(here.window.high, unit))}
+        {here.window === null ? '' : words.range(...bothLimits(here.window.low, here.window.high, unit))}
       </td>
       <td className="number size" data-label={c.here}>
         {size(here)}

@@ -6,7 +6,7 @@ import { Boundary } from '../Boundary.tsx';
 import { PartDrawing } from '../drawing/PartDrawing.tsx';
 import { PageHead } from '../PageHead.tsx';
 import { saveFile } from '../saveFile.ts';
-import { amountText, bareSize, showMoment, unitSign } from '../show.ts';
+import { amountText, bareSize, bothLimits, showMoment, unitSign } from '../show.ts';
 import { useAssistant, useAssistantStore } from '../store.tsx';
 import { words } from '../words.ts';
 import '../drawing/drawing.css';
@@ -18,7 +18,7 @@ import { liesInWindow, recordRows, type RecordRow } from './rows.ts';
 const w = recordWords.page;
 
 function wanted(row: RecordRow, unit: DisplayUnit): string {
-  return row.window === null ? '' : words.range(bareSize(row.window.low, unit), bareSize(row.window.high, unit));
+  return row.window === null ? '' : words.range(...bothLimits(row.window.low, row.window.high, unit));
 }
 
 function stands(row: RecordRow): string {
