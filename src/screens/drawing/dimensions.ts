@@ -19,7 +19,7 @@ export type DimensionLabel = {
 export type DimensionRow = { readonly labels: readonly DimensionLabel[]; readonly tall: number };
 
 /** What a text takes: figures are about this share of their height wide, in the page's font. */
-export const LETTER = { tall: 16, wide: 8.6, gap: 7 } as const;
+export const LETTER = { tall: 16, wide: 8.6, gap: 11 } as const;
 /** From the drawing to a row of texts that does not stand right at it: the leaders slant in it. */
 export const LEADER = 18;
 
