@@ -79,8 +79,10 @@ describe('the record of a piece that was made', () => {
     await showPage(store);
     const play = (): HTMLButtonElement | undefined =>
       [...document.querySelectorAll('button')].find((one) => one.getAttribute('aria-label')?.startsWith(recordWords.notes.play));
+    await after(() => play()?.focus());
     await after(() => play()?.click());
     expect(document.querySelector('audio')?.getAttribute('src')).toBe('blob:memo');
+    expect(document.activeElement).toBe(document.querySelector('audio'));
     expect((made.mock.calls[0]?.[0] as Blob).type).toBe('audio/wav');
 
     const gone = scene('record-made');

@@ -103,6 +103,11 @@ export function Histories({ state }: { readonly state: JobState }) {
   );
 }
 
+/** Of the button that it takes the place of. */
+const takeFocus = (sound: HTMLAudioElement | null): void => {
+  if (document.activeElement === document.body) sound?.focus();
+};
+
 /** A memo that can be heard; its sound is fetched when it is asked for. */
 function Memo({ clip, label }: { readonly clip: string; readonly label: string }) {
   const store = useAssistantStore();
@@ -122,7 +127,7 @@ function Memo({ clip, label }: { readonly clip: string; readonly label: string }
       ) : address === 'lost' ? (
         <span>{w.notes.lost}</span>
       ) : (
-        <audio controls autoPlay src={address} aria-label={label} />
+        <audio ref={takeFocus} controls autoPlay src={address} aria-label={label} />
       )}
     </>
   );
