@@ -76,7 +76,7 @@ describe('every state of the pages', () => {
   );
 });
 
-/** The sheets of the desk besides the part, which the scenes open on, and the fits to choose from, each with what it must show. */
+/** The sheets of the desk that the scenes do not open on, and the fits to choose from, each with what it must show. */
 test.each([
   ['layout-inch', 'Alt+1', '.layout-sheet .rows'],
   ['layout-own-instruments', 'Alt+3', '.readings .cell-says'],
