@@ -4,7 +4,8 @@
  *
  * Usage: npm run bench -- ear-name [--audio FOLDER] [--every N]
  * Sounds without the name: the talk of the bench, the dev part of the real speech, its noise. With it: four ways of calling in
- * the voices slt and rms, clean and at 8 dB of four noises.
+ * the voices slt and rms, clean and at 8 dB of four noises. Then what is heard while the window is open: 50 phrases in the same voices
+ * word for word, with no name in the grammar, with one that is not said, and with it said again.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -12,8 +13,8 @@ import { parseArgs } from 'node:util';
 import { assembleModel, packagedManifest } from '../../src/cli/modelFiles.ts';
 import { withNoise } from '../../src/cli/noise/mix.ts';
 import { readScoreManifest } from '../../src/cli/scoring/manifest.ts';
-import { afterName, callGrammar, engineNamed, openEngine, readWav, resample, type Hypothesis } from '../../src/ear/index.ts';
-import { CALL_NAMES, fullGrammar, vocabulary } from '../../src/phrasebook/index.ts';
+import { afterName, calledGrammar, callGrammar, engineNamed, openEngine, readWav, resample, type Hypothesis } from '../../src/ear/index.ts';
+import { CALL_NAMES, fullGrammar, vocabulary, type Grammar } from '../../src/phrasebook/index.ts';
 import { BENCH_VOICES, benchPhrases, type BenchPhrase } from './ear/phrases.ts';
 import { speak } from './ear/speech.ts';
 import { share, wilson } from './ear/statistics.ts';
@@ -75,5 +76,33 @@ for (const name of CALL_NAMES) {
     share(heard.noisy, calls.length),
   ];
   process.stdout.write(`| ${cells.join(' | ')} |\n`);
+}
+
+const phrases = benchPhrases(640)
+  .filter(({ kind }) => kind === 'phrase')
+  .filter((_, at) => at % 9 === 0)
+  .slice(0, 50)
+  .map((phrase) => ({ ...phrase, stretch: 1 }));
+const right = async (grammar: Grammar, sounds: readonly Float32Array[], name: string): Promise<string> => {
+  let count = 0;
+  for (const [at, samples] of sounds.entries()) {
+    await engine.open(grammar);
+    engine.accept(samples);
+    const { accepted, text } = await engine.finish();
+    const words = text.split(' ');
+    if (accepted && (afterName(words, name) ?? words).join(' ') === phrases[at]?.words) count += 1;
+  }
+  return share(count, phrases.length);
+};
+const sounds = async (before: string): Promise<Float32Array[]> => [
+  ...(await speak(phrases.map((phrase) => ({ ...phrase, words: `${before}${phrase.words}` })))).values(),
+];
+const bare = await sounds('');
+process.stdout.write('\n| in the window of | no name in the grammar | not said | said again |\n| --- | --- | --- | --- |\n');
+for (const name of CALL_NAMES) {
+  const grammar = calledGrammar(fullGrammar, name);
+  const named = await sounds(`${name.toLowerCase()} `);
+  const cells = [await right(fullGrammar, bare, name), await right(grammar, bare, name), await right(grammar, named, name)];
+  process.stdout.write(`| ${name} | ${cells.join(' | ')} |\n`);
 }
 engine.close();

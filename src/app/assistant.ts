@@ -49,7 +49,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
     job: null,
     heard: null,
     reply: null,
-    listening: { mode: 'hold', state: 'off', levelDb: null, floorDb: null, tooLoud: false, callName: '' },
+    listening: { mode: 'hold', state: 'off', levelDb: null, floorDb: null, tooLoud: false, callName: '', called: false },
     volume: 1,
     speech: null,
     instrument: null,

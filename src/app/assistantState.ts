@@ -58,6 +58,8 @@ export type AssistantState = {
     readonly levelDb: number | null;
     readonly floorDb: number | null;
     readonly tooLoud: boolean;
+    /** Its name was said a moment ago: anything may be said now. */
+    readonly called: boolean;
     readonly callName: string;
     /** Why the ear cannot hear, in a sentence with what to do; null or absent while it can. */
     readonly trouble?: string | null;

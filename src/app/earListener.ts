@@ -38,7 +38,7 @@ function earListener(ear: PageEar, deps: EarListenerDeps): (event: EarEvent) => 
         deps.show({ state: 'thinking' });
         return;
       case 'window':
-        deps.show({ state: event.open ? 'hearing' : 'waiting' });
+        deps.show({ called: event.open });
         return;
       case 'hypothesis': {
         const { text, accepted, confidence, reason } = event.hypothesis;

@@ -5,18 +5,24 @@ const HAILS = ['hey', 'okay', 'hello'] as const;
 
 const wordNode = (word: string): GrammarNode => ({ node: 'word', word });
 
+const call = (name: string): readonly GrammarNode[] => [
+  { node: 'optional', item: { node: 'one-of', branches: HAILS.map((word) => ({ item: wordNode(word) })) } },
+  ...nameWords(name).map(wordNode),
+];
+
 /** The grammar of call listening while the window is closed: the name, with or without a command in the same breath. */
-export function callGrammar(grammar: Grammar, name: string): Grammar {
-  const hail: GrammarNode = {
-    node: 'optional',
-    item: { node: 'one-of', branches: HAILS.map((word) => ({ item: wordNode(word) })) },
-  };
-  return {
-    key: `called ${name} then ${grammar.key}`,
-    root: { node: 'sequence', items: [hail, ...nameWords(name).map(wordNode), { node: 'optional', item: grammar.root }] },
-    rules: grammar.rules,
-  };
-}
+export const callGrammar = (grammar: Grammar, name: string): Grammar => ({
+  key: `called ${name} then ${grammar.key}`,
+  root: { node: 'sequence', items: [...call(name), { node: 'optional', item: grammar.root }] },
+  rules: grammar.rules,
+});
+
+/** The grammar while the window is open, or a button is down: a command, with the name before it or without. */
+export const calledGrammar = (grammar: Grammar, name: string): Grammar => ({
+  key: `perhaps ${name} then ${grammar.key}`,
+  root: { node: 'sequence', items: [{ node: 'optional', item: { node: 'sequence', items: call(name) } }, grammar.root] },
+  rules: grammar.rules,
+});
 
 const nameWords = (name: string): string[] => name.toLowerCase().split(' ');
 

@@ -1,5 +1,5 @@
 import type { Grammar } from '../phrasebook/index.ts';
-import { afterName, callGrammar } from './call-name.ts';
+import { afterName, calledGrammar, callGrammar } from './call-name.ts';
 import type { EarEvent } from './ear-event.ts';
 import type { Hypothesis } from './recogniser.ts';
 
@@ -18,7 +18,7 @@ export class CallWindow {
   readonly #options: CallWindowOptions;
   #callName: string;
   #until: number | null = null;
-  #calling: { readonly before: Grammar; readonly grammar: Grammar } | null = null;
+  #calling: { readonly of: Grammar; readonly called: boolean; readonly grammar: Grammar } | null = null;
 
   constructor(options: CallWindowOptions) {
     this.#options = options;
@@ -49,25 +49,38 @@ export class CallWindow {
     this.#until = null;
   }
 
-  /** A grammar with the name before it, the same object for the same grammar. */
-  grammarBefore(grammar: Grammar): Grammar {
-    if (this.#calling?.before !== grammar)
-      this.#calling = { before: grammar, grammar: callGrammar(grammar, this.#callName) };
+  /** A grammar with the name before it, which may be left out where it was `called`; the same object as long as it is the same. */
+  grammarBefore(grammar: Grammar, called: boolean): Grammar {
+    if (this.#calling?.of !== grammar || this.#calling.called !== called)
+      this.#calling = { of: grammar, called, grammar: (called ? calledGrammar : callGrammar)(grammar, this.#callName) };
     return this.#calling.grammar;
   }
 
   /** What is told of an utterance that had to begin with the name: a refusal without it, the name alone, or what came after. */
   called(hypothesis: Hypothesis): Hypothesis {
     if (!hypothesis.accepted) return hypothesis;
-    const after = afterName(
-      hypothesis.words.map((each) => each.word),
-      this.#callName,
-    );
+    const after = this.#after(hypothesis);
     if (after === null) return { ...hypothesis, accepted: false, reason: 'not-in-grammar' };
     if (this.#until === null) this.#options.emit({ type: 'window', open: true });
     this.#until = this.#options.now() + WINDOW_MS;
-    return after.length === 0
-      ? hypothesis
-      : { ...hypothesis, words: hypothesis.words.slice(-after.length), text: after.join(' ') };
+    return withoutName(hypothesis, after);
+  }
+
+  /** What is told of an utterance that could do without the name: whoever says it again means nothing by it. */
+  unnamed(hypothesis: Hypothesis): Hypothesis {
+    if (!hypothesis.accepted) return hypothesis;
+    this.extend();
+    return withoutName(hypothesis, this.#after(hypothesis) ?? []);
+  }
+
+  #after({ words }: Hypothesis): readonly string[] | null {
+    return afterName(
+      words.map((each) => each.word),
+      this.#callName,
+    );
   }
 }
+
+/** Only what came after the name; all of it where nothing did. */
+const withoutName = (hypothesis: Hypothesis, after: readonly string[]): Hypothesis =>
+  after.length === 0 ? hypothesis : { ...hypothesis, words: hypothesis.words.slice(-after.length), text: after.join(' ') };

@@ -25,4 +25,4 @@ export {
 } from './manifest.ts';
 export { openEngine } from './engines.ts';
 export { hearSound, utterancesOf, type FileEnds } from './hear-file.ts';
-export { afterName, callGrammar } from './call-name.ts';
+export { afterName, calledGrammar, callGrammar } from './call-name.ts';

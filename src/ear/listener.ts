@@ -57,7 +57,7 @@ const NOTHING: Hypothesis = {
  * a silence is its end, and in a loud shop they tell it alone.
  *
  * Invariants: utterances are decoded one after another, in order; nothing that came in while deaf is ever decoded; in call
- * listening nothing is accepted but what follows the name or comes inside the window; each `speech-start` is followed by a
+ * listening nothing is accepted but what follows the name, comes inside the window or by a button; each `speech-start` is followed by a
  * `speech-end` and a `hypothesis`.
  */
 export class Listener {
@@ -264,18 +264,18 @@ export class Listener {
     const { now, emit } = this.#options;
     const open = this.#open;
     if (open === null) return;
-    const held = this.#held;
+    // What is listened for hangs on the button that is let go here.
+    const grammar = this.#listeningFor();
+    const byName = this.#byName();
+    const byButton = this.#held !== null;
     this.#open = null;
     this.#held = null;
     this.#endpointer.drop();
     const surelyAt = now();
     const endOfSpeechAt = this.#clock.at(last + 1, surelyAt);
     emit({ type: 'speech-end', at: endOfSpeechAt });
-    const grammar = this.#listeningFor();
-    const byName = this.#byName();
     const study = this.#study;
     this.#study = null;
-    const byButton = held !== null;
     const samples = this.#sound(open.from, Math.min(this.#frame, last + 1 + TAIL_FRAMES));
     this.#then(async () => {
       if (study !== null) return this.#studied(study, samples);
@@ -283,8 +283,7 @@ export class Listener {
         this.#fault(error);
         return NOTHING;
       });
-      const told = byName ? this.#window.called(hypothesis) : hypothesis;
-      if (!byName && told.accepted) this.#window.extend();
+      const told = byName ? this.#window.called(hypothesis) : this.#window.unnamed(hypothesis);
       this.#watch.heard(told.reason, byButton);
       emit({
         type: 'hypothesis',
@@ -334,7 +333,7 @@ export class Listener {
   /** The grammar of this moment, the same object as long as it is the same. */
   #listeningFor(): Grammar | null {
     const grammar = this.#grammar;
-    return grammar === null || !this.#byName() ? grammar : this.#window.grammarBefore(grammar);
+    return grammar === null || this.#mode !== 'call' ? grammar : this.#window.grammarBefore(grammar, !this.#byName());
   }
 
   async #decode(samples: Float32Array, grammar: Grammar): Promise<Hypothesis> {

@@ -78,6 +78,18 @@ describe('the assistant', () => {
     expect(state().reply?.text).toContain('Step two');
   });
 
+  it('shows that its name was heard for as long as the window is open, whatever is heard in it', async () => {
+    await state().listen('call');
+    const called = (): readonly [boolean, string] => [state().listening.called, state().listening.state];
+    expect(called()).toEqual([false, 'waiting']);
+    b.ear.tell({ type: 'window', open: true });
+    b.ear.says('next');
+    await settled();
+    expect(called()).toEqual([true, 'waiting']);
+    b.ear.tell({ type: 'window', open: false });
+    expect(called()).toEqual([false, 'waiting']);
+  });
+
   it('opens one ear for two presses, and listens as the second said', async () => {
     let opened = 0;
     const twice = bench(

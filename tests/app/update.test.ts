@@ -9,7 +9,7 @@ const quiet: Pick<AssistantState, 'page' | 'job' | 'unstored' | 'notices' | 'lis
   job: null,
   unstored: 0,
   notices: [],
-  listening: { mode: 'hold', state: 'waiting', levelDb: null, floorDb: null, tooLoud: false, callName: '' },
+  listening: { mode: 'hold', state: 'waiting', levelDb: null, floorDb: null, tooLoud: false, callName: '', called: false },
 };
 const job = { id: 'job-1', state: initialState(plan), talk: { question: null, lastReply: null } } as unknown as NonNullable<
   AssistantState['job']

@@ -354,6 +354,30 @@ describe('calling by name', () => {
     expect(told().at(-1)).toBe('"how much left"');
   });
 
+  test('in the window the name may be said again, and is left out', async () => {
+    await hear('foreman next');
+    await hear('foreman how much left');
+    expect(recogniser.opened.at(-1)).toBe('perhaps Foreman then g');
+    await hear('next');
+    await hear('hey foreman');
+    expect(told().filter((each) => each.startsWith('"'))).toEqual(['"next"', '"how much left"', '"next"', '"hey foreman"']);
+  });
+
+  test('with the button the name is not needed, and may be said', async () => {
+    listener.hold();
+    await speak('next');
+    listener.release();
+    await listener.settled();
+    expect(recogniser.opened.at(-1)).toBe('perhaps Foreman then g');
+    listener.hold();
+    await speak('foreman how much left');
+    listener.release();
+    await listener.settled();
+    expect(told().filter((each) => each.startsWith('"') || each.startsWith('refused'))).toEqual(['"next"', '"how much left"']);
+    await hear('next');
+    expect(told().at(-1)).toBe('refused: not-in-grammar');
+  });
+
   test('an answer does not use up the window', async () => {
     await hear('foreman');
     listener.setDeaf(true);

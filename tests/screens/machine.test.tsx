@@ -198,6 +198,21 @@ describe('buttons', () => {
     expect(button(words.buttons.talk.hold)).toBe(talk);
   });
 
+  test('by name, it says to say the name first, and not once that was said', async () => {
+    const store = shown('fresh');
+    const { listening } = store.getState();
+    const told = async (called: boolean): Promise<string> => {
+      await after(() =>
+        store.setState({
+          listening: { ...listening, mode: 'call', state: 'waiting', callName: 'Foreman', called, tooLoud: false },
+        }),
+      );
+      return text('.listening-words');
+    };
+    expect(await told(false)).toBe(words.callIt('Foreman'));
+    expect(await told(true)).toBe(words.listening.waiting.open);
+  });
+
   test('the number pad types, says the place and the instrument, and enters', async () => {
     const store = shown('reading');
     await press(words.buttons.reading);

@@ -118,6 +118,7 @@ const listening: AssistantState['listening'] = {
   floorDb: -44,
   tooLoud: false,
   callName: 'shop hand',
+  called: false,
 };
 const nothing = (): void => undefined;
 

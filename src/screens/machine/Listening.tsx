@@ -6,13 +6,14 @@ import { litSegments } from './level.ts';
 const SEGMENTS = 12;
 
 /** What the words of the listening state are made of. */
-type Told = Pick<AssistantState['listening'], 'mode' | 'state' | 'callName' | 'tooLoud'>;
+type Told = Pick<AssistantState['listening'], 'mode' | 'state' | 'callName' | 'called' | 'tooLoud'>;
 
 /** The listening state in plain words. */
-export function listeningWords({ mode, state, callName, tooLoud }: Told): string {
+export function listeningWords({ mode, state, callName, called, tooLoud }: Told): string {
   if (tooLoud) return words.tooLoud;
   if (state !== 'waiting') return words.listening[state];
-  return mode === 'call' ? words.callIt(callName) : words.listening.waiting[mode];
+  if (mode !== 'call') return words.listening.waiting[mode];
+  return called ? words.listening.waiting.open : words.callIt(callName);
 }
 
 /** The listening state without the level, which changes ten times a second and would draw anew whatever takes it along. */
@@ -21,7 +22,8 @@ export function useTold(): Told {
   const state = useAssistant(({ listening }) => listening.state);
   const callName = useAssistant(({ listening }) => listening.callName);
   const tooLoud = useAssistant(({ listening }) => listening.tooLoud);
-  return { mode, state, callName, tooLoud };
+  const called = useAssistant(({ listening }) => listening.called);
+  return { mode, state, callName, called, tooLoud };
 }
 
 /** The level against the noise of the machine; drawn anew only when a segment changes. */
