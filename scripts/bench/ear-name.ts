@@ -13,7 +13,16 @@ import { parseArgs } from 'node:util';
 import { assembleModel, packagedManifest } from '../../src/cli/modelFiles.ts';
 import { withNoise } from '../../src/cli/noise/mix.ts';
 import { readScoreManifest } from '../../src/cli/scoring/manifest.ts';
-import { afterName, calledGrammar, callGrammar, engineNamed, openEngine, readWav, resample, type Hypothesis } from '../../src/ear/index.ts';
+import {
+  afterName,
+  calledGrammar,
+  callGrammar,
+  engineNamed,
+  openEngine,
+  readWav,
+  resample,
+  type Hypothesis,
+} from '../../src/ear/index.ts';
 import { CALL_NAMES, fullGrammar, vocabulary, type Grammar } from '../../src/phrasebook/index.ts';
 import { BENCH_VOICES, benchPhrases, type BenchPhrase } from './ear/phrases.ts';
 import { speak } from './ear/speech.ts';
