@@ -4,8 +4,8 @@
  *
  * Usage: npm run bench -- ear-name [--audio FOLDER] [--every N]
  * Sounds without the name: the talk of the bench, the dev part of the real speech, its noise. With it: four ways of calling in
- * the voices slt and rms, clean and at 8 dB of four noises. Then what is heard while the window is open: 50 phrases in the same voices
- * word for word, with no name in the grammar, with one that is not said, and with it said again.
+ * the voices slt and rms, clean and at 8 dB of four noises. Then what is heard while the window is open: 50 phrases in the same
+ * voices word for word, with no name in the grammar, with one that is not said, and with it said again.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';

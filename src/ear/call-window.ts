@@ -49,7 +49,7 @@ export class CallWindow {
     this.#until = null;
   }
 
-  /** A grammar with the name before it, which may be left out where it was `called`; the same object as long as it is the same. */
+  /** A grammar with the name before it, to be left out or not where it was `called`; the same object while it is the same. */
   grammarBefore(grammar: Grammar, called: boolean): Grammar {
     if (this.#calling?.of !== grammar || this.#calling.called !== called)
       this.#calling = { of: grammar, called, grammar: (called ? calledGrammar : callGrammar)(grammar, this.#callName) };

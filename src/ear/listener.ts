@@ -57,8 +57,8 @@ const NOTHING: Hypothesis = {
  * a silence is its end, and in a loud shop they tell it alone.
  *
  * Invariants: utterances are decoded one after another, in order; nothing that came in while deaf is ever decoded; in call
- * listening nothing is accepted but what follows the name, comes inside the window or by a button; each `speech-start` is followed by a
- * `speech-end` and a `hypothesis`.
+ * listening nothing is accepted but what follows the name, comes inside the window or by a button; each `speech-start` is
+ * followed by a `speech-end` and a `hypothesis`.
  */
 export class Listener {
   readonly #options: ListenerOptions;

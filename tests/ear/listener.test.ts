@@ -1,104 +1,9 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import {
-  EngineFault,
-  following,
-  Listener,
-  PATIENCE_MS,
-  WINDOW_MS,
-  wordGraph,
-  type EarEvent,
-  type Hypothesis,
-  type Recogniser,
-} from '../../src/ear/index.ts';
+import { EngineFault, following, PATIENCE_MS, wordGraph } from '../../src/ear/index.ts';
 import type { Grammar, GrammarNode } from '../../src/phrasebook/index.ts';
+import { busyFor, events, fresh, grammar, listener, play, recogniser, speak, told } from './listenerBench.ts';
 
-const RATE_HZ = 16_000;
-const grammar = (key: string): Grammar => ({ key, root: { node: 'word', word: 'next' }, rules: {} });
-
-/** A recogniser that hears what the test says it hears. */
-class Scripted implements Recogniser {
-  readonly name = 'scripted';
-  readonly opened: string[] = [];
-  readonly heardS: number[] = [];
-  /** What is being said; a look at what is not yet over hears as much as the sound is long. */
-  saying = '';
-  fails: EngineFault | null = null;
-  /** How long it takes to hear a second of sound, in milliseconds. */
-  slow = 0;
-  #samples = 0;
-
-  open({ key }: Grammar): Promise<void> {
-    this.opened.push(key);
-    this.#samples = 0;
-    return Promise.resolve();
-  }
-  accept(samples: Float32Array): void {
-    this.#samples += samples.length;
-  }
-  finish(): Promise<Hypothesis> {
-    if (this.fails !== null) return Promise.reject(this.fails);
-    this.heardS.push(this.#samples / RATE_HZ);
-    clock += (this.slow * this.#samples) / RATE_HZ;
-    const text = this.saying;
-    const words =
-      text === '' ? [] : text.split(' ').map((word, at) => ({ word, startS: 0.35 + at * 0.3, endS: 0.65 + at * 0.3 }));
-    const accepted = text !== '';
-    return Promise.resolve({
-      words,
-      text,
-      confidence: accepted ? 0.9 : 0,
-      accepted,
-      reason: accepted ? null : 'not-in-grammar',
-      fillerScore: 0,
-      alternatives: [],
-    });
-  }
-  close(): void {
-    this.opened.push('closed');
-  }
-}
-
-let recogniser: Scripted;
-let clock: number;
-let events: EarEvent[];
-let listener: Listener;
-let phase: number;
-
-/** Plays sound of a level for so many milliseconds; the clock runs with it, as with a microphone. */
-async function play(levelDb: number, ms: number): Promise<void> {
-  const amplitude = Math.SQRT2 * 10 ** (levelDb / 20);
-  for (let at = 0; at < ms; at += 20) {
-    const samples = Float32Array.from({ length: 320 }, () => amplitude * Math.sin((phase += 0.37)));
-    clock += 20;
-    listener.push(samples);
-    await Promise.resolve();
-    await listener.settled();
-  }
-}
-
-/** A word of 400 ms and a silence in which it ends for certain. */
-async function speak(text: string): Promise<void> {
-  recogniser.saying = text;
-  await play(-25, 400);
-  await play(-70, 1_200);
-}
-
-const told = (): string[] =>
-  events.flatMap((event) => {
-    if (event.type === 'level' || event.type === 'trouble') return [];
-    if (event.type === 'hypothesis')
-      return [event.hypothesis.accepted ? `"${event.hypothesis.text}"` : `refused: ${event.hypothesis.reason ?? ''}`];
-    return [event.type === 'window' ? `window ${event.open ? 'open' : 'shut'}` : event.type];
-  });
-
-beforeEach(() => {
-  recogniser = new Scripted();
-  clock = 1_000;
-  events = [];
-  phase = 0;
-  listener = new Listener({ recogniser, callName: 'Foreman', now: () => clock, emit: (event) => events.push(event) });
-  listener.setGrammar(grammar('g'));
-});
+beforeEach(fresh);
 
 describe('open listening', () => {
   beforeEach(() => listener.setMode('open'));
@@ -118,7 +23,7 @@ describe('open listening', () => {
     recogniser.saying = 'next';
     await play(-25, 400);
     // The thread is busy for a second; what sounded meanwhile comes all at once.
-    clock += 1_000;
+    busyFor(1_000);
     for (let at = 0; at < 1_000; at += 20) listener.push(new Float32Array(320));
     await listener.settled();
     await play(-70, 100);
@@ -319,72 +224,6 @@ describe('holding a button', () => {
     listener.release();
     await listener.settled();
     expect(told()).toEqual(['speech-start', 'speech-end', '"stop"']);
-  });
-});
-
-describe('calling by name', () => {
-  beforeEach(async () => {
-    listener.setMode('call');
-    await play(-70, 500);
-  });
-  const hear = async (text: string): Promise<void> => {
-    await speak(text);
-    await listener.settled();
-  };
-
-  test('without the name nothing is accepted', async () => {
-    await hear('next');
-    expect(told()).toEqual(['speech-start', 'speech-end', 'refused: not-in-grammar']);
-    expect(recogniser.opened.at(-1)).toBe('called Foreman then g');
-  });
-
-  test('the name opens a window; in it anything may be said; it shuts by itself', async () => {
-    await hear('hey foreman');
-    await hear('next');
-    await play(-70, WINDOW_MS + 200);
-    await hear('next');
-    expect(told()).toEqual([
-      ...['speech-start', 'speech-end', 'window open', '"hey foreman"', 'speech-start', 'speech-end', '"next"', 'window shut'],
-      ...['speech-start', 'speech-end', 'refused: not-in-grammar'],
-    ]);
-  });
-
-  test('a command in the same breath is told without the name', async () => {
-    await hear('foreman how much left');
-    expect(told().at(-1)).toBe('"how much left"');
-  });
-
-  test('in the window the name may be said again, and is left out', async () => {
-    await hear('foreman next');
-    await hear('foreman how much left');
-    expect(recogniser.opened.at(-1)).toBe('perhaps Foreman then g');
-    await hear('next');
-    await hear('hey foreman');
-    expect(told().filter((each) => each.startsWith('"'))).toEqual(['"next"', '"how much left"', '"next"', '"hey foreman"']);
-  });
-
-  test('with the button the name is not needed, and may be said', async () => {
-    listener.hold();
-    await speak('next');
-    listener.release();
-    await listener.settled();
-    expect(recogniser.opened.at(-1)).toBe('perhaps Foreman then g');
-    listener.hold();
-    await speak('foreman how much left');
-    listener.release();
-    await listener.settled();
-    expect(told().filter((each) => each.startsWith('"') || each.startsWith('refused'))).toEqual(['"next"', '"how much left"']);
-    await hear('next');
-    expect(told().at(-1)).toBe('refused: not-in-grammar');
-  });
-
-  test('an answer does not use up the window', async () => {
-    await hear('foreman');
-    listener.setDeaf(true);
-    await play(-30, WINDOW_MS + 2_000);
-    listener.setDeaf(false);
-    await hear('next');
-    expect(told().at(-1)).toBe('"next"');
   });
 });
 
