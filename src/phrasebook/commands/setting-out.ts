@@ -106,7 +106,7 @@ export const settingOut: readonly Command[] = [
     name: 'work-length',
     says: '[the] work length [is] <signed>',
     examples: ['work length ten inches'],
-    help: 'How long the work is between centers, for setting the tailstock over.',
+    help: 'How long the work is between centres, for setting the tailstock over.',
     changesLog: true, button: 'Work length', key: "' w",
   }),
   plain('set-up', { type: 'ask-taper' }, {
