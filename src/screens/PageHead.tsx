@@ -1,5 +1,6 @@
 import { useEffect, useRef, type ReactNode } from 'react';
 import { useAssistant, useAssistantStore } from './store.tsx';
+import { takesFocus } from './takesFocus.ts';
 import { turnTheme, useTheme } from './theme.ts';
 import { words } from './words.ts';
 import './print.css';
@@ -14,7 +15,9 @@ export function PageHead({ title, children }: { readonly title: string; readonly
   const theme = useTheme();
   const other = theme === 'dark' ? words.theme.light : words.theme.dark;
   const name = useRef<HTMLParagraphElement>(null);
-  useEffect(() => name.current?.focus(), []);
+  useEffect(() => {
+    if (takesFocus()) name.current?.focus();
+  }, []);
   return (
     <header className="page-head">
       <p className="page-name" tabIndex={-1} ref={name}>

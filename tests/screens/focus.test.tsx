@@ -28,6 +28,16 @@ describe('the focus at the machine', () => {
     expect(document.activeElement).toBe(document.querySelector('h1'));
   });
 
+  test('stays with the browser where nobody has pressed anything yet', () => {
+    vi.stubGlobal('navigator', Object.create(navigator, { userActivation: { value: { hasBeenActive: false } } }) as Navigator);
+    try {
+      show(scene('roughing'));
+      expect(document.activeElement).toBe(document.body);
+    } finally {
+      vi.unstubAllGlobals();
+    }
+  });
+
   test('stays in its place when the row of buttons turns, and on the last where that place is empty', async () => {
     show(scene('roughing'));
     await after(() => button('More').focus());

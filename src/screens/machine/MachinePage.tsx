@@ -3,6 +3,7 @@ import type { Glance, SetUpView } from '../../job/index.ts';
 import type { DisplayUnit } from '../../measure/index.ts';
 import { Boundary } from '../Boundary.tsx';
 import { useAssistant } from '../store.tsx';
+import { takesFocus } from '../takesFocus.ts';
 import { useWakeLock } from '../wakeLock.ts';
 import { words } from '../words.ts';
 import { ButtonRow } from './ButtonRow.tsx';
@@ -97,7 +98,9 @@ function usePadLaid(): boolean {
 function useFocus(covered: boolean) {
   const page = useRef<HTMLElement>(null);
   const before = useRef<Element | null>(null);
-  useLayoutEffect(() => page.current?.querySelector('h1')?.focus({ preventScroll: true }), []);
+  useLayoutEffect(() => {
+    if (takesFocus()) page.current?.querySelector('h1')?.focus({ preventScroll: true });
+  }, []);
   useLayoutEffect(() => {
     if (covered) before.current = document.activeElement;
     else if (before.current instanceof HTMLElement) before.current.focus({ preventScroll: true });
