@@ -1,6 +1,5 @@
 import { useEffect, useRef, type ReactNode } from 'react';
-import { useAssistant, useAssistantStore } from './store.tsx';
-import { takesFocus } from './takesFocus.ts';
+import { useAssistant, useAssistantStore, useIsFirstPage } from './store.tsx';
 import { turnTheme, useTheme } from './theme.ts';
 import { words } from './words.ts';
 import './print.css';
@@ -15,9 +14,10 @@ export function PageHead({ title, children }: { readonly title: string; readonly
   const theme = useTheme();
   const other = theme === 'dark' ? words.theme.light : words.theme.dark;
   const name = useRef<HTMLParagraphElement>(null);
+  const first = useIsFirstPage();
   useEffect(() => {
-    if (takesFocus()) name.current?.focus();
-  }, []);
+    if (!first) name.current?.focus();
+  }, [first]);
   return (
     <header className="page-head">
       <p className="page-name" tabIndex={-1} ref={name}>

@@ -1,10 +1,10 @@
-import { lazy, Suspense, useEffect, type ReactNode } from 'react';
+import { lazy, Suspense, useEffect, useState, type ReactNode } from 'react';
 import type { StoreApi } from 'zustand/vanilla';
 import type { AssistantState } from '../app/index.ts';
 import { Boundary } from './Boundary.tsx';
 import { MachinePage } from './machine/MachinePage.tsx';
 import { Starting } from './Starting.tsx';
-import { AssistantContext, useAssistant } from './store.tsx';
+import { AssistantContext, FirstPageContext, useAssistant } from './store.tsx';
 import { useTheme } from './theme.ts';
 import { words } from './words.ts';
 import './look.css';
@@ -59,12 +59,16 @@ function Themed() {
     document.documentElement.dataset['theme'] = theme;
   }, [theme]);
   const page = useAssistant((assistant) => assistant.page);
+  const [shown, setShown] = useState({ page, first: true });
+  if (shown.page !== page) setShown({ page, first: shown.page === 'starting' });
   return (
-    <Boundary key={page} part={words.parts.page}>
-      <Suspense fallback={<Opening />}>
-        <Page />
-      </Suspense>
-    </Boundary>
+    <FirstPageContext value={shown.first}>
+      <Boundary key={page} part={words.parts.page}>
+        <Suspense fallback={<Opening />}>
+          <Page />
+        </Suspense>
+      </Boundary>
+    </FirstPageContext>
   );
 }
 

@@ -8,6 +8,15 @@ import type { AssistantState } from '../app/index.ts';
 /** The store that every part of the screens reads; `Screens` provides it. */
 export const AssistantContext = createContext<StoreApi<AssistantState> | null>(null);
 
+/** Whether no page was shown before the one that is. */
+export const FirstPageContext = createContext(true);
+
+/**
+ * Whether this is the first page that is shown. It leaves the focus alone: it is read from its head as any page of the web is,
+ * and to give a focus means to lay everything out at once.
+ */
+export const useIsFirstPage = (): boolean => useContext(FirstPageContext);
+
 /** The store itself, for calling its actions; throws outside `Screens`. */
 export function useAssistantStore(): StoreApi<AssistantState> {
   const store = useContext(AssistantContext);

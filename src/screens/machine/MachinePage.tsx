@@ -2,8 +2,7 @@ import { lazy, startTransition, Suspense, useEffect, useLayoutEffect, useMemo, u
 import type { Glance, SetUpView } from '../../job/index.ts';
 import type { DisplayUnit } from '../../measure/index.ts';
 import { Boundary } from '../Boundary.tsx';
-import { useAssistant } from '../store.tsx';
-import { takesFocus } from '../takesFocus.ts';
+import { useAssistant, useIsFirstPage } from '../store.tsx';
 import { useWakeLock } from '../wakeLock.ts';
 import { words } from '../words.ts';
 import { ButtonRow } from './ButtonRow.tsx';
@@ -98,9 +97,10 @@ function usePadLaid(): boolean {
 function useFocus(covered: boolean) {
   const page = useRef<HTMLElement>(null);
   const before = useRef<Element | null>(null);
+  const first = useIsFirstPage();
   useLayoutEffect(() => {
-    if (takesFocus()) page.current?.querySelector('h1')?.focus({ preventScroll: true });
-  }, []);
+    if (!first) page.current?.querySelector('h1')?.focus({ preventScroll: true });
+  }, [first]);
   useLayoutEffect(() => {
     if (covered) before.current = document.activeElement;
     else if (before.current instanceof HTMLElement) before.current.focus({ preventScroll: true });

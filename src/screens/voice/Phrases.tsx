@@ -61,8 +61,11 @@ export function Phrases({ hearing }: { readonly hearing: Hearing }) {
   };
   const waits = at !== null;
   const section = useRef<HTMLElement>(null);
+  const waited = useRef(waits);
   // The button that was pressed has gone: the focus goes on to what is done now, unless it is somewhere else.
   useEffect(() => {
+    if (waited.current === waits) return;
+    waited.current = waits;
     if (document.activeElement === document.body) section.current?.querySelector<HTMLElement>('.say-here')?.focus();
   }, [waits]);
   const said = takes.map(saidOf);
