@@ -1,26 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { fold, folded, windowOf, type EventBody, type Intent, type JobState, type Plan } from '../../src/job/index.ts';
-import { micrometres, millimetres, type InstrumentKind } from '../../src/measure/index.ts';
+import { millimetres, type InstrumentKind } from '../../src/measure/index.ts';
 import { readPartFile, type Part } from '../../src/part/index.ts';
 import { remeasured, routeFor } from '../../src/route/index.ts';
+import { seat, seated, target } from './bearingSeat.ts';
 import { NOON, pieces, plan, when } from './scene.ts';
 
-/* The demo's bearing seat by a class, invented: 20 k5 is +2 to +11 µm, which holds the middle ring, 19.995, by 7 to 16. */
-const seat = 'polish-bearing-seat';
-const target = {
-  quantity: 'diameter',
-  low: millimetres(20.002),
-  high: millimetres(20.011),
-  aim: millimetres(20.0065),
-  from: millimetres(20.02),
-  datum: null,
-  fit: { mate: 'wheel-bearing', name: 'tap', leastClearance: micrometres(-16), mostClearance: micrometres(-7) },
-} as const;
-const seated: Plan = {
-  ...plan,
-  route: { ...plan.route, operations: plan.route.operations.map((one) => (one.id === seat ? { ...one, target } : one)) },
-};
 const opened: EventBody = { type: 'OperationOpened', operation: seat };
 const atTheSeat: JobState = fold(folded(seated, []), { id: 'e1', seq: 1, at: NOON, v: 1, body: opened });
 

@@ -12,6 +12,7 @@ import {
   type Plan,
 } from '../../src/job/index.ts';
 import { INSTRUMENTS, inches, micrometres, millimetres, thou, type OwnInstrument } from '../../src/measure/index.ts';
+import { seat, seated, target } from './bearingSeat.ts';
 import { NOON, pieces, plan, when } from './scene.ts';
 
 const withOwn = (from: Plan, ...instruments: readonly OwnInstrument[]): Plan => ({ ...from, instruments: [...instruments] });
@@ -21,21 +22,6 @@ const openedAt = (from: Plan, operation: string): JobState => {
 };
 
 describe('a seat for a bearing, whose bore is read with an own caliper', () => {
-  const seat = 'polish-bearing-seat';
-  // Invented: 20 k5 against the middle ring, 19.995, as in bearingSeat.test.ts.
-  const target = {
-    quantity: 'diameter',
-    low: millimetres(20.002),
-    high: millimetres(20.011),
-    aim: millimetres(20.0065),
-    from: millimetres(20.02),
-    datum: null,
-    fit: { mate: 'wheel-bearing', name: 'tap', leastClearance: micrometres(-16), mostClearance: micrometres(-7) },
-  } as const;
-  const seated: Plan = {
-    ...plan,
-    route: { ...plan.route, operations: plan.route.operations.map((each) => (each.id === seat ? { ...each, target } : each)) },
-  };
   const bore: Intent = {
     type: 'reading',
     spoken: 'with-verb',
