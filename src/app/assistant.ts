@@ -296,7 +296,7 @@ export function createAssistant(deps: AssistantDeps): StoreApi<AssistantState> {
 
   /** One after another, so that a second press while the ear opens opens no second one. */
   function listen(mode: ListeningMode): Promise<void> {
-    listening({ mode, state: 'starting' });
+    listening({ mode, state: 'starting', called: false });
     void deps.shelf.keepSetting(LISTENING, mode);
     return (earStarting = earStarting.then(() => startEar(mode)));
   }

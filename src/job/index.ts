@@ -23,7 +23,7 @@ export { doneIn, editOf } from './editing.ts';
 export { remadeFrom, type Remade } from './remaking.ts';
 export type { JobState, OperationStatus, Progress, Reading, RouteEditing } from './state.ts';
 export { stepNumber } from './stepNumber.ts';
-export { instrumentsHere, machineOf, measuredMate, openOperation, sizeNow, windowOf, type Standing } from './window.ts';
+export { instrumentsHere, machineOf, mayBeOff, measuredMate, openOperation, sizeNow, windowOf, type Standing } from './window.ts';
 export { leftAt, nextCut, type Left, type NextCut } from './coach.ts';
 export { glance, glanceAt, routeProgress, type CoachGlance, type Glance } from './glance.ts';
 export { silence, type Doubt, type Question, type Talk } from './talk.ts';

@@ -1,12 +1,12 @@
-import { minus, zero, type Instruments, type Length } from '../measure/index.ts';
+import { minus, zero, type Length } from '../measure/index.ts';
 import type { MeasuredQuantity, Operation, SizeWindow } from '../route/index.ts';
-import { clearances, type Clearances } from '../trade/index.ts';
 import { progressOf } from './fold.ts';
 import { routeProgress } from './glance.ts';
 import { downward, inOrder } from './history.ts';
 import type { JobState, Reading } from './state.ts';
 import { takingsOf, type Taking } from './takings.ts';
-import { instrumentsHere, measuredMate, windowOf } from './window.ts';
+import { instrumentsHere, mayBeOff, measuredMate, windowOf } from './window.ts';
+
 /** What a feature came out as: the last step that measured a quantity of it, its window and its last reading. */
 export type Result = {
   readonly feature: string;
@@ -90,9 +90,9 @@ export function deviationsOf(state: JobState): readonly Deviation[] {
 type Between = { readonly low: Length; readonly high: Length };
 
 /**
- * A fit that was made: the mate as measured with what its instrument may be off, the window of the shaft, the clearances of the
- * two, and the readings of the shaft in order, each within what its instrument may be off. `now` is the clearance that the last
- * reading leaves at the tightest place; null before the first.
+ * A fit that was made: the mate as measured with what its instrument may be off, the window of the shaft, and the readings of the
+ * shaft in order, each within what its instrument may be off. `now` is the clearance that the last reading leaves at the
+ * tightest place; null before the first.
  */
 export type MadeFit = {
   readonly id: string;
@@ -100,13 +100,9 @@ export type MadeFit = {
   readonly mate: string;
   readonly hole: Between & { readonly uncertainty: Length };
   readonly shaft: Between;
-  readonly clearances: Clearances;
   readonly now: Length | null;
   readonly readings: readonly { readonly id: string; readonly value: Length; readonly within: Length }[];
 };
-
-const within = (reading: Reading, operation: Operation, instruments: Instruments): Length =>
-  instruments[reading.instrument ?? operation.instrument ?? 'caliper'].permissibleError(reading.value);
 
 /** The fits of turned diameters whose bore was measured. */
 export function madeFits(state: JobState): readonly MadeFit[] {
@@ -118,27 +114,22 @@ export function madeFits(state: JobState): readonly MadeFit[] {
     if (quantity !== 'diameter' || mate === undefined || measured === null || window === null) return [];
     let uncertainty = zero;
     for (const reading of downward(state.mates[mate.id] ?? null)) {
-      const off = within(reading, operation, instruments);
+      const off = mayBeOff(reading, operation, instruments);
       if (off > uncertainty) uncertainty = off;
     }
-    const [hole, shaft] = [
-      { low: measured.least, high: measured.most },
-      { low: window.low, high: window.high },
-    ];
     const last = readings.at(-1);
     return [
       {
         id: operation.id,
         name,
         mate: mate.name,
-        hole: { ...hole, uncertainty },
-        shaft,
-        clearances: clearances(hole, shaft),
-        now: last === undefined ? null : minus(hole.low, last.value),
+        hole: { low: measured.least, high: measured.most, uncertainty },
+        shaft: { low: window.low, high: window.high },
+        now: last === undefined ? null : minus(measured.least, last.value),
         readings: readings.map((reading) => ({
           id: reading.event,
           value: reading.value,
-          within: within(reading, operation, instruments),
+          within: mayBeOff(reading, operation, instruments),
         })),
       },
     ];

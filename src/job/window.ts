@@ -26,6 +26,10 @@ export const openOperation = (state: JobState): Operation | null => (state.open 
 /** What is believed of the instruments of the job. */
 export const instrumentsHere = ({ plan }: JobState): Instruments => instrumentsOf(plan.instruments ?? []);
 
+/** What a reading may be off by: with the instrument that was named, else with that of its step, else with a caliper. */
+export const mayBeOff = ({ value, instrument }: Reading, operation: Operation, instruments: Instruments): Length =>
+  instruments[instrument ?? operation.instrument ?? 'caliper'].permissibleError(value);
+
 /** The machine that an operation is done on. The schema has made sure that it is there. */
 export function machineOf(state: JobState, operation: Operation): Machine | null {
   const setup = state.plan.route.setups.find((candidate) => candidate.id === operation.setup);

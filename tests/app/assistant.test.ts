@@ -88,6 +88,9 @@ describe('the assistant', () => {
     expect(called()).toEqual([true, 'waiting']);
     b.ear.tell({ type: 'window', open: false });
     expect(called()).toEqual([false, 'waiting']);
+    b.ear.tell({ type: 'window', open: true });
+    await state().restart('ear');
+    expect(called()).toEqual([false, 'waiting']);
   });
 
   it('opens one ear for two presses, and listens as the second said', async () => {

@@ -1,5 +1,5 @@
 import type { DisplayUnit } from '../../measure/index.ts';
-import { downward, type Glance, type Reading } from '../../job/index.ts';
+import { downward, mayBeOff, type Glance, type Reading } from '../../job/index.ts';
 import { bareSize, bothLimits } from '../show.ts';
 import { words } from '../words.ts';
 import { stripLayout, type StripMark } from './stripLayout.ts';
@@ -72,7 +72,7 @@ export function Strip({ glance, unit }: { readonly glance: Glance; readonly unit
     readings.map((reading) => ({
       id: reading.event,
       value: reading.value,
-      within: glance.instruments[reading.instrument ?? glance.operation.instrument ?? 'caliper'].permissibleError(reading.value),
+      within: mayBeOff(reading, glance.operation, glance.instruments),
     })),
     next === null ? null : { id: 'next', value: next.size, within: next.spread },
   );

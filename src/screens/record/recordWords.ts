@@ -27,9 +27,7 @@ export const recordWords = {
     ownInstruments: (each: readonly string[], unit: 'inch' | 'millimetre') =>
       `Figures of the shop’s own instruments, at ${unit === 'inch' ? '1 in' : '25 mm'}: ${each.join('; ')}.`,
     ownInstrument: (name: string, step: string | null, error: string | null) =>
-      [step === null ? name : `${name} read to ${step}`, error === null ? '' : `off by ${error} at most`]
-        .filter((part) => part !== '')
-        .join(', '),
+      `${name}${step === null ? '' : ` read to ${step}`}${error === null ? '' : `, off by ${error} at most`}`,
     struck: 'Struck readings',
     struckMark: 'struck',
     columns: {

@@ -20,7 +20,10 @@ function Fitted({ hearing, takes }: { readonly hearing: Hearing; readonly takes:
   const press = (): void => {
     if (personal === null) {
       setPersonal('asked');
-      void hearing.fit(takes).then(setPersonal);
+      void hearing.fit(takes).then(setPersonal, (error: unknown) => {
+        setPersonal(null);
+        throw error;
+      });
     } else if (personal !== 'asked' && !kept) hearing.change({ personal });
   };
   return (
